@@ -1,0 +1,31 @@
+/** The kernel's table of contents. Pure functions on plain data: no DOM, files, clock or randomness. */
+
+// Vectors, tolerances
+export * from './vector';
+export * from './tolerance';
+
+// Curves: points and radii ⇄ straights and arcs; bend rows; frames
+export { type Arc, type Centerline, centerline, type Segment, setback, type Straight } from './curve/centerline';
+export { arcCentre, chordCount, pointAt, pointOnSegment, sampleCenterline, type Station } from './curve/pointAt';
+export { type Bend, bends, isContinuous, straightIndices } from './curve/bends';
+export { type BendRow, type BendTable, bendTable, fromBendTable } from './curve/bendTable';
+export { type Frame, frames } from './curve/frames';
+
+// The header: the design with its defaults and places worked out
+export { type Frustum, type MergeGeometry, mergeAxes, mergeGeometry, type Pose } from './header/merge';
+export {
+  DEFAULT_MATERIAL,
+  type Header,
+  type ResolvedMerge,
+  type ResolvedPort,
+  type ResolvedRunner,
+  radiiOf,
+  resolveHeader,
+} from './header/resolve';
+
+// Rules
+export { check, type Meshes, type TriangleSoup } from './check/check';
+export type { CheckReport, GroupReport, Margin, Problem, RuleName, RunnerReport } from './check/report';
+
+// Layout
+export { type BalanceResult, balance } from './layout/balance';

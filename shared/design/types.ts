@@ -1,0 +1,154 @@
+/**
+ * The design document as it lies on disk: source data only, lengths in mm, angles in degrees.
+ * Optional fields are absent here; `resolveHeader` (geometry) fills the defaults in. Unknown fields are kept, never dropped.
+ */
+import type { Vec3 } from '../vec3';
+
+export type Display = 'mm' | 'in';
+
+export type Valve = {
+  readonly count: number;
+  readonly diameter: number;
+  readonly lift: number;
+  /** Crank degrees from top dead centre of the exhaust stroke. */
+  readonly opens: number;
+  readonly closes: number;
+};
+
+export type Engine = {
+  readonly cylinders?: number;
+  readonly banks?: readonly (readonly number[])[];
+  readonly firingOrder?: readonly number[];
+  readonly bore?: number;
+  readonly stroke?: number;
+  readonly rod?: number;
+  readonly compressionRatio?: number;
+  readonly rpm?: readonly [number, number];
+  readonly intakeValve?: Valve;
+  readonly exhaustValve?: Valve;
+};
+
+export type Opening =
+  | { readonly shape: 'round'; readonly diameter: number }
+  | { readonly shape: 'rounded-rectangle'; readonly width: number; readonly height: number; readonly corner: number }
+  | { readonly shape: 'oval'; readonly width: number; readonly height: number };
+
+export type Port = {
+  readonly id: string;
+  readonly cylinder: number;
+  /** Centre of the port at the flange's outer face. */
+  readonly position: Vec3;
+  /** Leaving the head. */
+  readonly direction: Vec3;
+  /** Orients the opening; projected square to `direction`. */
+  readonly up: Vec3;
+  readonly opening: Opening;
+  /** Valve seat to the flange's outer face; counts in the runner's length. Default 0. */
+  readonly lengthInHead?: number;
+  /** Siamesed ports: touching allowed this far out. Default 0. */
+  readonly bundle?: number;
+};
+
+export type Fastener = {
+  readonly position: Vec3;
+  readonly kind: string;
+  readonly thread: string;
+  readonly length?: number;
+  readonly hole: number;
+};
+
+export type Flange = {
+  readonly id: string;
+  readonly ports: readonly string[];
+  readonly thickness: number;
+  readonly gasket?: number;
+  readonly material?: string;
+  readonly fasteners?: readonly Fastener[];
+};
+
+export type Tube = { readonly outsideDiameter: number; readonly wall: number; readonly material?: string };
+
+export type Tooling = {
+  /** "bent": betweenStraight is the clamp's grip; "welded": cut from stock bends. */
+  readonly making?: 'bent' | 'welded';
+  readonly centerlineRadius: number;
+  readonly otherRadii?: readonly number[];
+  readonly firstStraight: number;
+  readonly betweenStraight: number;
+  readonly lastStraight: number;
+  readonly maxBendAngle: number;
+  readonly maxBends: number;
+};
+
+export type OutletJoint = 'slip' | 'band-clamp' | 'flange' | 'flexible' | 'weld';
+
+export type Placement = { readonly within: readonly [Vec3, Vec3]; readonly tilt?: number };
+
+/** To users, a collector. */
+export type Merge = {
+  readonly id: string;
+  readonly inlets: number;
+  readonly pattern?: 'ring' | 'line';
+  /** Centre of the inlet plane. */
+  readonly position: Vec3;
+  /** Flow direction. */
+  readonly axis: Vec3;
+  readonly up: Vec3;
+  readonly pitch?: number;
+  /** Each inlet leans toward the axis by this angle, degrees. */
+  readonly convergence?: number;
+  readonly bundle?: number;
+  readonly outletDiameter: number;
+  readonly wall?: number;
+  readonly material?: string;
+  readonly length: number;
+  readonly outletJoint?: OutletJoint;
+  readonly placement?: Placement;
+};
+
+export type RunnerStart = { readonly port: string } | { readonly merge: string };
+
+export type Runner = {
+  readonly id: string;
+  /** Names an entry of `tubes` and of `tooling`. */
+  readonly tube: string;
+  readonly group?: string;
+  readonly from: RunnerStart;
+  readonly to: { readonly merge: string; readonly inlet?: number };
+  /** Start, every tangent intersection, end; absent until routed. */
+  readonly points?: readonly Vec3[];
+  /** One for each interior point; default: the tooling's centerlineRadius. */
+  readonly radii?: readonly number[];
+  readonly locked?: boolean;
+};
+
+export type Group = { readonly length: number | null; readonly tolerance: number };
+
+type Surrounding_ = { readonly id: string; readonly clearance?: number; readonly kind?: string };
+export type Capsule = Surrounding_ & { readonly shape: 'capsule'; readonly a: Vec3; readonly b: Vec3; readonly radius: number };
+export type Box = Surrounding_ & { readonly shape: 'box'; readonly min: Vec3; readonly max: Vec3 };
+export type MeshSurrounding = Surrounding_ & {
+  readonly shape: 'mesh';
+  /** A file beside the design, no folders. */
+  readonly file: string;
+  readonly unit?: 'mm' | 'cm' | 'm' | 'in';
+  readonly pose?: { readonly position?: Vec3; readonly x?: Vec3; readonly y?: Vec3 };
+};
+export type Surrounding = Capsule | Box | MeshSurrounding;
+
+export type Design = {
+  readonly format: 'evenrun-design';
+  readonly version: 1;
+  readonly title?: string;
+  readonly display?: Display;
+  readonly engine?: Engine;
+  readonly ports: readonly Port[];
+  readonly flanges?: readonly Flange[];
+  readonly tubes: Readonly<Record<string, Tube>>;
+  readonly tooling: Readonly<Record<string, Tooling>>;
+  readonly merges: readonly Merge[];
+  readonly runners: readonly Runner[];
+  readonly groups: Readonly<Record<string, Group>>;
+  readonly surroundings?: readonly Surrounding[];
+  readonly clearance?: { readonly tubeToTube: number };
+};
