@@ -1,0 +1,203 @@
+/**
+ * A runner as a picture: outer wall, bore and annular ends with smooth radial normals, in millimetres in the design's
+ * frame. Unlike the solid that is exported, it keeps each bend and straight apart (so that each can be lit and picked)
+ * and marks the seams between them. Flat arrays throughout: it is rebuilt on every frame of a drag.
+ */
+import {
+  bends,
+  type Centerline,
+  chordCount,
+  type Frame,
+  frames,
+  pointOnSegment,
+  type Segment,
+  type Station,
+  straightIndices,
+} from '../../../../geometry';
+import type { Vec3 } from '../../../../shared/vec3';
+
+/** A stretch of the outer wall; `index` counts as `Ref.bend` and `Ref.straight` do. */
+export type TubePart = {
+  readonly kind: 'bend' | 'straight';
+  readonly index: number;
+  /** The stretch's triangles, as a range of `indices`. */
+  readonly first: number;
+  readonly count: number;
+};
+
+export type TubeMesh = {
+  readonly positions: Float32Array;
+  readonly normals: Float32Array;
+  /** Greys that multiply the runner's colour, three bytes a vertex: bends a little deeper, the bore dark. */
+  readonly shades: Uint8Array;
+  readonly indices: Uint32Array;
+  /** How many of `indices`, from the first, are the outer wall. */
+  readonly outerCount: number;
+  readonly parts: readonly TubePart[];
+  /** Rings at both ends and wherever a bend meets a straight: segments as pairs of points. */
+  readonly seams: Float32Array;
+};
+
+type Stretch = { readonly kind: TubePart['kind']; readonly index: number; readonly segments: Segment[] };
+
+/** How far a drawn chord may stray from the true bend, mm: below a pixel at any zoom that shows the whole header. */
+const DRAWN_SAGITTA = 0.15;
+const AROUND = 48;
+const STRAIGHT_SHADE = 255;
+const BEND_SHADE = 222;
+const BORE_SHADE = 70;
+/** Seams stand this share of the radius proud of the wall, so that the wall never swallows them. */
+const SEAM_LIFT = 1.004;
+
+const COS = Float64Array.from({ length: AROUND + 1 }, (_, i) => Math.cos((2 * Math.PI * i) / AROUND));
+const SIN = Float64Array.from({ length: AROUND + 1 }, (_, i) => Math.sin((2 * Math.PI * i) / AROUND));
+
+/** The centerline's segments gathered into the bends and straights that a fabricator counts. */
+export function stretches(line: Centerline): Stretch[] {
+  const bendOf: number[] = [];
+  bends(line).forEach((bend, b) => {
+    for (let i = bend.first; i <= bend.last; i++) bendOf[i] = b;
+  });
+  const straightOf = new Map(straightIndices(line).map((leg, ordinal) => [leg, ordinal]));
+  const found: Stretch[] = [];
+  let next = 0;
+  for (let leg = 0; leg < line.straights.length; leg++) {
+    if (line.straights[leg]! > 0) {
+      const index = straightOf.get(leg);
+      const segment = line.segments[next++]!;
+      if (index !== undefined) found.push({ kind: 'straight', index, segments: [segment] });
+    }
+    if (leg === line.turns.length) break;
+    const arc = line.segments[next++]!;
+    const last = found.at(-1);
+    if (last?.kind === 'bend' && last.index === bendOf[leg]) last.segments.push(arc);
+    else found.push({ kind: 'bend', index: bendOf[leg]!, segments: [arc] });
+  }
+  return found;
+}
+
+function stationsOf(stretch: Stretch): Station[] {
+  const stations = [pointOnSegment(stretch.segments[0]!, 0)];
+  for (const segment of stretch.segments) {
+    const count = segment.kind === 'arc' ? chordCount(segment.radius, segment.angle, DRAWN_SAGITTA) : 1;
+    for (let k = 1; k <= count; k++) stations.push(pointOnSegment(segment, (segment.length * k) / count));
+  }
+  return stations;
+}
+
+/** @param up turns the first ring; only the look of the facets depends on it */
+export function tubeMesh(line: Centerline, radius: number, wall: number, up?: Vec3): TubeMesh {
+  const runs = stretches(line);
+  const stations: Station[] = [];
+  const starts: number[] = [];
+  for (const run of runs) {
+    starts.push(stations.length);
+    for (const station of stationsOf(run)) stations.push(station);
+  }
+  starts.push(stations.length);
+  const rings = frames(stations, up);
+  const bore = Math.max(radius - wall, radius * 0.1);
+
+  const count = rings.length;
+  const vertices = (2 * count + 4) * AROUND;
+  const positions = new Float32Array(vertices * 3);
+  const normals = new Float32Array(vertices * 3);
+  const shades = new Uint8Array(vertices * 3);
+  runs.forEach((run, k) => {
+    const shade = run.kind === 'bend' ? BEND_SHADE : STRAIGHT_SHADE;
+    for (let i = starts[k]!; i < starts[k + 1]!; i++) {
+      writeRing(positions, normals, i, rings[i]!, radius, 1);
+      writeRing(positions, normals, count + i, rings[i]!, bore, -1);
+      shades.fill(shade, i * AROUND * 3, (i + 1) * AROUND * 3);
+    }
+  });
+  shades.fill(BORE_SHADE, count * AROUND * 3, 2 * count * AROUND * 3);
+  shades.fill(STRAIGHT_SHADE, 2 * count * AROUND * 3);
+
+  const walls = rings.length - runs.length;
+  const indices = new Uint32Array((2 * walls + 2) * AROUND * 6);
+  let at = 0;
+  const parts = runs.map((run, k): TubePart => {
+    const first = at;
+    for (let i = starts[k]!; i < starts[k + 1]! - 1; i++) at = stitch(indices, at, i, i + 1);
+    return { kind: run.kind, index: run.index, first, count: at - first };
+  });
+  const outerCount = at;
+  runs.forEach((_, k) => {
+    for (let i = starts[k]!; i < starts[k + 1]! - 1; i++) at = stitch(indices, at, count + i + 1, count + i);
+  });
+  const first = rings[0];
+  const last = rings.at(-1);
+  if (first && last) {
+    const cap = 2 * count;
+    writeCap(positions, normals, cap, first, radius, bore, -1);
+    writeCap(positions, normals, cap + 2, last, radius, bore, 1);
+    at = stitch(indices, at, cap + 1, cap);
+    stitch(indices, at, cap + 2, cap + 3);
+  }
+  const joints = [...starts.slice(0, -1), count - 1].filter((i) => i >= 0);
+  return { positions, normals, shades, indices, outerCount, parts, seams: seamRings(rings, joints, radius) };
+}
+
+/** `sign` −1 turns the normals into the bore. */
+function writeRing(positions: Float32Array, normals: Float32Array, ring: number, frame: Frame, r: number, sign: number) {
+  const { position: p, normal: n, side: s } = frame;
+  let at = ring * AROUND * 3;
+  for (let j = 0; j < AROUND; j++) {
+    const c = COS[j]!;
+    const d = SIN[j]!;
+    for (let axis = 0; axis < 3; axis++, at++) {
+      const out = c * n[axis]! + d * s[axis]!;
+      positions[at] = p[axis]! + r * out;
+      normals[at] = sign * out;
+    }
+  }
+}
+
+/** Two rings (outer, then bore) that share the end's own normal. */
+function writeCap(
+  positions: Float32Array,
+  normals: Float32Array,
+  ring: number,
+  frame: Frame,
+  outer: number,
+  bore: number,
+  sign: number,
+) {
+  writeRing(positions, normals, ring, frame, outer, 1);
+  writeRing(positions, normals, ring + 1, frame, bore, 1);
+  const t = frame.tangent;
+  const end = (ring + 2) * AROUND * 3;
+  for (let at = ring * AROUND * 3; at < end; at++) normals[at] = sign * t[at % 3]!;
+}
+
+/** Joins ring `a` to ring `b` further along, facing outward. */
+function stitch(indices: Uint32Array, at: number, a: number, b: number): number {
+  const [ra, rb] = [a * AROUND, b * AROUND];
+  let i = at;
+  for (let j = 0; j < AROUND; j++) {
+    const k = j + 1 === AROUND ? 0 : j + 1;
+    indices[i++] = ra + j;
+    indices[i++] = ra + k;
+    indices[i++] = rb + j;
+    indices[i++] = rb + j;
+    indices[i++] = ra + k;
+    indices[i++] = rb + k;
+  }
+  return i;
+}
+
+function seamRings(rings: readonly Frame[], joints: readonly number[], radius: number): Float32Array {
+  const out = new Float32Array(joints.length * AROUND * 6);
+  const r = radius * SEAM_LIFT;
+  let at = 0;
+  for (const joint of joints) {
+    const { position: p, normal: n, side: s } = rings[joint]!;
+    for (let j = 0; j < AROUND; j++) {
+      for (let k = j; k <= j + 1; k++) {
+        for (let axis = 0; axis < 3; axis++) out[at++] = p[axis]! + r * (COS[k]! * n[axis]! + SIN[k]! * s[axis]!);
+      }
+    }
+  }
+  return out;
+}

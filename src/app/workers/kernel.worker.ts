@@ -1,0 +1,28 @@
+/** The kernel off the main thread: one request, one reply, in order. Whoever needs to cancel ends the whole worker. */
+import { balance, check, type Meshes } from '../../../geometry';
+import type { Reply, Request } from './messages';
+
+let meshes: Meshes = new Map();
+
+async function answer(request: Request): Promise<Reply> {
+  if (request.meshes) meshes = request.meshes;
+  switch (request.job) {
+    case 'check':
+      return { done: check(request.design, meshes) };
+    case 'balance':
+      return { done: balance(request.design, meshes) };
+    case 'shop': {
+      const { shopZip } = await import('./shopZip');
+      return { done: await shopZip(request.design, meshes) };
+    }
+  }
+}
+
+self.onmessage = async ({ data }: MessageEvent<Request>) => {
+  try {
+    self.postMessage(await answer(data));
+  } catch (error) {
+    const reply: Reply = { failed: error instanceof Error ? error.message : String(error) };
+    self.postMessage(reply);
+  }
+};
