@@ -32,5 +32,8 @@ export const BUNDLE_OVERLAP = 0.05;
 /** How finely distances replace an arc by chords: the sagitta allowed, mm. Clearances are promised within 0.05 mm. */
 export const CHORD_SAGITTA = 0.002;
 
+/** Mesh vertices nearer than this are one, mm: well above the rounding of a single-precision file at header scale. */
+export const LEAST_MESH_STEP = LENGTH_TOLERANCE * 1000;
+
 export const RADIANS = Math.PI / 180;
 export const DEGREES = 180 / Math.PI;
