@@ -82,7 +82,12 @@ export type Tooling = {
 
 export type OutletJoint = 'slip' | 'band-clamp' | 'flange' | 'flexible' | 'weld';
 
-export type Placement = { readonly within: readonly [Vec3, Vec3]; readonly tilt?: number };
+export type Placement = {
+  readonly within: readonly [Vec3, Vec3];
+  readonly tilt?: number;
+  /** The axis that `tilt` is measured from; written when the merge is first tilted. Default: the merge's own axis. */
+  readonly axis?: Vec3;
+};
 
 /** To users, a collector. */
 export type Merge = {
@@ -125,7 +130,12 @@ export type Runner = {
 export type Group = { readonly length: number | null; readonly tolerance: number };
 
 type Surrounding_ = { readonly id: string; readonly clearance?: number; readonly kind?: string };
-export type Capsule = Surrounding_ & { readonly shape: 'capsule'; readonly a: Vec3; readonly b: Vec3; readonly radius: number };
+export type Capsule = Surrounding_ & {
+  readonly shape: 'capsule';
+  readonly a: Vec3;
+  readonly b: Vec3;
+  readonly radius: number;
+};
 export type Box = Surrounding_ & { readonly shape: 'box'; readonly min: Vec3; readonly max: Vec3 };
 export type MeshSurrounding = Surrounding_ & {
   readonly shape: 'mesh';

@@ -1,0 +1,205 @@
+/**
+ * The shape of a design document, field by field: types, ranges, counts. Every node carries the words that tell what is
+ * allowed there. Unknown fields pass. What one field owes another is checked in references.ts and dimensions.ts.
+ */
+import { z } from 'zod';
+import {
+  MAX_CYLINDERS,
+  MAX_ENTRIES,
+  MAX_FASTENERS,
+  MAX_FLANGES,
+  MAX_INLETS,
+  MAX_LENGTH,
+  MAX_MERGES,
+  MAX_POINTS,
+  MAX_PORTS,
+  MAX_RUNNERS,
+  MAX_SURROUNDINGS,
+  MAX_TEXT,
+  MAX_VECTOR,
+} from './limits';
+import type { Design } from './types';
+
+const between = (least: number, most: number, unit: string) => {
+  const allowed = `a number from ${least} to ${most}${unit && ` ${unit}`}`;
+  return z.number(allowed).min(least, allowed).max(most, allowed);
+};
+const above = (least: number, most: number, unit: string) => {
+  const allowed = `a number above ${least}, at most ${most}${unit && ` ${unit}`}`;
+  return z.number(allowed).gt(least, allowed).max(most, allowed);
+};
+const whole = (least: number, most: number) => {
+  const allowed = `a whole number from ${least} to ${most}`;
+  return z.number(allowed).int(allowed).min(least, allowed).max(most, allowed);
+};
+const text = (() => {
+  const allowed = `text of at most ${MAX_TEXT} characters on one line`;
+  return z
+    .string(allowed)
+    .max(MAX_TEXT, allowed)
+    .regex(/^\P{Cc}*$/u, allowed);
+})();
+const id = z.string('an id in double quotes');
+const oneOf = <const T extends readonly string[]>(...names: T) =>
+  z.enum(names, `one of ${names.map((n) => `"${n}"`).join(', ')}`);
+const list = <T extends z.ZodType>(entry: T, most: number, what: string) => {
+  const allowed = `a list of at most ${most} ${what}`;
+  return z.array(entry, allowed).max(most, allowed);
+};
+const record = <T extends z.ZodType>(entry: T) => z.record(z.string(), entry, 'an object of named entries');
+const object = <T extends z.ZodRawShape>(shape: T) =>
+  z.looseObject(
+    shape,
+    `an object with ${Object.keys(shape).slice(0, 4).join(', ')}${Object.keys(shape).length > 4 ? ' …' : ''}`,
+  );
+const maybe = z.exactOptional;
+
+const length = above(0, MAX_LENGTH, 'mm');
+const distance = between(0, MAX_LENGTH, 'mm');
+const crank = between(-720, 720, 'degrees');
+const coordinate = between(-MAX_LENGTH, MAX_LENGTH, 'mm');
+const point = z.tuple([coordinate, coordinate, coordinate], 'three numbers, mm');
+const component = between(-MAX_VECTOR, MAX_VECTOR, '');
+const vector = z.tuple([component, component, component], 'three numbers');
+
+const valve = object({
+  count: whole(1, 8),
+  diameter: length,
+  lift: length,
+  opens: crank,
+  closes: crank,
+});
+const speed = above(0, 100_000, 'rpm');
+const cylinder = whole(1, MAX_CYLINDERS);
+const engine = object({
+  cylinders: maybe(cylinder),
+  banks: maybe(list(list(cylinder, MAX_CYLINDERS, 'cylinder numbers'), MAX_CYLINDERS, 'banks')),
+  firingOrder: maybe(list(cylinder, MAX_CYLINDERS, 'cylinder numbers')),
+  bore: maybe(length),
+  stroke: maybe(length),
+  rod: maybe(length),
+  compressionRatio: maybe(above(1, 50, '')),
+  rpm: maybe(z.tuple([speed, speed], 'two numbers, lowest and highest rpm')),
+  intakeValve: maybe(valve),
+  exhaustValve: maybe(valve),
+});
+
+const opening = z.discriminatedUnion(
+  'shape',
+  [
+    object({ shape: z.literal('round'), diameter: length }),
+    object({ shape: z.literal('rounded-rectangle'), width: length, height: length, corner: distance }),
+    object({ shape: z.literal('oval'), width: length, height: length }),
+  ],
+  'an object whose shape is "round", "rounded-rectangle" or "oval"',
+);
+const port = object({
+  id,
+  cylinder,
+  position: point,
+  direction: vector,
+  up: vector,
+  opening,
+  lengthInHead: maybe(distance),
+  bundle: maybe(distance),
+});
+
+const fastener = object({ position: point, kind: text, thread: text, length: maybe(length), hole: length });
+const flange = object({
+  id,
+  ports: list(id, MAX_PORTS, 'port ids'),
+  thickness: length,
+  gasket: maybe(distance),
+  material: maybe(text),
+  fasteners: maybe(list(fastener, MAX_FASTENERS, 'fasteners')),
+});
+
+const tube = object({ outsideDiameter: length, wall: length, material: maybe(text) });
+const tooling = object({
+  making: maybe(oneOf('bent', 'welded')),
+  centerlineRadius: length,
+  otherRadii: maybe(list(length, MAX_ENTRIES, 'radii')),
+  firstStraight: distance,
+  betweenStraight: distance,
+  lastStraight: distance,
+  maxBendAngle: above(0, 360, 'degrees'),
+  maxBends: whole(0, MAX_POINTS),
+});
+
+const placement = object({
+  within: z.tuple([point, point], 'two corners of a box, three numbers each, mm'),
+  tilt: maybe(between(0, 180, 'degrees')),
+});
+const merge = object({
+  id,
+  inlets: whole(1, MAX_INLETS),
+  pattern: maybe(oneOf('ring', 'line')),
+  position: point,
+  axis: vector,
+  up: vector,
+  pitch: maybe(length),
+  convergence: maybe(between(0, 80, 'degrees')),
+  bundle: maybe(distance),
+  outletDiameter: length,
+  wall: maybe(length),
+  material: maybe(text),
+  length,
+  outletJoint: maybe(oneOf('slip', 'band-clamp', 'flange', 'flexible', 'weld')),
+  placement: maybe(placement),
+});
+
+const start = z.union([object({ port: id }), object({ merge: id })], '{ "port": … } or { "merge": … }');
+const runner = object({
+  id,
+  tube: id,
+  group: maybe(id),
+  from: start,
+  to: object({ merge: id, inlet: maybe(whole(1, MAX_INLETS)) }),
+  points: maybe(list(point, MAX_POINTS, 'points').min(2, `at least two points, at most ${MAX_POINTS}`)),
+  radii: maybe(list(length, MAX_POINTS, 'radii')),
+  locked: maybe(z.boolean('true or false')),
+});
+
+const lengthOrEqual = 'a number above 0, mm, or null for any length, but equal';
+const group = object({
+  length: z.number(lengthOrEqual).gt(0, lengthOrEqual).max(MAX_LENGTH, `at most ${MAX_LENGTH} mm`).nullable(),
+  tolerance: distance,
+});
+
+const anySurrounding = { id, clearance: maybe(distance), kind: maybe(text) };
+const surrounding = z.discriminatedUnion(
+  'shape',
+  [
+    object({ ...anySurrounding, shape: z.literal('capsule'), a: point, b: point, radius: length }),
+    object({ ...anySurrounding, shape: z.literal('box'), min: point, max: point }),
+    object({
+      ...anySurrounding,
+      shape: z.literal('mesh'),
+      file: text,
+      unit: maybe(oneOf('mm', 'cm', 'm', 'in')),
+      pose: maybe(object({ position: maybe(point), x: maybe(vector), y: maybe(vector) })),
+    }),
+  ],
+  'an object whose shape is "capsule", "box" or "mesh"',
+);
+
+export const designShape = object({
+  format: z.literal('evenrun-design'),
+  version: z.literal(1),
+  title: maybe(text),
+  display: maybe(oneOf('mm', 'in')),
+  engine: maybe(engine),
+  ports: list(port, MAX_PORTS, 'ports'),
+  flanges: maybe(list(flange, MAX_FLANGES, 'flanges')),
+  tubes: record(tube),
+  tooling: record(tooling),
+  merges: list(merge, MAX_MERGES, 'merges'),
+  runners: list(runner, MAX_RUNNERS, 'runners'),
+  groups: record(group),
+  surroundings: maybe(list(surrounding, MAX_SURROUNDINGS, 'surroundings')),
+  clearance: maybe(object({ tubeToTube: distance })),
+});
+
+/** Fails to compile when the shape and the types drift apart. */
+export type SameAsTypes = z.output<typeof designShape> extends Design ? true : never;
+export const sameAsTypes: SameAsTypes = true;
