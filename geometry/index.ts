@@ -1,8 +1,9 @@
 /** The kernel's table of contents. Pure functions on plain data: no DOM, files, clock or randomness. */
 
 // Rules
-export { check, type Meshes, type TriangleSoup } from './check/check';
+export { check } from './check/check';
 export { boundsOf, type MeshReport, measureMesh, meshProblems } from './check/mesh';
+export { type Meshes, placeMesh, type TriangleSoup } from './check/meshes';
 export type { CheckReport, GroupReport, Margin, Problem, RuleName, RunnerReport } from './check/report';
 export { type Bend, bends, isContinuous, straightIndices } from './curve/bends';
 export { type BendRow, type BendTable, bendTable, fromBendTable } from './curve/bendTable';

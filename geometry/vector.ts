@@ -46,11 +46,7 @@ export const rotate = (v: Vec3, axis: Vec3, angle: number): Vec3 => {
   const s = Math.sin(angle);
   const k = dot(axis, v) * (1 - c);
   const w = cross(axis, v);
-  return [
-    v[0] * c + w[0] * s + axis[0] * k,
-    v[1] * c + w[1] * s + axis[1] * k,
-    v[2] * c + w[2] * s + axis[2] * k,
-  ];
+  return [v[0] * c + w[0] * s + axis[0] * k, v[1] * c + w[1] * s + axis[1] * k, v[2] * c + w[2] * s + axis[2] * k];
 };
 
 /** Some unit vector square to the unit vector `a`, chosen without branching surprises: from the axis least along `a`. */

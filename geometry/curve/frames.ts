@@ -14,7 +14,7 @@ export type Frame = Station & {
 export function frames(stations: readonly Station[], up?: Vec3): Frame[] {
   const first = stations[0];
   if (!first) return [];
-  const projected = up ? reject(unit(up), first.tangent) : [0, 0, 0] as const;
+  const projected = up ? reject(unit(up), first.tangent) : ([0, 0, 0] as const);
   let normal = norm(projected) > ANGLE_TOLERANCE ? unit(projected) : anySquareTo(first.tangent);
   return stations.map((here, i) => {
     if (i > 0) normal = carry(stations[i - 1]!, here, normal);

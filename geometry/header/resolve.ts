@@ -71,7 +71,8 @@ function resolvePort(port: Port): ResolvedPort {
 /** A merge that nothing enters still has a place and a body: its inlets are then as wide as the outlet over their number. */
 function resolveMerge(design: Design, merge: Merge): ResolvedMerge {
   const entering = design.runners.filter((r) => r.to.merge === merge.id).map((r) => design.tubes[r.tube]!);
-  const widest = Math.max(0, ...entering.map((t) => t.outsideDiameter)) || merge.outletDiameter / Math.sqrt(merge.inlets);
+  const widest =
+    Math.max(0, ...entering.map((t) => t.outsideDiameter)) || merge.outletDiameter / Math.sqrt(merge.inlets);
   const pitch = merge.pitch ?? widest;
   return {
     ...mergeGeometry(merge, pitch, widest),

@@ -1,6 +1,6 @@
 /** The nearest design in which every rule holds and each group's lengths are equal. */
 import type { Design } from '../../shared/design/types';
-import type { Meshes } from '../check/check';
+import type { Meshes } from '../check/meshes';
 import type { CheckReport } from '../check/report';
 
 export type BalanceResult = {
