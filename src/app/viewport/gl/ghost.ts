@@ -1,0 +1,40 @@
+/**
+ * Surroundings: nearly clear where they face the eye, a little denser where they turn away, so that they recede behind
+ * the header and still have a shape. Never written to the depth buffer.
+ */
+import { Color, DoubleSide, ShaderMaterial, type Side } from 'three';
+
+const VERTEX = /* glsl */ `
+varying vec3 vNormal;
+varying vec3 vView;
+void main() {
+  vec4 seen = modelViewMatrix * vec4(position, 1.0);
+  vNormal = normalMatrix * normal;
+  vView = projectionMatrix[3][3] == 1.0 ? vec3(0.0, 0.0, 1.0) : -seen.xyz;
+  gl_Position = projectionMatrix * seen;
+}`;
+
+const FRAGMENT = /* glsl */ `
+uniform vec3 colour;
+uniform float face;
+uniform float rim;
+varying vec3 vNormal;
+varying vec3 vView;
+void main() {
+  float facing = abs(dot(normalize(vNormal), normalize(vView)));
+  float turned = 1.0 - facing;
+  gl_FragColor = vec4(colour, mix(face, rim, turned * turned * turned));
+  #include <colorspace_fragment>
+}`;
+
+/** @param face opacity toward the eye @param rim opacity edge-on */
+export function ghostMaterial(colour: string, face: number, rim: number, side: Side = DoubleSide): ShaderMaterial {
+  return new ShaderMaterial({
+    uniforms: { colour: { value: new Color(colour) }, face: { value: face }, rim: { value: rim } },
+    vertexShader: VERTEX,
+    fragmentShader: FRAGMENT,
+    transparent: true,
+    depthWrite: false,
+    side,
+  });
+}

@@ -1,0 +1,44 @@
+/**
+ * Ink: the dark edge that a draughtsman gives a round tube. The outer wall is drawn once more from the inside, swollen by
+ * a width in pixels, so that only a rim shows. The same rim, wider and in the accent, marks what is selected.
+ */
+import { BackSide, Color, ShaderMaterial, Vector2, type WebGLRenderer } from 'three';
+
+const VERTEX = /* glsl */ `
+uniform float width;
+uniform vec2 size;
+void main() {
+  vec4 clip = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
+  vec2 away = (normalMatrix * normal).xy;
+  clip.xy += away * width * 2.0 / size * clip.w;
+  gl_Position = clip;
+}`;
+
+const FRAGMENT = /* glsl */ `
+uniform vec3 colour;
+uniform float opacity;
+void main() {
+  gl_FragColor = vec4(colour, opacity);
+  #include <colorspace_fragment>
+}`;
+
+/** @param width in CSS pixels */
+export function inkMaterial(colour: string, width: number, opacity = 1): ShaderMaterial {
+  return new ShaderMaterial({
+    uniforms: {
+      colour: { value: new Color(colour) },
+      width: { value: width },
+      opacity: { value: opacity },
+      size: { value: new Vector2(1, 1) },
+    },
+    vertexShader: VERTEX,
+    fragmentShader: FRAGMENT,
+    side: BackSide,
+    transparent: opacity < 1,
+  });
+}
+
+/** To be called as the mesh's onBeforeRender: the rim's width is in pixels, so it must know how many there are. */
+export function measureInk(renderer: WebGLRenderer, material: ShaderMaterial): void {
+  renderer.getSize(material.uniforms.size!.value as Vector2);
+}

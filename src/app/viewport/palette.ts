@@ -1,0 +1,61 @@
+/** Colours of the 3D view that no other part of the page uses; runners' paints and the accents come from the app's own. */
+import { mix } from '../contrast';
+import { TOKENS, type Theme } from '../theme';
+
+export type Palette = {
+  readonly theme: Theme;
+  readonly ink: string;
+  readonly accent: string;
+  readonly fail: string;
+  readonly steel: string;
+  /** The head: cast, not polished. */
+  readonly casting: string;
+  readonly gasket: string;
+  readonly ghost: string;
+  readonly ghostFace: number;
+  readonly ghostRim: number;
+  readonly ghostEdge: number;
+  readonly grid: string;
+  readonly gridStrength: number;
+  /** Brightness of the surroundings that the steel mirrors. */
+  readonly gleam: number;
+};
+
+export const PALETTES: Record<Theme, Palette> = {
+  light: {
+    theme: 'light',
+    ink: '#2b2a28',
+    accent: TOKENS.light.accent,
+    fail: TOKENS.light.fail,
+    steel: '#d3d3cf',
+    casting: '#c6c0b4',
+    gasket: '#6d6a64',
+    ghost: '#6f6a5e',
+    ghostFace: 0.035,
+    ghostRim: 0.16,
+    ghostEdge: 0.3,
+    grid: '#8d8676',
+    gridStrength: 0.34,
+    gleam: 1.15,
+  },
+  dark: {
+    theme: 'dark',
+    ink: '#0b0c0e',
+    accent: TOKENS.dark.accent,
+    fail: TOKENS.dark.fail,
+    steel: '#b9bdc0',
+    casting: '#5d6267',
+    gasket: '#2c2f33',
+    ghost: '#a9b4bd',
+    ghostFace: 0.03,
+    ghostRim: 0.16,
+    ghostEdge: 0.26,
+    grid: '#8b97a3',
+    gridStrength: 0.22,
+    gleam: 0.85,
+  },
+};
+
+/** Steel that has taken a temper colour: the paint, with enough of the metal left to shine. */
+export const tempered = (paint: string, palette: Palette): string =>
+  mix(paint, palette.steel, palette.theme === 'light' ? 0.7 : 0.78);
