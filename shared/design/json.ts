@@ -65,7 +65,7 @@ class Reader {
       if (this.text[this.at] !== '"') this.refuse('a name in double quotes');
       const key = this.string();
       path.push(key);
-      if (key === '__proto__') this.refuseKey(path, key, 'any other name');
+      if (key === '__proto__') this.refuseKey(path, describe(key), 'any other name');
       if (Object.hasOwn(object, key)) this.refuseKey(path, `${describe(key)} twice`, 'each name once');
       if (!this.next(':')) this.refuse('":"');
       object[key] = this.value(path);

@@ -124,6 +124,8 @@ const tooling = object({
   lastStraight: distance,
   maxBendAngle: above(0, 360, 'degrees'),
   maxBends: whole(0, MAX_POINTS),
+  trimStart: maybe(distance),
+  trimEnd: maybe(distance),
 });
 
 const placement = object({

@@ -78,6 +78,9 @@ export type Tooling = {
   readonly lastStraight: number;
   readonly maxBendAngle: number;
   readonly maxBends: number;
+  /** Extra tube to cut at each end, trimmed off once bent: for the chuck, the clamp, fitting up. mm, default 0. */
+  readonly trimStart?: number;
+  readonly trimEnd?: number;
 };
 
 export type OutletJoint = 'slip' | 'band-clamp' | 'flange' | 'flexible' | 'weld';
