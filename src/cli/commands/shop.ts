@@ -1,0 +1,32 @@
+/** `shop DESIGN -o FOLDER`: writes everything the fabricator needs, and says what is missing and why. */
+import { resolve } from 'node:path';
+import { shopFolder } from '../../shop/shopFolder';
+import { FAILS, HOLDS, type Io } from '../io';
+import { columns } from '../print/columns';
+import { findings } from '../print/report';
+import { loadDesign } from '../readDesign';
+import { insistFolder, writeFolder } from '../writeFolder';
+
+export async function shopCommand(path: string, options: { output: string }, io: Io): Promise<number> {
+  const folder = resolve(io.cwd, options.output);
+  insistFolder(folder);
+  const { design, meshes } = loadDesign(path, io);
+  const { files, problems, leftOut } = await shopFolder(design, meshes);
+  const { removed, kept } = writeFolder(folder, files);
+
+  const parts = [findings(problems)];
+  if (leftOut.length > 0)
+    parts.push(
+      `Left out\n${columns(
+        leftOut.map((n) => [n.name, n.why]),
+        ['left', 'left'],
+      )}`,
+    );
+  const sizes = files.map(({ name, bytes }) => [name, `${Math.ceil(bytes.length / 1000)} kB`]);
+  parts.push(`Written to ${options.output}\n${columns(sizes, ['left', 'right'])}`);
+  if (removed.length > 0) parts.push(`Removed, of an earlier run: ${removed.join(', ')}`);
+  if (kept.length > 0) parts.push(`Kept, of an earlier run but changed since: ${kept.join(', ')}`);
+  parts.push('manifest.json lists every file with its checksum, and what could not be made and why.');
+  io.out(`${parts.join('\n\n')}\n`);
+  return problems.length === 0 && leftOut.length === 0 ? HOLDS : FAILS;
+}

@@ -1,0 +1,90 @@
+/**
+ * Reading what the user names and writing without halves: to a temporary name beside the target, then renamed over it.
+ * Every failure becomes one line that names the file.
+ */
+import { randomUUID } from 'node:crypto';
+import { existsSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { UnusableInput } from './io';
+
+/** @param most bytes; a larger file is refused before it is read */
+export function readBytes(path: string, most: number): Uint8Array<ArrayBuffer> {
+  return explaining(path, 'read', () => {
+    const { size } = regularFile(path);
+    if (size > most) throw new UnusableInput(`${path}: the file has ${size} bytes; at most ${most} are read`);
+    return new Uint8Array(readFileSync(path));
+  });
+}
+
+export function readText(path: string, most: number): string {
+  const bytes = readBytes(path, most);
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new UnusableInput(`${path}: not UTF-8 text; save it as UTF-8`);
+  }
+}
+
+/** Found out before long work starts, not after it. */
+export function insistWritable(path: string): void {
+  explaining(path, 'write', () => {
+    insistParent(path);
+    if (existsSync(path)) regularFile(path);
+  });
+}
+
+/** The folder that a new file or folder is to lie in must exist: a mistyped path must not grow folders. */
+export function insistParent(path: string): void {
+  const parent = dirname(path);
+  const found = statSync(parent, { throwIfNoEntry: false });
+  if (!found?.isDirectory()) throw new UnusableInput(`${path}: the folder ${parent} does not exist; make it first`);
+}
+
+/** A link is followed, so that what it points to is replaced and not the link. */
+export function writeWhole(path: string, content: string | Uint8Array): void {
+  const target = existsSync(path) ? realpathSync(path) : path;
+  const temporary = temporaryBeside(target);
+  explaining(path, 'write', () => {
+    try {
+      writeFileSync(temporary, content, { flag: 'wx' });
+      renameSync(temporary, target);
+    } finally {
+      rmSync(temporary, { force: true });
+    }
+  });
+}
+
+/** In the same folder, because only there is a rename one step. */
+export const temporaryBeside = (path: string): string =>
+  join(dirname(path), `.${basename(path)}.${randomUUID().slice(0, 8)}.tmp`);
+
+function regularFile(path: string) {
+  const found = statSync(path, { throwIfNoEntry: false });
+  if (!found) throw new UnusableInput(`${path}: no such file`);
+  if (found.isDirectory()) throw new UnusableInput(`${path}: a folder, where a file is wanted`);
+  if (!found.isFile()) throw new UnusableInput(`${path}: not a regular file`);
+  return found;
+}
+
+const REASONS: Readonly<Record<string, string>> = {
+  EACCES: 'permission denied',
+  EPERM: 'not permitted',
+  EROFS: 'the disk is read-only',
+  ENOSPC: 'the disk is full',
+  ENOENT: 'no such file or folder',
+  ENOTDIR: 'part of the path is a file, not a folder',
+  ENAMETOOLONG: 'the name is too long',
+  ELOOP: 'its links lead in a circle',
+};
+
+/** Turns the system's errors into a line for people; others pass. */
+export function explaining<T>(path: string, verb: 'read' | 'write', act: () => T): T {
+  try {
+    return act();
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    if (error instanceof UnusableInput || typeof code !== 'string' || !(error as NodeJS.ErrnoException).syscall)
+      throw error;
+    throw new UnusableInput(`${path}: cannot ${verb} it: ${REASONS[code] ?? code}`);
+  }
+}

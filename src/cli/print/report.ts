@@ -1,0 +1,73 @@
+/** What `check` found, for people: what fails and how to mend it first, then lengths by group, then the tightest places. */
+import type { CheckReport, Margin, Problem } from '../../../geometry';
+import type { Design, Runner } from '../../../shared/design/types';
+import { columns } from './columns';
+import { measuresIn } from './measures';
+
+export function printReport(design: Design, report: CheckReport): string {
+  return [title(design), findings(report.problems), ...lengths(design, report), clearances(design, report)]
+    .filter((part) => part !== '')
+    .join('\n\n')
+    .concat('\n');
+}
+
+const title = (design: Design): string => design.title ?? 'Untitled design';
+
+export function findings(problems: readonly Problem[]): string {
+  if (problems.length === 0) return 'Every rule holds.';
+  const head = problems.length === 1 ? '1 finding' : `${problems.length} findings`;
+  const rows = problems.flatMap((p) => [
+    [p.rule, p.message],
+    ['', `at ${p.where}`],
+  ]);
+  return `${head}\n${columns(rows, ['left', 'left'])}`;
+}
+
+function lengths(design: Design, report: CheckReport): string[] {
+  const grouped = Object.keys(design.groups).map((id) => ({
+    id,
+    runners: design.runners.filter((r) => r.group === id),
+  }));
+  const alone = design.runners.filter((r) => r.group === undefined);
+  return [...grouped, { id: null, runners: alone }]
+    .filter(({ runners }) => runners.length > 0)
+    .map(({ id, runners }) => groupTable(design, report, id, runners));
+}
+
+function groupTable(design: Design, report: CheckReport, id: string | null, runners: readonly Runner[]): string {
+  const { length, signed, unit } = measuresIn(design.display);
+  const group = id === null ? null : design.groups[id]!;
+  const measured = report.groups.find((g) => g.id === id);
+  const target = group ? (group.length ?? measured?.mean ?? null) : null;
+  const rows = runners.map((runner) => {
+    const found = report.runners.find((r) => r.id === runner.id);
+    if (!found) return [runner.id, 'not routed'];
+    const turned = found.angles.reduce((sum, angle) => sum + angle, 0);
+    const off = target === null ? '' : signed(found.length - target);
+    return [runner.id, length(found.length), off, String(found.bends), `${turned.toFixed(1)}°`];
+  });
+  const off = target === null ? '' : group?.length === null ? 'from mean' : 'from target';
+  const wanted = !group ? 'In no group' : `Group ${id}, ${wantedLength(group, length)}`;
+  const spread = measured ? `; spread ${length(measured.spread)}` : '';
+  const head = ['runner', `length ${unit}`, off, 'bends', 'turned'];
+  return `${wanted}${spread}\n${columns([head, ...rows], ['left', 'right', 'right', 'right', 'right'])}`;
+}
+
+function wantedLength(group: Design['groups'][string], length: (mm: number) => string): string {
+  const accepted = `± ${length(group.tolerance)}`;
+  return group.length === null ? `any length but equal, ${accepted}` : `${length(group.length)} ${accepted}`;
+}
+
+function clearances(design: Design, { clearance }: CheckReport): string {
+  const { gap, unit } = measuresIn(design.display);
+  const row = (name: string, m: Margin | null) =>
+    m ? [[name, gap(m.gap), gap(m.required), gap(m.margin), m.between.join(' and ')]] : [];
+  const rows = [
+    ...row('tube to tube', clearance.tubeToTube),
+    ...row('to surroundings', clearance.surroundings),
+    ...row('collector bodies', clearance.mergeBodies),
+  ];
+  if (rows.length === 0) return '';
+  const head = ['', 'gap', 'needed', 'to spare', 'between'];
+  return `Tightest places, ${unit}\n${columns([head, ...rows], ['left', 'right', 'right', 'right', 'left'])}`;
+}

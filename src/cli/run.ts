@@ -1,0 +1,79 @@
+/**
+ * Arguments → command → exit code. Everything wrong with the input, whoever notices it, comes out here as one line on
+ * standard error and exit code 2; only a fault of ours keeps its stack, for the report.
+ */
+import { Command, CommanderError } from 'commander';
+import { VERSION } from '../../shared/version';
+import { balanceCommand } from './commands/balance';
+import { checkCommand } from './commands/check';
+import { routeCommand } from './commands/route';
+import { shopCommand } from './commands/shop';
+import { HOLDS, type Io, oneLine, UNUSABLE, UnusableInput } from './io';
+
+/** @param args without the interpreter and the script */
+export async function run(args: readonly string[], io: Io): Promise<number> {
+  let code = HOLDS;
+  const program = programOf(io, (result) => {
+    code = result;
+  });
+  try {
+    await program.parseAsync([...args], { from: 'user' });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError && error.exitCode === 0) return HOLDS;
+    io.err(`evenrun: ${oneLine(messageOf(error))}\n`);
+    return UNUSABLE;
+  }
+}
+
+function messageOf(error: unknown): string {
+  if (error instanceof UnusableInput) return error.message;
+  if (error instanceof CommanderError) return error.message.replace(/^error: /, '');
+  return `a fault of the program, not of the design; please report it: ${error instanceof Error ? error.message : error}`;
+}
+
+function programOf(io: Io, done: (code: number) => void): Command {
+  const program = new Command('evenrun')
+    .description('Equal-length exhaust headers: from ports to a bend table.')
+    .version(VERSION, '--version', 'print the version')
+    .helpOption('-h, --help', 'say what can be asked')
+    .showSuggestionAfterError(false)
+    .exitOverride()
+    .configureOutput({ writeOut: (text) => io.out(text), writeErr: () => {} })
+    .addHelpText('after', '\nExit codes: 0 every rule holds, 1 something fails, 2 the input cannot be used.');
+
+  program
+    .command('check <design>')
+    .description('measure every rule and say what fails, where, by how much')
+    .option('--json', 'print one JSON object')
+    .action((design: string, options: { json?: boolean }) => done(checkCommand(design, options, io)));
+
+  program
+    .command('balance <design>')
+    .description('write the nearest design in which every rule holds and lengths are equal')
+    .requiredOption('-o, --output <file>', 'where to write the design')
+    .option('--json', 'print one JSON object')
+    .action((design: string, options: { output: string; json?: boolean }) => done(balanceCommand(design, options, io)));
+
+  program
+    .command('route <design>')
+    .description('lay every runner from nothing (not built yet)')
+    .requiredOption('-o, --output <file>', 'where to write the design')
+    .option('--seed <n>', 'same seed and rounds, same bytes')
+    .option('--rounds <n>', 'how many rounds to search')
+    .option('--seconds <s>', 'stop early after this long')
+    .option('--json', 'print one JSON object')
+    .action(() => done(routeCommand()));
+
+  program
+    .command('shop <design>')
+    .description('write the folder the fabricator needs: bend tables, cut list, STL')
+    .requiredOption('-o, --output <folder>', 'the folder to write')
+    .action(async (design: string, options: { output: string }) => done(await shopCommand(design, options, io)));
+
+  // Without this, commander prints its help to standard error and nothing says what was wrong.
+  program.action(() => {
+    throw new UnusableInput('which command? check, balance, route or shop; evenrun --help says more');
+  });
+  return program;
+}

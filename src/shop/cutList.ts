@@ -1,0 +1,46 @@
+/** `cut-list.csv`: how long each tube is sawn, and what it weighs when trimmed: wall area × centerline × density. mm, kg. */
+import { DEFAULT_MATERIAL, wallArea } from '../../geometry';
+import type { Tube } from '../../shared/design/types';
+import { MATERIALS, materialOf } from '../../shared/stock/materials';
+import { type Cell, decimal, writeCsv } from '../formats/csv/csv';
+import type { NotMade, Part } from './part';
+
+export const CUT_LIST = 'cut-list.csv';
+
+export function cutList(parts: readonly Part[]): { text: string; notMade: NotMade[] } {
+  const rows = parts.map(({ id, line, resolved: { tube, tooling } }): Cell[] => {
+    const trims = [tooling.trimStart ?? 0, tooling.trimEnd ?? 0] as const;
+    const mass = massOf(tube, line.length);
+    return [
+      id,
+      decimal(line.length + trims[0] + trims[1]),
+      decimal(trims[0]),
+      decimal(trims[1]),
+      decimal(line.length),
+      mass === null ? '' : decimal(mass),
+    ];
+  });
+  return {
+    text: writeCsv(['runner', 'cut_length', 'trim_start', 'trim_end', 'centerline', 'mass_kg'], rows),
+    notMade: parts.flatMap(({ id, resolved: { tube } }) =>
+      massOf(tube, 0) === null
+        ? [
+            {
+              name: `${CUT_LIST}, mass_kg of runner ${id}`,
+              why: `The density of "${tube.material}" is not known; of these it is: ${known}.`,
+            },
+          ]
+        : [],
+    ),
+  };
+}
+
+const known = MATERIALS.map((m) => m.id).join(', ');
+
+/** kg; null where the material's density is not known: an empty cell is better than a guess. */
+function massOf(tube: Tube, length: number): number | null {
+  const material = materialOf(tube.material ?? DEFAULT_MATERIAL);
+  return material ? wallArea(tube) * length * material.density * KG_PER_M3_IN_MM3 : null;
+}
+
+const KG_PER_M3_IN_MM3 = 1e-9;

@@ -1,0 +1,35 @@
+/**
+ * The runners a shop can make: routed, their bends fitting, the tube able to take them. The others are named with the
+ * reason, so that no table shows half a tube. mm; bend rows in degrees.
+ */
+import {
+  type BendTable,
+  bendTable,
+  type Centerline,
+  type Header,
+  type ResolvedRunner,
+  tubeObstacle,
+} from '../../geometry';
+
+export type Part = {
+  readonly id: string;
+  readonly resolved: ResolvedRunner;
+  readonly line: Centerline;
+  readonly table: BendTable;
+};
+
+/** Something of the contract that is not in the folder, or only in part. */
+export type NotMade = { readonly name: string; readonly why: string };
+
+export function partsOf(header: Header): { parts: Part[]; leftOut: NotMade[] } {
+  const parts: Part[] = [];
+  const leftOut: NotMade[] = [];
+  for (const resolved of header.runners) {
+    const { id } = resolved.runner;
+    const line = resolved.centerline;
+    const obstacle = line ? tubeObstacle(line, resolved.tube) : 'it is not routed yet; give it points';
+    if (line && !obstacle) parts.push({ id, resolved, line, table: bendTable(line, resolved.start.up) });
+    else leftOut.push({ name: `runner ${id}`, why: `In no table and no file, because ${obstacle}.` });
+  }
+  return { parts, leftOut };
+}
