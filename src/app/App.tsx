@@ -1,4 +1,69 @@
-/** The page: the header in 3D, its runners on the rack, its numbers beside them. */
+/** The page: the header in 3D, its runners on the rack below, its numbers beside them. */
+import './app.css';
+import { useEffect, useState } from 'react';
+import { listExamples, openExample } from './actions/open';
+import { useChecking } from './derived';
+import { documents, isDirty } from './document';
+import { linesOf, tellFailure } from './notices';
+import { DropZone } from './panels/DropZone';
+import { type Face, FaceSwitch } from './panels/FaceSwitch';
+import { LeaveDialog } from './panels/LeaveDialog';
+import { Messages, ProblemPanel, Tables } from './panels/SideColumn';
+import { Toolbar } from './panels/Toolbar';
+import { Rack } from './rack/Rack';
+import { useKeys } from './useKeys';
+import { Viewport } from './ViewportPlaceholder';
+
 export function App() {
-  return <main>Evenrun</main>;
+  const [face, setFace] = useState<Face>('view');
+  useChecking();
+  useKeys();
+  useFirstExample();
+  useWarningOnLeave();
+  return (
+    <div className="page" data-face={face}>
+      <Toolbar />
+      <main className="work">
+        <div className="hero">
+          <Viewport />
+        </div>
+        <Rack />
+        <aside className="side" aria-label="Numbers">
+          <Messages />
+          <div className="side-problems">
+            <ProblemPanel />
+          </div>
+          <div className="side-tables">
+            <Tables />
+          </div>
+        </aside>
+      </main>
+      <FaceSwitch face={face} onFace={setFace} />
+      <LeaveDialog />
+      <DropZone />
+    </div>
+  );
+}
+
+/** Something to look at from the start. */
+function useFirstExample(): void {
+  useEffect(() => {
+    if (documents.store.getState().design) return;
+    const openFirst = async () => {
+      const [first] = await listExamples();
+      if (first && !documents.store.getState().design) await openExample(first.file, true);
+    };
+    openFirst().catch((error) => tellFailure('The first example did not open', ...linesOf(error)));
+  }, []);
+}
+
+/** The browser's own question before unsaved edits are closed. */
+function useWarningOnLeave(): void {
+  useEffect(() => {
+    const warn = (event: BeforeUnloadEvent) => {
+      if (isDirty(documents.store.getState())) event.preventDefault();
+    };
+    addEventListener('beforeunload', warn);
+    return () => removeEventListener('beforeunload', warn);
+  }, []);
 }

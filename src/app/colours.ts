@@ -16,14 +16,14 @@ export type Paint = {
 };
 
 const TEMPER: readonly { name: string; light: string; dark: string }[] = [
-  { name: 'straw', light: '#a37c12', dark: '#f9dd72' },
-  { name: 'bronze', light: '#824a10', dark: '#d98a44' },
-  { name: 'purple', light: '#5b196d', dark: '#9666a5' },
-  { name: 'blue', light: '#4b7de0', dark: '#80b0ee' },
-  { name: 'grey-blue', light: '#436882', dark: '#b3e8fa' },
-  { name: 'plum', light: '#6f142d', dark: '#bd5b57' },
-  { name: 'violet', light: '#673ba9', dark: '#847ff4' },
-  { name: 'grey', light: '#7f8478', dark: '#c2bea5' },
+  { name: 'straw', light: '#a87801', dark: '#f2dc8e' },
+  { name: 'bronze', light: '#7c5029', dark: '#db8b43' },
+  { name: 'purple', light: '#54285d', dark: '#9569a3' },
+  { name: 'blue', light: '#3d82e1', dark: '#75b5fb' },
+  { name: 'grey-blue', light: '#4b6273', dark: '#b2e8f9' },
+  { name: 'plum', light: '#741317', dark: '#bc5953' },
+  { name: 'violet', light: '#3f2a99', dark: '#827ef3' },
+  { name: 'grey', light: '#7c7f76', dark: '#bab8ad' },
 ];
 
 const DASHES: readonly (readonly number[])[] = [

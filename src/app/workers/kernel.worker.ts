@@ -13,7 +13,7 @@ async function answer(request: Request): Promise<Reply> {
       return { done: balance(request.design, meshes) };
     case 'shop': {
       const { shopZip } = await import('./shopZip');
-      return { done: await shopZip(request.design, meshes) };
+      return { done: await shopZip(request.design, meshes, request.folder) };
     }
   }
 }

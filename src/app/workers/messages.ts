@@ -6,13 +6,21 @@ import type { Design } from '../../../shared/design/types';
 export type Request =
   | { readonly job: 'check'; readonly design: Design; readonly meshes: Meshes | null }
   | { readonly job: 'balance'; readonly design: Design; readonly meshes: Meshes | null }
-  | { readonly job: 'shop'; readonly design: Design; readonly meshes: Meshes | null };
+  | { readonly job: 'shop'; readonly design: Design; readonly meshes: Meshes | null; readonly folder: string };
 
 export type Answers = {
   readonly check: CheckReport;
   readonly balance: BalanceResult;
-  /** A zip of the shop folder. */
-  readonly shop: Uint8Array;
+  readonly shop: ShopAnswer;
+};
+
+/** The shop folder as a zip, and what whoever opens it should know. */
+export type ShopAnswer = {
+  readonly zip: Uint8Array<ArrayBuffer>;
+  readonly fileCount: number;
+  readonly problemCount: number;
+  /** Runners that are in no table, with the reason. */
+  readonly leftOut: readonly string[];
 };
 
 export type Reply<Job extends keyof Answers = keyof Answers> =

@@ -1,6 +1,4 @@
 /** One long job in a worker of its own, so that cancelling is ending the worker: nothing half done can come back. */
-import type { Meshes } from '../../../geometry';
-import type { Design } from '../../../shared/design/types';
 import type { Answers, Reply, Request } from './messages';
 
 export const newKernelWorker = (): Worker =>
@@ -10,15 +8,14 @@ export class Cancelled extends Error {}
 
 export type Task<T> = { readonly result: Promise<T>; cancel(): void };
 
-export function startTask<Job extends keyof Answers>(job: Job, design: Design, meshes: Meshes): Task<Answers[Job]> {
+export function startTask<R extends Request>(request: R): Task<Answers[R['job']]> {
   const worker = newKernelWorker();
   let cancel = () => {};
-  const result = new Promise<Answers[Job]>((resolve, reject) => {
+  const result = new Promise<Answers[R['job']]>((resolve, reject) => {
     cancel = () => reject(new Cancelled());
     worker.onerror = (event) => reject(new Error(event.message || 'The worker stopped unexpectedly.'));
-    worker.onmessage = ({ data }: MessageEvent<Reply<Job>>) =>
+    worker.onmessage = ({ data }: MessageEvent<Reply<R['job']>>) =>
       'done' in data ? resolve(data.done) : reject(new Error(data.failed));
-    const request: Request = { job, design, meshes };
     worker.postMessage(request);
   }).finally(() => worker.terminate());
   return { result, cancel: () => cancel() };

@@ -1,0 +1,3 @@
+export function Viewport() {
+  return <div />;
+}

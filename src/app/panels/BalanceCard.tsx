@@ -1,0 +1,66 @@
+/** What the last balance came to: how far each runner moved, how even it is now, and what stands in the way if anything. */
+import { useDocument } from '../document';
+import { history } from '../history';
+import { type BalanceOutcome, useJobs } from '../jobs';
+import { Length } from '../parts/Length';
+import { Swatch } from '../parts/Swatch';
+import { usePaints } from '../parts/usePaints';
+import { Icon } from './Icon';
+
+/** Below this nothing is said to have moved, mm. */
+const STIRRED = 0.0005;
+
+export function BalanceCard() {
+  const outcome = useJobs((s) => s.balanced);
+  const settled = useDocument((s) => s.settled);
+  if (!outcome) return null;
+  const moved = outcome.moved.filter((m) => m.distance >= STIRRED);
+  const current = settled === outcome.design || (moved.length === 0 && settled === outcome.before);
+  return current ? <Outcome outcome={outcome} moved={moved} edited={settled === outcome.design} /> : null;
+}
+
+type Props = { readonly outcome: BalanceOutcome; readonly moved: BalanceOutcome['moved']; readonly edited: boolean };
+
+function Outcome({ outcome, moved, edited }: Props) {
+  const paints = usePaints();
+  const { report } = outcome;
+  return (
+    <section className={`card${report.ok ? '' : ' fail'}`} aria-label="Balance" role="status">
+      <div className="card-head">
+        <h2 className="card-title">{headline(outcome, moved.length)}</h2>
+        {edited && moved.length > 0 && (
+          <button type="button" className="button" onClick={() => history.undo()}>
+            Undo
+          </button>
+        )}
+        <button
+          type="button"
+          className="button icon bare"
+          aria-label="Dismiss"
+          onClick={() => useJobs.setState({ balanced: null })}
+        >
+          <Icon name="close" />
+        </button>
+      </div>
+      {moved.length > 0 && (
+        <ul className="moved">
+          {moved.map(({ id, distance }) => (
+            <li key={id}>
+              {paints.get(id) && <Swatch paint={paints.get(id)!} />}
+              {id} moved <Length mm={distance} />
+            </li>
+          ))}
+        </ul>
+      )}
+      <p className="quiet">
+        {outcome.iterations} {outcome.iterations === 1 ? 'round' : 'rounds'} in {outcome.milliseconds.toFixed(0)} ms.
+        {!report.ok && ' What stands in the way is listed under Problems.'}
+      </p>
+    </section>
+  );
+}
+
+function headline({ report }: BalanceOutcome, moved: number): string {
+  if (!report.ok) return `As near as it comes: ${report.problems.length} still in the way`;
+  return moved === 0 ? 'Already even: nothing moved' : 'Balanced: every rule holds';
+}

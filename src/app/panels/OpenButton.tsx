@@ -1,0 +1,29 @@
+/** Opens a design, with the meshes it names, from this machine. */
+import { useRef } from 'react';
+import { openFiles } from '../actions/open';
+
+export function OpenButton() {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <button type="button" className="button" onClick={() => input.current?.click()}>
+        Open…
+      </button>
+      <input
+        ref={input}
+        type="file"
+        className="unseen"
+        tabIndex={-1}
+        multiple
+        accept=".json,.stl"
+        aria-label="Design file, with its meshes"
+        onChange={(event) => {
+          const files = [...(event.target.files ?? [])];
+          // Cleared so that the same file can be picked again after it was mended.
+          event.target.value = '';
+          void openFiles(files);
+        }}
+      />
+    </>
+  );
+}

@@ -1,0 +1,102 @@
+/** What can be done with the design, in the order of the work: open, balance, step back and forth, save, take to the shop. */
+import './toolbar.css';
+import { balanceDesign } from '../actions/balance';
+import { setDisplay, useDisplay } from '../actions/display';
+import { exportShop } from '../actions/exportShop';
+import { saveDesign } from '../actions/save';
+import { isDirty, useDocument } from '../document';
+import { history, useHistory } from '../history';
+import { useJobs } from '../jobs';
+import { ExampleMenu } from './ExampleMenu';
+import { Icon } from './Icon';
+import { Mark } from './Mark';
+import { OpenButton } from './OpenButton';
+import { ThemeButton } from './ThemeButton';
+
+export function Toolbar() {
+  const none = useDocument((s) => s.design === null);
+  const running = useJobs((s) => s.running);
+  return (
+    <header className="toolbar">
+      <Mark />
+      <Title />
+      <div className="tools" role="toolbar" aria-label="Design">
+        <OpenButton />
+        <ExampleMenu />
+        <Steps />
+        <button type="button" className="button strong" disabled={none || running !== null} onClick={balanceDesign}>
+          Balance
+        </button>
+        <button type="button" className="button" disabled={none} onClick={saveDesign}>
+          Save
+        </button>
+        <button type="button" className="button" disabled={none || running !== null} onClick={exportShop}>
+          Shop folder
+        </button>
+        <UnitSwitch />
+        <ThemeButton />
+      </div>
+    </header>
+  );
+}
+
+function Title() {
+  const title = useDocument((s) => s.design?.title || s.fileName);
+  const file = useDocument((s) => s.fileName);
+  const dirty = useDocument(isDirty);
+  return (
+    <div className="title">
+      <h1 title={file}>{title}</h1>
+      {dirty && <span className="quiet">edited</span>}
+    </div>
+  );
+}
+
+function Steps() {
+  const last = useHistory((s) => s.past.at(-1)?.label);
+  const next = useHistory((s) => s.future[0]?.label);
+  return (
+    <>
+      <button
+        type="button"
+        className="button icon"
+        disabled={last === undefined}
+        onClick={() => history.undo()}
+        aria-label={last === undefined ? 'Undo' : `Undo: ${last}`}
+        title={last === undefined ? 'Nothing to undo' : `Undo: ${last}`}
+      >
+        <Icon name="undo" />
+      </button>
+      <button
+        type="button"
+        className="button icon"
+        disabled={next === undefined}
+        onClick={() => history.redo()}
+        aria-label={next === undefined ? 'Redo' : `Redo: ${next}`}
+        title={next === undefined ? 'Nothing to redo' : `Redo: ${next}`}
+      >
+        <Icon name="redo" />
+      </button>
+    </>
+  );
+}
+
+function UnitSwitch() {
+  const display = useDisplay();
+  return (
+    <fieldset className="switch">
+      <legend className="unseen">Lengths in</legend>
+      {(['mm', 'in'] as const).map((unit) => (
+        <button
+          key={unit}
+          type="button"
+          aria-pressed={display === unit}
+          aria-label={unit === 'mm' ? 'Millimetres' : 'Inches'}
+          onClick={() => setDisplay(unit)}
+        >
+          {unit}
+        </button>
+      ))}
+    </fieldset>
+  );
+}

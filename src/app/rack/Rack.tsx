@@ -1,0 +1,49 @@
+/**
+ * The rack: every runner unrolled, hung side by side at one scale with its end against the group's target line, and the
+ * last stretch seen through a glass, so that uneven ends are seen before a number is read.
+ */
+import './rack.css';
+import { useMemo } from 'react';
+import { useDisplay } from '../actions/display';
+import { useBendTables, useHeader } from '../derived';
+import { usePaints } from '../parts/usePaints';
+import { useWidth } from '../parts/useWidth';
+import { endGroups } from './ends';
+import { RackGroup } from './RackGroup';
+import { Ruler } from './Ruler';
+import { scaleFor } from './scale';
+import { stripOf } from './strip';
+
+export function Rack() {
+  const header = useHeader();
+  const tables = useBendTables();
+  const paints = usePaints();
+  const display = useDisplay();
+  const [ref, width] = useWidth<HTMLDivElement>();
+  const groups = useMemo(
+    () =>
+      header && tables
+        ? endGroups(
+            header.runners.map((r) => stripOf(r, tables.get(r.runner.id))),
+            header.groups,
+          )
+        : [],
+    [header, tables],
+  );
+  const scale = useMemo(() => scaleFor(groups, width), [groups, width]);
+
+  return (
+    <section className="rack" aria-label="Rack: runners unrolled to one scale">
+      <div className="rack-row rack-head">
+        <h2>Rack</h2>
+        <div ref={ref} className="rack-strip">
+          {width > 0 && <Ruler scale={scale} display={display} />}
+        </div>
+      </div>
+      <div className="rack-body">
+        {width > 0 &&
+          groups.map((group) => <RackGroup key={group.id ?? ''} group={group} scale={scale} paints={paints} />)}
+      </div>
+    </section>
+  );
+}

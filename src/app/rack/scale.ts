@@ -1,0 +1,37 @@
+/** One scale for every strip, so that lengths compare by eye; and the ruler's marks. mm on the strip, px on the screen. */
+import type { Display } from '../../../shared/design/types';
+import type { EndGroup } from './ends';
+import { roundUp } from './ends';
+
+export type Scale = {
+  readonly pxPerMm: number;
+  /** mm that the width holds. */
+  readonly span: number;
+  readonly x: (mm: number) => number;
+};
+
+/** A little air past the longest end, so that a target line at the very end still reads as a line. */
+const AIR = 1.015;
+
+export function scaleFor(groups: readonly EndGroup[], width: number): Scale {
+  const reach = groups.flatMap((g) => [
+    g.target ?? 0,
+    ...g.strips.map((s) => Math.max(s.length ?? 0, ...s.pieces.map((p) => p.to))),
+  ]);
+  const span = Math.max(1, ...reach) * AIR;
+  const pxPerMm = width / span;
+  return { pxPerMm, span, x: (mm) => mm * pxPerMm };
+}
+
+export type Mark = { readonly mm: number; readonly label: string };
+
+const MM_PER_INCH = 25.4;
+const LEAST_MARK_GAP = 56;
+
+/** Round lengths in the display's unit, far enough apart to label. */
+export function rulerMarks({ pxPerMm, span }: Scale, display: Display): Mark[] {
+  const unit = display === 'in' ? MM_PER_INCH : 1;
+  const step = roundUp(LEAST_MARK_GAP / pxPerMm / unit);
+  const count = Math.floor(span / unit / step);
+  return Array.from({ length: count + 1 }, (_, i) => ({ mm: i * step * unit, label: String(i * step) }));
+}

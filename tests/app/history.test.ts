@@ -1,0 +1,140 @@
+/** Undo and redo over the document store: whole edits only, gestures as one step, source data only. No DOM. */
+import { beforeEach, describe, expect, it } from 'vitest';
+import type { Design } from '../../shared/design/types';
+import { createDocumentStore, isDirty } from '../../src/app/document';
+import { createHistory } from '../../src/app/history';
+
+const blank: Design = {
+  format: 'evenrun-design',
+  version: 1,
+  title: 'a',
+  ports: [],
+  tubes: {},
+  tooling: {},
+  merges: [],
+  runners: [],
+  groups: {},
+};
+const titled = (title: string): Design => ({ ...blank, title });
+
+let documents: ReturnType<typeof createDocumentStore>;
+let history: ReturnType<typeof createHistory>;
+const title = () => documents.store.getState().design?.title;
+const labels = () => history.store.getState().past.map((s) => s.label);
+
+beforeEach(() => {
+  documents = createDocumentStore();
+  history = createHistory(documents);
+  documents.open(titled('a'), 'a.evenrun.json');
+});
+
+describe('history', () => {
+  it('takes edits back and does them again, in order', () => {
+    documents.apply(titled('b'), 'to b');
+    documents.apply(titled('c'), 'to c');
+    expect(labels()).toEqual(['to b', 'to c']);
+    expect(history.undo()).toBe(true);
+    expect(title()).toBe('b');
+    expect(history.undo()).toBe(true);
+    expect(title()).toBe('a');
+    expect(history.undo()).toBe(false);
+    expect(history.redo()).toBe(true);
+    expect(history.redo()).toBe(true);
+    expect(title()).toBe('c');
+    expect(history.redo()).toBe(false);
+    expect(labels()).toEqual(['to b', 'to c']);
+  });
+
+  it('gives back the very same design, so that nothing derived needs working out again', () => {
+    const before = documents.store.getState().design;
+    documents.apply(titled('b'), 'to b');
+    history.undo();
+    expect(documents.store.getState().design).toBe(before);
+  });
+
+  it('forgets what was undone once something else is edited', () => {
+    documents.apply(titled('b'), 'to b');
+    history.undo();
+    documents.apply(titled('c'), 'to c');
+    expect(history.redo()).toBe(false);
+    expect(labels()).toEqual(['to c']);
+  });
+
+  it('forgets everything when another file is opened', () => {
+    documents.apply(titled('b'), 'to b');
+    documents.open(titled('z'), 'z.evenrun.json');
+    expect(history.undo()).toBe(false);
+    expect(title()).toBe('z');
+  });
+
+  it('ignores an edit that changes nothing', () => {
+    documents.apply(documents.store.getState().settled!, 'nothing');
+    expect(labels()).toEqual([]);
+  });
+});
+
+describe('a gesture', () => {
+  it('is one step however often it writes', () => {
+    const gesture = documents.mark()!;
+    for (const t of ['b', 'c', 'd']) gesture.write(titled(t));
+    expect(title()).toBe('d');
+    expect(labels()).toEqual([]);
+    expect(documents.store.getState().settled?.title).toBe('a');
+    gesture.commit('drag');
+    expect(labels()).toEqual(['drag']);
+    history.undo();
+    expect(title()).toBe('a');
+  });
+
+  it('leaves no trace when it bails, or commits without having written', () => {
+    const before = documents.store.getState().settled;
+    const given = documents.mark()!;
+    given.write(titled('b'));
+    given.bail();
+    expect(documents.store.getState().design).toBe(before);
+    documents.mark()!.commit('nothing');
+    expect(labels()).toEqual([]);
+    expect(documents.store.getState().gesture).toBeNull();
+  });
+
+  it('cannot write once it has ended', () => {
+    const gesture = documents.mark()!;
+    gesture.commit('done');
+    expect(gesture.write(titled('late'))).toBe(false);
+    expect(gesture.commit('late')).toBe(false);
+    expect(title()).toBe('a');
+  });
+
+  it('gives way to an edit, to undo, to another gesture and to another file', () => {
+    documents.apply(titled('b'), 'to b');
+    const enders = [
+      () => documents.apply(titled('e'), 'to e'),
+      () => history.undo(),
+      () => documents.mark()!.bail(),
+      () => documents.open(titled('z'), 'z.evenrun.json'),
+    ];
+    for (const end of enders) {
+      const gesture = documents.mark()!;
+      gesture.write(titled('half made'));
+      end();
+      expect(title()).not.toBe('half made');
+      expect(gesture.commit('late')).toBe(false);
+      expect(labels()).not.toContain('late');
+    }
+  });
+});
+
+describe('the saved mark', () => {
+  it('follows edits, undo and saving', () => {
+    const dirty = () => isDirty(documents.store.getState());
+    expect(dirty()).toBe(false);
+    documents.apply(titled('b'), 'to b');
+    expect(dirty()).toBe(true);
+    history.undo();
+    expect(dirty()).toBe(false);
+    history.redo();
+    documents.markSaved(documents.store.getState().settled!, 'b.evenrun.json');
+    expect(dirty()).toBe(false);
+    expect(documents.store.getState().fileName).toBe('b.evenrun.json');
+  });
+});
