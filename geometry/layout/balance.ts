@@ -1,7 +1,19 @@
-/** The nearest design in which every rule holds and each group's lengths are equal. */
+/**
+ * The nearest design in which every rule holds and each group's lengths are equal: what a builder wants after pulling a
+ * bend by hand. Deterministic: restarts are drawn from a fixed seed.
+ */
 import type { Design } from '../../shared/design/types';
-import type { Meshes } from '../check/meshes';
+import { check } from '../check/check';
+import { convexObstacle } from '../check/clearances';
+import { type Meshes, treeOf } from '../check/meshes';
 import type { CheckReport } from '../check/report';
+import { type Header, resolveHeader } from '../header/resolve';
+import { distance } from '../vector';
+import type { SolverObstacle } from './contactRows';
+import { assignInlets } from './inlets';
+import { designAt, layoutProblem, place } from './layoutProblem';
+import { randomNumbers } from './random';
+import { type Solved, solve } from './solve';
 
 export type BalanceResult = {
   /** The design given, with new `points` (and inlets, where they were left out). */
@@ -13,6 +25,88 @@ export type BalanceResult = {
   readonly moved: readonly { readonly id: string; readonly distance: number }[];
 };
 
-export function balance(_design: Design, _meshes: Meshes = new Map()): BalanceResult {
-  throw new Error('not built yet');
+export type BalanceOptions = {
+  /** Further starting points tried where the first leads nowhere; 0 for a live drag. Default 12. */
+  readonly restarts?: number;
+  /** Asked now and then; true ends the search with the best so far. */
+  readonly cancelled?: () => boolean;
+};
+
+/** Lengths end far inside the promised 0.001 mm. */
+const FEASIBLE = 2e-5;
+/** Nearness is settled to this; rules do not wait for it. */
+const SETTLED = 0.05;
+const MAX_ITERATIONS = 40;
+const SEED = 20;
+
+/**
+ * @param design routed; runners without points stay as they are and fail `routed`
+ * @param meshes by file name, as for `check`
+ */
+export function balance(design: Design, meshes: Meshes = new Map(), options: BalanceOptions = {}): BalanceResult {
+  const { design: balanced, iterations } = balancePoints(design, meshes, options);
+  return { design: balanced, report: check(balanced, meshes), iterations, moved: movesBetween(design, balanced) };
+}
+
+/** Without the final check: what a live drag calls every frame. */
+export function balancePoints(
+  design: Design,
+  meshes: Meshes = new Map(),
+  { restarts = 12, cancelled }: BalanceOptions = {},
+): { design: Design; iterations: number; miss: number } {
+  const header = routedOnly(resolveHeader(assignInlets(design)));
+  const obstacles = obstaclesOf(header, meshes);
+  const problem = layoutProblem(header);
+  if (problem.unknowns === 0) return { design, iterations: 0, miss: 0 };
+  const target = problem.start;
+  const options = { maxIterations: MAX_ITERATIONS, feasible: FEASIBLE, settled: SETTLED, ...(cancelled ? { cancelled } : {}) };
+  let best = solve(problem, obstacles, target, target, options);
+  let iterations = best.iterations;
+  const random = randomNumbers(SEED);
+  for (let k = 0; k < restarts && best.miss > FEASIBLE && !cancelled?.(); k++) {
+    const start = shaken(target, problem.dearness, 15 * (1 + k), random);
+    const found = fromAfar(start);
+    iterations += found.iterations;
+    if (found.miss < best.miss) best = found;
+  }
+  place(problem, best.x);
+  return { design: designAt(problem), iterations, miss: best.miss };
+
+  /** First any place where the rules hold, by shortest steps from here to there; then the nearest to what was asked. */
+  function fromAfar(start: Float64Array): Solved {
+    const any = solve(problem, obstacles, start, start, options);
+    if (any.miss > FEASIBLE) return any;
+    const near = solve(problem, obstacles, target, any.x, options);
+    const iterations = any.iterations + near.iterations;
+    return near.miss <= FEASIBLE ? { ...near, iterations } : { ...any, iterations };
+  }
+}
+
+/** Only runners that have a line and an inlet can be solved; the others are reported by `check`. */
+const routedOnly = (header: Header): Header => ({
+  ...header,
+  runners: header.runners.filter((r) => r.centerline && r.end),
+});
+
+function obstaclesOf(header: Header, meshes: Meshes): SolverObstacle[] {
+  return header.surroundings.flatMap((surrounding): SolverObstacle[] => {
+    const convex = convexObstacle(surrounding);
+    if (convex) return [{ surrounding, shape: convex }];
+    const soup = surrounding.shape === 'mesh' ? meshes.get(surrounding.file) : undefined;
+    return soup && surrounding.shape === 'mesh' ? [{ surrounding, shape: treeOf(surrounding, soup) }] : [];
+  });
+}
+
+const shaken = (x: Float64Array, dearness: Float64Array, size: number, random: () => number): Float64Array =>
+  x.map((value, k) => value + (size * (2 * random() - 1)) / Math.max(1, dearness[k]! ** 2));
+
+function movesBetween(before: Design, after: Design): { id: string; distance: number }[] {
+  return after.runners.flatMap((runner, i) => {
+    const old = before.runners[i]?.points;
+    if (!runner.points || !old) return [];
+    const moved = runner.points.map((p) => Math.min(...old.map((q) => distance(p, q))));
+    const byIndex = runner.points.map((p, k) => (old[k] ? distance(p, old[k]) : moved[k]!));
+    const far = Math.max(0, ...(old.length === runner.points.length ? byIndex : moved));
+    return [{ id: runner.id, distance: far }];
+  });
 }

@@ -1,0 +1,197 @@
+/**
+ * One runner inside the solver: its points as functions of few unknowns, and gradients by walking those functions
+ * backwards (reverse-mode differentiation by hand). Flat arrays, because a live drag solves this every frame. mm, radians.
+ *
+ * The first bend point lies on the start ray and the last on the end ray, so both ends hold exactly whatever the
+ * unknowns: a = signed distance along the start ray, b = along the end ray, three coordinates for each point between.
+ * With one bend, b is no unknown and two closing equations take its place.
+ */
+import { setback } from '../curve/centerline';
+
+export type BendPath = {
+  readonly bends: number;
+  readonly radii: Float64Array;
+  /** Points 0 (start) … bends + 1 (end), three numbers each. */
+  readonly points: Float64Array;
+  /** Unit leg directions 0 … bends. The first and last are the port's and the inlet's, whatever the points. */
+  readonly directions: Float64Array;
+  /** Leg lengths; the first and last signed along those directions. */
+  readonly legs: Float64Array;
+  readonly turns: Float64Array;
+  readonly setbacks: Float64Array;
+  readonly straights: Float64Array;
+  length: number;
+  /** Adjoints of points, directions and (signed) end legs, gathered between `pull`s. */
+  readonly pointsBar: Float64Array;
+  readonly directionsBar: Float64Array;
+  readonly endLegsBar: Float64Array;
+};
+
+export function bendPath(radii: readonly number[]): BendPath {
+  const n = radii.length;
+  return {
+    bends: n,
+    radii: Float64Array.from(radii),
+    points: new Float64Array(3 * (n + 2)),
+    directions: new Float64Array(3 * (n + 1)),
+    legs: new Float64Array(n + 1),
+    turns: new Float64Array(n),
+    setbacks: new Float64Array(n),
+    straights: new Float64Array(n + 1),
+    length: 0,
+    pointsBar: new Float64Array(3 * (n + 2)),
+    directionsBar: new Float64Array(3 * (n + 1)),
+    endLegsBar: new Float64Array(2),
+  };
+}
+
+/** Works out legs, turns, straights and length from `points` and the end directions already set in `directions`. */
+export function measurePath(path: BendPath): void {
+  const { bends: n, points: P, directions: D, legs, turns, setbacks, straights, radii } = path;
+  for (let i = 0; i <= n; i++) {
+    const x = P[3 * i + 3]! - P[3 * i]!;
+    const y = P[3 * i + 4]! - P[3 * i + 1]!;
+    const z = P[3 * i + 5]! - P[3 * i + 2]!;
+    if (i === 0 || i === n) {
+      legs[i] = x * D[3 * i]! + y * D[3 * i + 1]! + z * D[3 * i + 2]!;
+      continue;
+    }
+    const length = Math.max(Math.sqrt(x * x + y * y + z * z), 1e-9);
+    legs[i] = length;
+    D[3 * i] = x / length;
+    D[3 * i + 1] = y / length;
+    D[3 * i + 2] = z / length;
+  }
+  let total = 0;
+  for (let i = 0; i < n; i++) {
+    const a = 3 * i;
+    const b = a + 3;
+    const c = D[a]! * D[b]! + D[a + 1]! * D[b + 1]! + D[a + 2]! * D[b + 2]!;
+    const x = D[a + 1]! * D[b + 2]! - D[a + 2]! * D[b + 1]!;
+    const y = D[a + 2]! * D[b]! - D[a]! * D[b + 2]!;
+    const z = D[a]! * D[b + 1]! - D[a + 1]! * D[b]!;
+    turns[i] = Math.atan2(Math.sqrt(x * x + y * y + z * z), c);
+    setbacks[i] = setback(radii[i]!, turns[i]!);
+    total += radii[i]! * turns[i]!;
+  }
+  for (let i = 0; i <= n; i++) {
+    straights[i] = legs[i]! - (i > 0 ? setbacks[i - 1]! : 0) - (i < n ? setbacks[i]! : 0);
+    total += straights[i]!;
+  }
+  path.length = total;
+}
+
+/** Adds w to the adjoint of leg i's length. */
+export function pushLeg(path: BendPath, i: number, w: number): void {
+  const { bends: n, directions: D, pointsBar } = path;
+  if (i === 0) path.endLegsBar[0] = path.endLegsBar[0]! + w;
+  else if (i === n) path.endLegsBar[1] = path.endLegsBar[1]! + w;
+  else
+    for (let k = 0; k < 3; k++) {
+      pointsBar[3 * i + 3 + k] = pointsBar[3 * i + 3 + k]! + w * D[3 * i + k]!;
+      pointsBar[3 * i + k] = pointsBar[3 * i + k]! - w * D[3 * i + k]!;
+    }
+}
+
+/** Adds w to the adjoint of turn i. A point that does not turn has no direction to turn in: it gets none. */
+export function pushTurn(path: BendPath, i: number, w: number): void {
+  const { directions: D, directionsBar: bar, turns } = path;
+  const s = Math.sin(turns[i]!);
+  if (s < 1e-7) return;
+  for (let k = 0; k < 3; k++) {
+    bar[3 * i + k] = bar[3 * i + k]! - (w / s) * D[3 * i + 3 + k]!;
+    bar[3 * i + 3 + k] = bar[3 * i + 3 + k]! - (w / s) * D[3 * i + k]!;
+  }
+}
+
+export function pushSetback(path: BendPath, i: number, w: number): void {
+  const c = Math.cos(path.turns[i]! / 2);
+  pushTurn(path, i, (w * path.radii[i]!) / (2 * Math.max(c * c, 1e-6)));
+}
+
+export function pushStraight(path: BendPath, i: number, w: number): void {
+  pushLeg(path, i, w);
+  if (i > 0) pushSetback(path, i - 1, -w);
+  if (i < path.bends) pushSetback(path, i, -w);
+}
+
+/** d(length)/dθ = R − R·sec²(θ/2) = −R·tan²(θ/2). */
+export function pushLength(path: BendPath, w: number): void {
+  for (let i = 0; i <= path.bends; i++) pushLeg(path, i, w);
+  for (let i = 0; i < path.bends; i++) {
+    const t = Math.tan(path.turns[i]! / 2);
+    pushTurn(path, i, -w * path.radii[i]! * t * t);
+  }
+}
+
+/** Adds the vector w to the adjoint of a place on leg i's straight, `along` mm from the leg's first point. */
+export function pushOnStraight(path: BendPath, i: number, along: number, wx: number, wy: number, wz: number): void {
+  const { legs, pointsBar: bar } = path;
+  const f = along / (Math.abs(legs[i]!) > 1e-9 ? legs[i]! : 1e-9);
+  const a = 3 * i;
+  bar[a] = bar[a]! + (1 - f) * wx;
+  bar[a + 1] = bar[a + 1]! + (1 - f) * wy;
+  bar[a + 2] = bar[a + 2]! + (1 - f) * wz;
+  bar[a + 3] = bar[a + 3]! + f * wx;
+  bar[a + 4] = bar[a + 4]! + f * wy;
+  bar[a + 5] = bar[a + 5]! + f * wz;
+}
+
+/**
+ * Adds the vector w to the adjoint of the place at fraction f of bend i:
+ * x = P + (R·sin φ − T)·d1 + R·(1 − cos φ)·n, with n = (d2 − c·d1)/s, φ = f·θ.
+ */
+export function pushOnArc(path: BendPath, i: number, f: number, wx: number, wy: number, wz: number): void {
+  const { directions: D, pointsBar, directionsBar: bar, turns, radii, setbacks } = path;
+  const theta = turns[i]!;
+  const R = radii[i]!;
+  const p = 3 * (i + 1);
+  pointsBar[p] = pointsBar[p]! + wx;
+  pointsBar[p + 1] = pointsBar[p + 1]! + wy;
+  pointsBar[p + 2] = pointsBar[p + 2]! + wz;
+  const s = Math.sin(theta);
+  if (s < 1e-7) return;
+  const a = 3 * i;
+  const b = a + 3;
+  const c = Math.cos(theta);
+  const [ax, ay, az] = [D[a]!, D[a + 1]!, D[a + 2]!];
+  const [bx, by, bz] = [D[b]!, D[b + 1]!, D[b + 2]!];
+  const [nx, ny, nz] = [(bx - c * ax) / s, (by - c * ay) / s, (bz - c * az) / s];
+  const wa = wx * ax + wy * ay + wz * az;
+  const wn = wx * nx + wy * ny + wz * nz;
+  const phi = f * theta;
+  const sinPhi = Math.sin(phi);
+  const cosPhi = Math.cos(phi);
+  const inward = R * (1 - cosPhi);
+  const forward = R * sinPhi - setbacks[i]!;
+  // Adjoint of the unnormalised n, its part along n removed by the normalisation.
+  const [qx, qy, qz] = [
+    (inward * (wx - wn * nx)) / s,
+    (inward * (wy - wn * ny)) / s,
+    (inward * (wz - wn * nz)) / s,
+  ];
+  const half = Math.cos(theta / 2);
+  const thetaBar = f * R * (cosPhi * wa + sinPhi * wn) - (wa * R) / (2 * Math.max(half * half, 1e-6));
+  const cosBar = -(qx * ax + qy * ay + qz * az) - thetaBar / s;
+  bar[a] = bar[a]! + forward * wx - c * qx + cosBar * bx;
+  bar[a + 1] = bar[a + 1]! + forward * wy - c * qy + cosBar * by;
+  bar[a + 2] = bar[a + 2]! + forward * wz - c * qz + cosBar * bz;
+  bar[b] = bar[b]! + qx + cosBar * ax;
+  bar[b + 1] = bar[b + 1]! + qy + cosBar * ay;
+  bar[b + 2] = bar[b + 2]! + qz + cosBar * az;
+}
+
+/** Turns the direction adjoints of inner legs into point adjoints; what is left is on points and the two end directions. */
+export function settleDirections(path: BendPath): void {
+  const { bends: n, directions: D, legs, pointsBar, directionsBar: bar } = path;
+  for (let i = 1; i < n; i++) {
+    const a = 3 * i;
+    const along = bar[a]! * D[a]! + bar[a + 1]! * D[a + 1]! + bar[a + 2]! * D[a + 2]!;
+    for (let k = 0; k < 3; k++) {
+      const g = (bar[a + k]! - along * D[a + k]!) / legs[i]!;
+      pointsBar[a + 3 + k] = pointsBar[a + 3 + k]! + g;
+      pointsBar[a + k] = pointsBar[a + k]! - g;
+      bar[a + k] = 0;
+    }
+  }
+}

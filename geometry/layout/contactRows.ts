@@ -1,0 +1,132 @@
+/** Clearances as rows: tube to tube, tube to surrounding, tube with itself. mm. */
+import type { Surrounding } from '../../shared/design/types';
+import type { ConvexShape } from '../clearance/shapes';
+import type { TriangleTree } from '../clearance/triangleTree';
+import { BUNDLE_OVERLAP } from '../tolerance';
+import { pushOnArc, pushOnStraight } from './bendPath';
+import { type LinkPlace, nearestOnLinks, nearestToMesh, nearestToShape, type ShapeContact } from './contacts';
+import { type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
+import { linksOf, type SolverLink, tangentOnLink } from './links';
+import type { RowBuilder } from './rowBuilder';
+
+export type SolverObstacle = { readonly surrounding: Surrounding; readonly shape: ConvexShape | TriangleTree };
+
+/** Gaps with more room than this cannot close in one step, mm. */
+export const REACH = 12;
+/** Aimed inside the limit by more than the search's own error, mm. */
+export const INSIDE = 0.02;
+/** Contract: parts of one runner nearer than this many diameters along it may touch. */
+const SELF_SEPARATION = 1.5;
+
+/** Links of all runners, for rows about bodies too. */
+export function contactRows(
+  problem: LayoutProblem,
+  obstacles: readonly SolverObstacle[],
+  rows: RowBuilder,
+): readonly (readonly SolverLink[])[] {
+  const links = problem.runners.map(linksOf);
+  for (let i = 0; i < links.length; i++) {
+    for (let j = i + 1; j < links.length; j++) pairRows(problem, links[i]!, links[j]!, `${i}.${j}`, rows);
+    if (problem.runners[i]!.at >= 0) selfRows(links[i]!, i, rows);
+  }
+  for (const [i, own] of links.entries()) {
+    if (problem.runners[i]!.at < 0) continue;
+    for (const [k, o] of obstacles.entries()) obstacleRows(own, o, `o${i}.${k}`, rows);
+  }
+  return links;
+}
+
+function pairRows(
+  problem: LayoutProblem,
+  a: readonly SolverLink[],
+  b: readonly SolverLink[],
+  key: string,
+  rows: RowBuilder,
+): void {
+  const [first, second] = [a[0]?.runner, b[0]?.runner];
+  if (!first || !second || (first.at < 0 && second.at < 0)) return;
+  const radii = first.resolved.tubeRadius + second.resolved.tubeRadius;
+  const shared = first.to.id === second.to.id;
+  for (const [i, p] of a.entries())
+    for (const [j, q] of b.entries()) {
+      const touching = p.bundle !== 0 && p.bundle === q.bundle && (p.bundle < 0 || shared);
+      const required = touching ? -BUNDLE_OVERLAP : problem.header.tubeToTube;
+      const contact = nearestOnLinks(p, q, radii + required + REACH);
+      if (!contact) continue;
+      // Bundled tubes may touch by 0.05 mm and are drawn to touch: aiming inside there would push them apart for nothing.
+      const value = contact.distance - radii - required - INSIDE;
+      const offset = rows.add(value, false, `t${key}.${i}.${j}`);
+      pushPlace(contact.p, contact.normal, 1);
+      pull(p.runner, rows.array, offset);
+      pushPlace(contact.q, contact.normal, -1);
+      pull(q.runner, rows.array, offset);
+    }
+}
+
+function selfRows(links: readonly SolverLink[], i: number, rows: RowBuilder): void {
+  const r = links[0]?.runner;
+  if (!r) return;
+  const apart = SELF_SEPARATION * r.resolved.tube.outsideDiameter;
+  const diameter = 2 * r.resolved.tubeRadius;
+  for (const [k, p] of links.entries())
+    for (const q of links.slice(k + 1)) {
+      if (q.station - p.end < apart) continue;
+      const contact = nearestOnLinks(p, q, diameter + REACH);
+      if (!contact) continue;
+      const offset = rows.add(contact.distance - diameter - INSIDE, false, `x${i}.${p.index}.${q.index}`);
+      pushPlace(contact.p, contact.normal, 1);
+      pushPlace(contact.q, contact.normal, -1);
+      pull(r, rows.array, offset);
+    }
+}
+
+const found: ShapeContact[] = [];
+
+function obstacleRows(links: readonly SolverLink[], o: SolverObstacle, key: string, rows: RowBuilder): void {
+  const r = links[0]?.runner;
+  if (!r) return;
+  const required = r.resolved.tubeRadius + (o.surrounding.clearance ?? 0);
+  for (const [i, link] of links.entries()) {
+    found.length = 0;
+    if ('visit' in o.shape) nearestToMesh(link, o.shape, required + REACH, found);
+    else nearestToShape(link, o.shape, required + REACH, found);
+    addShapeContacts(r, found, required, `${key}.${i}`, rows);
+  }
+}
+
+/** Rows for places of one runner near a shape; returns their offsets, for a shape that moves as well. */
+export function addShapeContacts(
+  r: SolverRunner,
+  contacts: readonly ShapeContact[],
+  required: number,
+  key: string,
+  rows: RowBuilder,
+): number[] {
+  return contacts.map(({ p, value, normal }, i) => {
+    const offset = rows.add(value - required - INSIDE, false, `${key}.${i}`);
+    pushPlace(p, normal, 1);
+    pull(r, rows.array, offset);
+    return offset;
+  });
+}
+
+const T = new Float64Array(3);
+
+/**
+ * Adds sign·normal to the adjoint of a place. Its part along the tube is left out: sliding along the tube does not
+ * change the gap, and where a place was cut at a bundle it stays at the cut.
+ */
+function pushPlace({ link, fraction }: LinkPlace, normal: readonly [number, number, number], sign: number): void {
+  const { runner, index, isArc } = link;
+  tangentOnLink(runner, index, isArc, fraction, T);
+  const along = normal[0] * T[0]! + normal[1] * T[1]! + normal[2] * T[2]!;
+  const x = sign * (normal[0] - along * T[0]!);
+  const y = sign * (normal[1] - along * T[1]!);
+  const z = sign * (normal[2] - along * T[2]!);
+  if (isArc) pushOnArc(runner.path, index, fraction, x, y, z);
+  else {
+    const { setbacks, straights } = runner.path;
+    const start = index > 0 ? setbacks[index - 1]! : 0;
+    pushOnStraight(runner.path, index, start + fraction * straights[index]!, x, y, z);
+  }
+}

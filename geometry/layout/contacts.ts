@@ -1,0 +1,220 @@
+/**
+ * Where tubes come near each other or a surrounding, as the solver needs it: one place for each pair of links that is
+ * nearer than its limit plus a margin. Least distances that stand at a tube's real end are left to the flat-end rules.
+ */
+import { type Closest, closestOnSegments } from '../clearance/segments';
+import type { ConvexShape } from '../clearance/shapes';
+import { type TriangleTree, triangleField } from '../clearance/triangleTree';
+import { pointOnLink, type SolverLink, tangentOnLink } from './links';
+
+/** A place on a link: fraction of its arc's angle or straight's length. */
+export type LinkPlace = { link: SolverLink; fraction: number };
+
+/** How far from square a joint's least distance may stand before the neighbouring link holds the true one. */
+const SQUARE = 0.06;
+/** Chord pairs are halved until they stray less than this, mm. */
+const RESOLUTION = 0.05;
+
+const slot: Closest = { squared: 0, s: 0, t: 0 };
+const best = { distance: 0, p: 0, q: 0 };
+const A = new Float64Array(3);
+const B = new Float64Array(3);
+const T = new Float64Array(3);
+
+export type TubeContact = { p: LinkPlace; q: LinkPlace; distance: number; normal: readonly [number, number, number] };
+
+/** The nearest places of two links where they are nearer than `below` (centerline to centerline); null otherwise. */
+export function nearestOnLinks(p: SolverLink, q: SolverLink, below: number): TubeContact | null {
+  if (middlesApart(p, q) - p.half - q.half - p.stray - q.stray >= below) return null;
+  best.distance = below;
+  best.p = -1;
+  halve(p, 0, p.count, q, 0, q.count);
+  if (best.p < 0) return null;
+  const fp = p.low + ((p.high - p.low) * best.p) / p.count;
+  const fq = q.low + ((q.high - q.low) * best.q) / q.count;
+  pointOnLink(p.runner, p.index, p.isArc, fp, A, 0);
+  pointOnLink(q.runner, q.index, q.isArc, fq, B, 0);
+  const [x, y, z] = [A[0]! - B[0]!, A[1]! - B[1]!, A[2]! - B[2]!];
+  const distance = Math.max(Math.sqrt(x * x + y * y + z * z), 1e-9);
+  const normal = [x / distance, y / distance, z / distance] as const;
+  if (!counts(p, best.p, fp, normal) || !counts(q, best.q, fq, normal)) return null;
+  return { p: { link: p, fraction: fp }, q: { link: q, fraction: fq }, distance, normal };
+}
+
+function middlesApart(p: SolverLink, q: SolverLink): number {
+  const [P, i] = [p.points, 3 * p.count];
+  const [Q, j] = [q.points, 3 * q.count];
+  const x = P[0]! + P[i]! - Q[0]! - Q[j]!;
+  const y = P[1]! + P[i + 1]! - Q[1]! - Q[j + 1]!;
+  const z = P[2]! + P[i + 2]! - Q[2]! - Q[j + 2]!;
+  return Math.sqrt(x * x + y * y + z * z) / 2;
+}
+
+/** Sagitta of `n` of a link's chords joined. */
+const strayOf = (link: SolverLink, n: number): number =>
+  link.isArc ? link.radius * (1 - Math.cos((link.angle * n) / (2 * link.count))) : 0;
+
+function halve(p: SolverLink, i: number, n: number, q: SolverLink, k: number, m: number): void {
+  closestOnSegments(p.points, i, i + n, q.points, k, k + m, slot);
+  const { squared, s, t } = slot;
+  const sp = strayOf(p, n);
+  const sq = strayOf(q, m);
+  const distance = Math.sqrt(squared);
+  if (distance - sp - sq >= best.distance) return;
+  const splitP = n > 1 && sp > RESOLUTION;
+  const splitQ = m > 1 && sq > RESOLUTION;
+  if (!splitP && !splitQ) {
+    if (distance >= best.distance) return;
+    best.distance = distance;
+    best.p = i + s * n;
+    best.q = k + t * m;
+    return;
+  }
+  if (splitP && (!splitQ || sp >= sq)) {
+    const near = s < 0.5 ? 0 : n / 2;
+    halve(p, i + near, n / 2, q, k, m);
+    halve(p, i + n / 2 - near, n / 2, q, k, m);
+  } else {
+    const near = t < 0.5 ? 0 : m / 2;
+    halve(p, i, n, q, k + near, m / 2);
+    halve(p, i, n, q, k + m / 2 - near, m / 2);
+  }
+}
+
+/** Inside a link always; at its joint only if the joining line is square there; at a tube's real end never. */
+function counts(link: SolverLink, at: number, fraction: number, normal: readonly [number, number, number]): boolean {
+  if (at > 1e-9 && at < link.count - 1e-9) return true;
+  const isStart = at <= 1e-9;
+  if (isStart ? link.isFirst : link.isLast) return false;
+  tangentOnLink(link.runner, link.index, link.isArc, fraction, T);
+  // Where the stretch was cut at a bundle the neighbour obeys another limit, so the cut itself counts.
+  const isCut = isStart ? link.low > 0 : link.high < 1;
+  return isCut || Math.abs(T[0]! * normal[0] + T[1]! * normal[1] + T[2]! * normal[2]) <= SQUARE;
+}
+
+export type ShapeContact = { p: LinkPlace; value: number; normal: readonly [number, number, number] };
+
+/** Golden-section steps along a chord: enough for 0.02 mm on a metre. */
+const STEPS = 22;
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+const PROBE = 1e-4;
+
+/** The least place of a shape's field on a link, where it is under `below`; both ends as well, if they are. */
+export function nearestToShape(link: SolverLink, shape: ConvexShape, below: number, out: ShapeContact[]): void {
+  const P = link.points;
+  const last = 3 * link.count;
+  const f = shape.signedDistance;
+  const middle = f((P[0]! + P[last]!) / 2, (P[1]! + P[last + 1]!) / 2, (P[2]! + P[last + 2]!) / 2);
+  if (middle - link.half - link.stray >= below) return;
+  best.distance = below;
+  best.p = -1;
+  halveShape(link, 0, link.count, f);
+  if (best.p < 0) return;
+  push(link, best.p, shape, below, out);
+  // A straight alongside a flat face is held at both joints, or the place would jump from one to the other.
+  if (link.isArc) return;
+  if (!link.isFirst && best.p > 0) push(link, 0, shape, below, out);
+  if (!link.isLast && best.p < link.count) push(link, link.count, shape, below, out);
+}
+
+function halveShape(link: SolverLink, i: number, n: number, f: ConvexShape['signedDistance']): void {
+  const P = link.points;
+  const [a, b] = [3 * i, 3 * (i + n)];
+  const [ax, ay, az] = [P[a]!, P[a + 1]!, P[a + 2]!];
+  const [dx, dy, dz] = [P[b]! - ax, P[b + 1]! - ay, P[b + 2]! - az];
+  const at = (t: number): number => f(ax + t * dx, ay + t * dy, az + t * dz);
+  const stray = strayOf(link, n);
+  const half = Math.sqrt(dx * dx + dy * dy + dz * dz) / 2;
+  if (at(0.5) - half - stray >= best.distance) return;
+  let low = 0;
+  let high = 1;
+  let c = 1 - GOLDEN;
+  let d = GOLDEN;
+  let fc = at(c);
+  let fd = at(d);
+  for (let k = 0; k < STEPS; k++) {
+    if (fc <= fd) {
+      high = d;
+      d = c;
+      fd = fc;
+      c = high - GOLDEN * (high - low);
+      fc = at(c);
+    } else {
+      low = c;
+      c = d;
+      fc = fd;
+      d = low + GOLDEN * (high - low);
+      fd = at(d);
+    }
+  }
+  let t = fc <= fd ? c : d;
+  let value = Math.min(fc, fd);
+  const [f0, f1] = [at(0), at(1)];
+  if (f0 <= value) [t, value] = [0, f0];
+  if (f1 <= value) [t, value] = [1, f1];
+  if (value - stray >= best.distance) return;
+  if (n > 1 && stray > RESOLUTION) {
+    const near = t < 0.5 ? 0 : n / 2;
+    halveShape(link, i + near, n / 2, f);
+    halveShape(link, i + n / 2 - near, n / 2, f);
+    return;
+  }
+  if (value >= best.distance) return;
+  best.distance = value;
+  best.p = i + t * n;
+}
+
+function push(link: SolverLink, at: number, shape: ConvexShape, below: number, out: ShapeContact[]): void {
+  const isStart = at <= 1e-9;
+  const isEnd = at >= link.count - 1e-9;
+  if ((isStart && link.isFirst) || (isEnd && link.isLast)) return;
+  const fraction = link.low + ((link.high - link.low) * at) / link.count;
+  pointOnLink(link.runner, link.index, link.isArc, fraction, A, 0);
+  const [x, y, z] = [A[0]!, A[1]!, A[2]!];
+  const f = shape.signedDistance;
+  const value = f(x, y, z);
+  if (value >= below) return;
+  const gx = f(x + PROBE, y, z) - f(x - PROBE, y, z);
+  const gy = f(x, y + PROBE, z) - f(x, y - PROBE, z);
+  const gz = f(x, y, z + PROBE) - f(x, y, z - PROBE);
+  const g = Math.hypot(gx, gy, gz);
+  if (g === 0) return;
+  const normal = [gx / g, gy / g, gz / g] as const;
+  if (isStart || isEnd) {
+    // Near a flat end the tube is not round: a place whose field falls toward that end is not a true least one.
+    tangentOnLink(link.runner, link.index, link.isArc, fraction, T);
+    const slope = T[0]! * normal[0] + T[1]! * normal[1] + T[2]! * normal[2];
+    if (isNearEnd(link, fraction) && Math.abs(slope) > SQUARE) return;
+  }
+  out.push({ p: { link, fraction }, value, normal });
+}
+
+/** Within a tube radius of a real end the ball about a centerline place sticks out of the tube. */
+function isNearEnd(link: SolverLink, fraction: number): boolean {
+  const station = link.station + ((fraction - link.low) / (link.high - link.low)) * (link.end - link.station);
+  const { tubeRadius } = link.runner.resolved;
+  return station < tubeRadius || station > link.runner.path.length - tubeRadius;
+}
+
+/** The least place of a mesh on a link, where it is under `below`: each triangle is a convex shape of its own. */
+export function nearestToMesh(link: SolverLink, tree: TriangleTree, below: number, out: ShapeContact[]): void {
+  const P = link.points;
+  const last = 3 * link.count;
+  const middle = [(P[0]! + P[last]!) / 2, (P[1]! + P[last + 1]!) / 2, (P[2]! + P[last + 2]!) / 2] as const;
+  const found: ShapeContact[] = [];
+  best.distance = below;
+  tree.visit(
+    middle,
+    () => best.distance + link.half + link.stray,
+    (a, b, c) => {
+      const signedDistance = triangleField(a, b, c);
+      const limit = best.distance;
+      best.p = -1;
+      halveShape(link, 0, link.count, signedDistance);
+      if (best.p < 0 || best.distance >= limit) return;
+      found.length = 0;
+      push(link, best.p, { signedDistance, centre: a, reach: 0 }, below, found);
+    },
+  );
+  out.push(...found);
+}

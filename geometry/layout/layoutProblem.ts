@@ -1,0 +1,238 @@
+/**
+ * A header as the solver sees it: one vector of unknowns, and the paths, merges and groups that it moves.
+ * Built from a routed design; `place` moves everything to a vector, `designAt` writes it back as a document. mm.
+ */
+import type { Design, Merge } from '../../shared/design/types';
+import type { Vec3 } from '../../shared/vec3';
+import { isContinuous } from '../curve/bends';
+import type { Pose } from '../header/merge';
+import type { Header, ResolvedRunner } from '../header/resolve';
+import { RADIANS } from '../tolerance';
+import { dot, sub } from '../vector';
+import { type BendPath, bendPath, measurePath, settleDirections } from './bendPath';
+import { MERGE_UNKNOWNS, type MovableMerge, mergeUnknowns, movableMerge, moveMerge, placesOf, pullPlace } from './movableMerge';
+
+export type SolverRunner = {
+  readonly resolved: ResolvedRunner;
+  readonly path: BendPath;
+  /** Offset of its unknowns; −1 for a runner that stays as it is. */
+  readonly at: number;
+  readonly unknowns: number;
+  readonly from: Joint;
+  readonly to: Joint;
+  /** Whether bend i and bend i + 1 are one continuous bend and must stay so. */
+  readonly continuous: readonly boolean[];
+  readonly maxBendAngle: number;
+  /** Stations, from the start and from the end, within which neighbours at the same port or merge may touch. */
+  readonly bundleAtStart: number;
+  readonly bundleAtEnd: number;
+};
+
+/** An end of a runner: where it stands, and which movable merge (if any) carries it. */
+export type Joint = {
+  readonly id: string;
+  readonly merge: MovableMerge | null;
+  /** Number among the merge's places (inlets, then the outlet). */
+  readonly place: number;
+  pose: Pose;
+};
+
+export type SolverGroup = {
+  readonly id: string;
+  /** Offset of its free length among the unknowns, or −1 where the length is given. */
+  readonly at: number;
+  readonly length: number;
+  readonly members: readonly SolverRunner[];
+};
+
+export type LayoutProblem = {
+  readonly header: Header;
+  readonly unknowns: number;
+  readonly start: Float64Array;
+  /** How dear it is to move each unknown: the square root of its weight in the distance. */
+  readonly dearness: Float64Array;
+  readonly runners: readonly SolverRunner[];
+  readonly merges: readonly MovableMerge[];
+  readonly groups: readonly SolverGroup[];
+};
+
+/** Moving a merge drags all its runners: it counts more than moving one bend point. */
+const MERGE_DEARNESS = 2;
+/** A tilt counts as the movement of a point this far out, mm. */
+const TILT_LEVER = 150;
+/** A group's free length costs almost nothing: any length will do, but one must be nearest. */
+const GROUP_DEARNESS = 0.01;
+
+/** Every runner must have a centerline and an inlet. */
+export function layoutProblem(header: Header): LayoutProblem {
+  let unknowns = 0;
+  const take = (n: number): number => {
+    unknowns += n;
+    return unknowns - n;
+  };
+  const pinned = new Set(
+    header.runners.filter((r) => r.runner.locked).flatMap((r) => [r.runner.to.merge, ...('merge' in r.runner.from ? [r.runner.from.merge] : [])]),
+  );
+  const merges = [...header.merges.values()]
+    .filter(({ merge }) => merge.placement && !pinned.has(merge.id))
+    .map((resolved) => movableMerge(resolved, take(MERGE_UNKNOWNS)));
+  const movable = new Map(merges.map((m) => [m.resolved.merge.id, m]));
+  const runners = header.runners.map((r) => solverRunner(header, r, movable, take));
+  const groups = [...header.groups].map(([id, group]): SolverGroup => {
+    const members = runners.filter((r) => r.resolved.runner.group === id);
+    return { id, at: group.length === null ? take(1) : -1, length: group.length ?? 0, members };
+  });
+
+  const start = new Float64Array(unknowns);
+  const dearness = new Float64Array(unknowns).fill(1);
+  for (const m of merges) {
+    start.set(mergeUnknowns(m), m.at);
+    dearness.fill(MERGE_DEARNESS, m.at, m.at + 3);
+    dearness.fill(TILT_LEVER, m.at + 3, m.at + 5);
+  }
+  for (const r of runners) if (r.at >= 0) start.set(startOf(r), r.at);
+  const problem: LayoutProblem = { header, unknowns, start, dearness, runners, merges, groups };
+  place(problem, start);
+  for (const g of groups) {
+    if (g.at < 0) continue;
+    dearness[g.at] = GROUP_DEARNESS;
+    const lengths = g.members.map((r) => r.resolved.lengthInHead + r.path.length);
+    start[g.at] = lengths.reduce((a, b) => a + b, 0) / Math.max(1, lengths.length);
+  }
+  return problem;
+}
+
+function solverRunner(
+  header: Header,
+  resolved: ResolvedRunner,
+  movable: ReadonlyMap<string, MovableMerge>,
+  take: (n: number) => number,
+): SolverRunner {
+  const { runner, tooling } = resolved;
+  const line = resolved.centerline!;
+  const n = line.radii.length;
+  const count = runner.locked || n === 0 ? 0 : n === 1 ? 1 : 2 + 3 * (n - 2);
+  const path = bendPath(line.radii);
+  for (const [i, p] of line.points.entries()) path.points.set(p, 3 * i);
+  const port = 'port' in runner.from ? header.ports.get(runner.from.port)! : null;
+  const fromId = 'port' in runner.from ? runner.from.port : runner.from.merge;
+  const fromMerge = movable.get(port ? '' : fromId) ?? null;
+  const toMerge = movable.get(runner.to.merge) ?? null;
+  return {
+    resolved,
+    path,
+    at: count > 0 ? take(count) : -1,
+    unknowns: count,
+    from: { id: fromId, merge: fromMerge, place: fromMerge?.resolved.inlets.length ?? 0, pose: resolved.start },
+    to: { id: runner.to.merge, merge: toMerge, place: runner.to.inlet! - 1, pose: resolved.end! },
+    continuous: line.radii.map((_, i) => isContinuous(line, i)),
+    maxBendAngle: tooling.maxBendAngle * RADIANS,
+    bundleAtStart: port?.bundle ?? 0,
+    bundleAtEnd: header.merges.get(runner.to.merge)!.bundle,
+  };
+}
+
+/** The nearest unknowns to a runner's drawn points: end points projected onto their rays. */
+function startOf(r: SolverRunner): number[] {
+  const { points } = r.resolved.centerline!;
+  const n = r.path.bends;
+  const a = dot(sub(points[1]!, r.from.pose.position), r.from.pose.direction);
+  if (n === 1) return [a];
+  const b = dot(sub(r.to.pose.position, points[n]!), r.to.pose.direction);
+  return [a, ...points.slice(2, n).flat(), b];
+}
+
+/** Moves every merge and path to the unknowns `x`. */
+export function place(problem: LayoutProblem, x: Float64Array): void {
+  for (const m of problem.merges) moveMerge(m, x);
+  for (const r of problem.runners) {
+    for (const joint of [r.from, r.to]) if (joint.merge) joint.pose = placesOf(joint.merge.geometry)[joint.place]!;
+    placeRunner(r, x);
+    measurePath(r.path);
+  }
+}
+
+function placeRunner({ path, at, from, to }: SolverRunner, x: Float64Array): void {
+  const { bends: n, points: P, directions: D } = path;
+  D.set(from.pose.direction, 0);
+  D.set(to.pose.direction, 3 * n);
+  if (at < 0) return;
+  P.set(from.pose.position, 0);
+  P.set(to.pose.position, 3 * (n + 1));
+  const a = x[at]!;
+  for (let k = 0; k < 3; k++) P[3 + k] = from.pose.position[k]! + a * from.pose.direction[k]!;
+  for (let i = 0; i < 3 * (n - 2); i++) P[6 + i] = x[at + 1 + i]!;
+  if (n < 2) return;
+  const b = x[at + 1 + 3 * (n - 2)]!;
+  for (let k = 0; k < 3; k++) P[3 * n + k] = to.pose.position[k]! - b * to.pose.direction[k]!;
+}
+
+const positionBar = new Float64Array(3);
+const directionBar = new Float64Array(3);
+
+/** Adds what a path's gathered adjoints mean for the unknowns to a gradient row, and clears them. */
+export function pull(r: SolverRunner, row: Float64Array, offset: number): void {
+  const { path, at, from, to } = r;
+  const { bends: n, pointsBar: P, directionsBar: D, endLegsBar } = path;
+  settleDirections(path);
+  if (at >= 0) {
+    const [ds, de] = [from.pose.direction, to.pose.direction];
+    const last = 3 * n;
+    row[offset + at] = row[offset + at]! + endLegsBar[0]! + P[3]! * ds[0] + P[4]! * ds[1] + P[5]! * ds[2];
+    for (let i = 0; i < 3 * (n - 2); i++) row[offset + at + 1 + i] = row[offset + at + 1 + i]! + P[6 + i]!;
+    if (n > 1) {
+      const b = offset + at + 1 + 3 * (n - 2);
+      row[b] = row[b]! + endLegsBar[1]! - P[last]! * de[0] - P[last + 1]! * de[1] - P[last + 2]! * de[2];
+    } else {
+      // One bend: the last leg is the end's distance along its own direction.
+      row[offset + at] = row[offset + at]! - endLegsBar[1]! * dot(ds, de);
+    }
+    if (from.merge) {
+      const a = path.legs[0]!;
+      for (let k = 0; k < 3; k++) {
+        positionBar[k] = P[k]! + P[3 + k]! - (n === 1 ? endLegsBar[1]! * de[k]! : 0);
+        directionBar[k] = D[k]! + a * (P[3 + k]! - (n === 1 ? endLegsBar[1]! * de[k]! : 0));
+      }
+      pullPlace(from.merge, from.place, positionBar, directionBar, row, offset);
+    }
+    if (to.merge) {
+      const b = path.legs[n]!;
+      for (let k = 0; k < 3; k++) {
+        positionBar[k] = P[last + 3 + k]! + (n > 1 ? P[last + k]! : endLegsBar[1]! * de[k]!);
+        directionBar[k] = D[last + k]! + (n > 1 ? -b * P[last + k]! : 0);
+      }
+      pullPlace(to.merge, to.place, positionBar, directionBar, row, offset);
+    }
+  }
+  P.fill(0);
+  D.fill(0);
+  endLegsBar.fill(0);
+}
+
+/** The design with the points and merge poses of the paths as they stand. */
+export function designAt(problem: LayoutProblem): Design {
+  const { design } = problem.header;
+  const moved = new Map<string, Merge>(problem.merges.map((m) => [m.resolved.merge.id, movedMerge(m)]));
+  const paths = new Map(problem.runners.map((r) => [r.resolved.runner.id, r]));
+  return {
+    ...design,
+    merges: design.merges.map((m) => moved.get(m.id) ?? m),
+    runners: design.runners.map((runner) => {
+      const r = paths.get(runner.id);
+      if (!r || runner.locked) return runner;
+      const points = Array.from({ length: r.path.bends + 2 }, (_, i): Vec3 => {
+        const P = r.path.points;
+        return [P[3 * i]!, P[3 * i + 1]!, P[3 * i + 2]!];
+      });
+      const to = { ...runner.to, inlet: r.to.place + 1 };
+      return { ...runner, to, points, ...(runner.radii ? { radii: [...r.path.radii] } : {}) };
+    }),
+  };
+}
+
+/** A merge that was tilted remembers the axis its tilt is measured from, so that a second move cannot add up. */
+function movedMerge({ merge, resolved }: MovableMerge): Merge {
+  const given = resolved.merge;
+  if (merge.axis === given.axis || !given.placement) return merge;
+  return { ...merge, placement: { ...given.placement, axis: given.placement.axis ?? given.axis } };
+}

@@ -1,0 +1,86 @@
+/**
+ * Gathers the linearised rules as rows of the quadratic program. A rule is a value that must be ≥ 0 (or = 0) in mm, with
+ * its gradient over the unknowns; unknowns are scaled by how dear they are to move, so that distance is plain length.
+ */
+import type { Rows } from './leastDistanceProgram';
+
+export class RowBuilder {
+  private gradients: Float64Array;
+  private values: number[] = [];
+  private equalities: number[] = [];
+  readonly keys: string[] = [];
+
+  constructor(
+    private readonly unknowns: number,
+    private readonly dearness: Float64Array,
+  ) {
+    this.gradients = new Float64Array(64 * unknowns);
+  }
+
+  clear(): void {
+    this.gradients.fill(0, 0, this.count * this.unknowns);
+    this.values.length = 0;
+    this.equalities.length = 0;
+    this.keys.length = 0;
+  }
+
+  get count(): number {
+    return this.values.length;
+  }
+
+  /**
+   * Opens a row; the caller then adds its gradient into `array` from the offset returned.
+   * @param key names the rule from one step to the next, so that what pressed last time is tried first
+   */
+  add(value: number, isEquality: boolean, key: string): number {
+    const offset = this.count * this.unknowns;
+    if (offset + this.unknowns > this.gradients.length) {
+      const larger = new Float64Array(2 * this.gradients.length + this.unknowns);
+      larger.set(this.gradients);
+      this.gradients = larger;
+    }
+    this.values.push(value);
+    this.equalities.push(isEquality ? 1 : 0);
+    this.keys.push(key);
+    return offset;
+  }
+
+  /** A row that depends on one unknown alone. */
+  addSingle(value: number, isEquality: boolean, key: string, unknown: number, slope: number): void {
+    const offset = this.add(value, isEquality, key);
+    this.gradients[offset + unknown] = slope;
+  }
+
+  /** Fetch anew after every `add`: it may have grown. */
+  get array(): Float64Array {
+    return this.gradients;
+  }
+
+  /** Sum of squares and greatest of what the rules are missed by, mm. */
+  violation(): { squares: number; greatest: number } {
+    let squares = 0;
+    let greatest = 0;
+    for (const [i, value] of this.values.entries()) {
+      const miss = this.equalities[i] ? Math.abs(value) : Math.max(0, -value);
+      squares += miss * miss;
+      greatest = Math.max(greatest, miss);
+    }
+    return { squares, greatest };
+  }
+
+  /** The rows in scaled unknowns y = dearness·(x − target), linearised about `y`. */
+  rows(y: Float64Array): Rows {
+    const { count, unknowns, gradients, dearness } = this;
+    const bounds = new Float64Array(count);
+    for (let i = 0; i < count; i++) {
+      let along = 0;
+      for (let k = 0; k < unknowns; k++) {
+        const g = gradients[i * unknowns + k]! / dearness[k]!;
+        gradients[i * unknowns + k] = g;
+        along += g * y[k]!;
+      }
+      bounds[i] = along - this.values[i]!;
+    }
+    return { count, columns: unknowns, gradients, bounds, isEquality: Uint8Array.from(this.equalities) };
+  }
+}

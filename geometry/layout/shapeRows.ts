@@ -1,0 +1,141 @@
+/** Rules on each runner alone as rows: straights, bend angles, continuous bends, closure; and the groups' lengths. mm. */
+import { type BendPath, pushLength, pushStraight, pushTurn } from './bendPath';
+import { type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
+import type { RowBuilder } from './rowBuilder';
+import { anySquareTo, cross } from '../vector';
+
+/** Rules with more room than this cannot be reached in one step, mm. */
+const NEAR = 40;
+/** Aimed inside the limit, so that rounding never shows, mm. */
+const INSIDE = 0.001;
+/** No single point turns further than this: its tangents would run away. Radians. */
+const WIDEST_POINT = (175 * Math.PI) / 180;
+/** Turns a tilt into the movement of a point this far out, mm. */
+const TILT_LEVER = 150;
+
+export function shapeRows(problem: LayoutProblem, x: Float64Array, rows: RowBuilder): void {
+  for (const [i, r] of problem.runners.entries()) {
+    if (r.at < 0) continue;
+    straightRows(r, i, rows);
+    angleRows(r, i, rows);
+    continuousRows(r, i, rows);
+    if (r.path.bends === 1) closureRows(r, i, rows);
+  }
+  lengthRows(problem, x, rows);
+  placementRows(problem, x, rows);
+}
+
+function straightRows(r: SolverRunner, i: number, rows: RowBuilder): void {
+  const { firstStraight, betweenStraight, lastStraight } = r.resolved.tooling;
+  const n = r.path.bends;
+  for (let k = 0; k <= n; k++) {
+    if (k > 0 && r.continuous[k - 1]) continue;
+    const least = k === 0 ? firstStraight : k === n ? lastStraight : betweenStraight;
+    const value = r.path.straights[k]! - least - INSIDE;
+    if (value > NEAR) continue;
+    const offset = rows.add(value, false, `s${i}.${k}`);
+    pushStraight(r.path, k, 1);
+    pull(r, rows.array, offset);
+  }
+}
+
+function angleRows(r: SolverRunner, i: number, rows: RowBuilder): void {
+  const { turns, radii, bends } = r.path;
+  for (let first = 0; first < bends; ) {
+    let last = first;
+    while (r.continuous[last]) last++;
+    let angle = 0;
+    for (let k = first; k <= last; k++) angle += turns[k]!;
+    const limit = first === last ? Math.min(r.maxBendAngle, WIDEST_POINT) : r.maxBendAngle;
+    const value = radii[first]! * (limit - angle) - INSIDE;
+    if (value < NEAR) {
+      const offset = rows.add(value, false, `a${i}.${first}`);
+      for (let k = first; k <= last; k++) pushTurn(r.path, k, -radii[first]!);
+      pull(r, rows.array, offset);
+    }
+    first = last + 1;
+  }
+}
+
+/** Parts of one bend: no straight between them, and both in one plane. */
+function continuousRows(r: SolverRunner, i: number, rows: RowBuilder): void {
+  for (let k = 0; k + 1 < r.path.bends; k++) {
+    if (!r.continuous[k]) continue;
+    const offset = rows.add(r.path.straights[k + 1]!, true, `c${i}.${k}`);
+    pushStraight(r.path, k + 1, 1);
+    pull(r, rows.array, offset);
+    const plane = rows.add(pushTriple(r.path, k), true, `p${i}.${k}`);
+    pull(r, rows.array, plane);
+  }
+}
+
+/** R·(d0 × d1)·d2, zero where three legs lie in one plane; adds its adjoint. */
+function pushTriple(path: BendPath, k: number): number {
+  const { directions: D, directionsBar: bar, radii } = path;
+  const leg = (i: number): [number, number, number] => [D[3 * i]!, D[3 * i + 1]!, D[3 * i + 2]!];
+  const d = [leg(k), leg(k + 1), leg(k + 2)] as const;
+  const R = radii[k]!;
+  let value = 0;
+  for (let j = 0; j < 3; j++) {
+    const normal = cross(d[(j + 1) % 3]!, d[(j + 2) % 3]!);
+    for (let axis = 0; axis < 3; axis++) {
+      bar[3 * (k + j) + axis] = bar[3 * (k + j) + axis]! + R * normal[axis]!;
+      if (j === 0) value += R * normal[axis]! * d[0][axis]!;
+    }
+  }
+  return value;
+}
+
+/** With one bend, the end must lie on the ray that leaves it: two sideways distances are zero. */
+function closureRows(r: SolverRunner, i: number, rows: RowBuilder): void {
+  const { points: P, pointsBar } = r.path;
+  const e = anySquareTo(r.to.pose.direction);
+  for (const [j, side] of [e, cross(r.to.pose.direction, e)].entries()) {
+    let value = 0;
+    for (let k = 0; k < 3; k++) value += (P[6 + k]! - P[3 + k]!) * side[k]!;
+    const offset = rows.add(value, true, `e${i}.${j}`);
+    for (let k = 0; k < 3; k++) {
+      pointsBar[6 + k] = pointsBar[6 + k]! + side[k]!;
+      pointsBar[3 + k] = pointsBar[3 + k]! - side[k]!;
+    }
+    pull(r, rows.array, offset);
+  }
+}
+
+function lengthRows(problem: LayoutProblem, x: Float64Array, rows: RowBuilder): void {
+  for (const [g, group] of problem.groups.entries())
+    for (const [i, r] of group.members.entries()) {
+      const free = group.at >= 0;
+      if (r.at < 0 && !free) continue;
+      const target = free ? x[group.at]! : group.length;
+      const offset = rows.add(r.resolved.lengthInHead + r.path.length - target, true, `l${g}.${i}`);
+      if (r.at >= 0) {
+        pushLength(r.path, 1);
+        pull(r, rows.array, offset);
+      }
+      if (free) rows.array[offset + group.at] = -1;
+    }
+}
+
+/** A movable merge keeps to its box and its tilt. */
+function placementRows(problem: LayoutProblem, x: Float64Array, rows: RowBuilder): void {
+  for (const m of problem.merges) {
+    for (let k = 0; k < 3; k++) {
+      const at = m.at + k;
+      const value = x[at]!;
+      rows.addSingle(value - m.low[k]!, false, `bl${m.at}.${k}`, at, 1);
+      rows.addSingle(m.high[k]! - value, false, `bh${m.at}.${k}`, at, -1);
+    }
+    const [s, t] = [x[m.at + 3]!, x[m.at + 4]!];
+    const tilt = Math.hypot(s, t);
+    if (tilt < 1e-9 && m.reach > 0) continue;
+    if (m.reach === 0) {
+      rows.addSingle(TILT_LEVER * s, true, `t${m.at}.0`, m.at + 3, TILT_LEVER);
+      rows.addSingle(TILT_LEVER * t, true, `t${m.at}.1`, m.at + 4, TILT_LEVER);
+      continue;
+    }
+    const offset = rows.add(TILT_LEVER * (m.reach - tilt), false, `t${m.at}`);
+    rows.array[offset + m.at + 3] = (-TILT_LEVER * s) / tilt;
+    rows.array[offset + m.at + 4] = (-TILT_LEVER * t) / tilt;
+  }
+}
