@@ -43,6 +43,7 @@ export const TOKENS = {
 export type Token = keyof (typeof TOKENS)['light'];
 
 const KEY = 'evenrun.theme';
+const DARK = '(prefers-color-scheme: dark)';
 
 type ThemeState = {
   readonly theme: Theme;
@@ -81,8 +82,6 @@ export function startTheme(): void {
     if (!useThemeStore.getState().chosen) useThemeStore.setState({ theme: systemTheme() });
   });
 }
-
-const DARK = '(prefers-color-scheme: dark)';
 
 function systemTheme(): Theme {
   return typeof matchMedia === 'function' && matchMedia(DARK).matches ? 'dark' : 'light';
