@@ -1,6 +1,6 @@
 /** Colours of the 3D view that no other part of the page uses; runners' paints and the accents come from the app's own. */
 import { mix } from '../contrast';
-import { TOKENS, type Theme } from '../theme';
+import { type Theme, TOKENS } from '../theme';
 
 export type Palette = {
   readonly theme: Theme;

@@ -14,7 +14,7 @@ export type Border = { readonly left: number; readonly right: number; readonly t
 export const EVEN_BORDER: Border = { left: 0.1, right: 0.1, top: 0.1, bottom: 0.1 };
 
 /** @param aspect width over height */
-export function fit(
+export function fitBalls(
   balls: readonly Ball[],
   look: Pick<View, 'yaw' | 'pitch' | 'parallel'>,
   aspect: number,

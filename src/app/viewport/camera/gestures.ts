@@ -69,7 +69,8 @@ export function listen(element: HTMLElement, rig: Rig, on: Gestures): () => void
     element.setPointerCapture(e.pointerId);
     held.set(e.pointerId, { x: e.clientX, y: e.clientY });
     const moves = e.button !== 0 || e.shiftKey || e.ctrlKey || e.metaKey;
-    if (held.size === 1) start = { x: e.clientX, y: e.clientY, moves, slop: e.pointerType === 'mouse' ? SLOP.mouse : SLOP.touch };
+    if (held.size === 1)
+      start = { x: e.clientX, y: e.clientY, moves, slop: e.pointerType === 'mouse' ? SLOP.mouse : SLOP.touch };
     else drag(true);
   };
   const move = (e: PointerEvent) => {

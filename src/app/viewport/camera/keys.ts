@@ -21,7 +21,13 @@ const ZOOM = 1.2;
 
 /** @returns whether the key meant something here */
 export function press(
-  e: { readonly key: string; readonly shiftKey: boolean; readonly ctrlKey: boolean; readonly metaKey: boolean; readonly altKey: boolean },
+  e: {
+    readonly key: string;
+    readonly shiftKey: boolean;
+    readonly ctrlKey: boolean;
+    readonly metaKey: boolean;
+    readonly altKey: boolean;
+  },
   rig: Rig,
   ask: (wish: CameraWish) => void,
 ): boolean {
@@ -33,11 +39,16 @@ export function press(
     else rig.move((v) => orbit(v, x * TURN, y * TURN));
     return true;
   }
-  if (e.key === '+' || e.key === '=') return rig.move((v) => zoom(v, 1 / ZOOM)), true;
-  if (e.key === '-' || e.key === '_') return rig.move((v) => zoom(v, ZOOM)), true;
-  if (e.key.toUpperCase() === FIT_KEY) return ask({ kind: 'fit' }), true;
-  if (e.key.toUpperCase() === PARALLEL_KEY) return rig.go((v) => ({ ...v, parallel: !v.parallel })), true;
+  const action = {
+    '+': () => rig.move((v) => zoom(v, 1 / ZOOM)),
+    '=': () => rig.move((v) => zoom(v, 1 / ZOOM)),
+    '-': () => rig.move((v) => zoom(v, ZOOM)),
+    _: () => rig.move((v) => zoom(v, ZOOM)),
+    [FIT_KEY]: () => ask({ kind: 'fit' }),
+    [PARALLEL_KEY]: () => rig.go((v) => ({ ...v, parallel: !v.parallel })),
+  }[e.key.toUpperCase()];
   const view = VIEWS.find((v) => v.key === e.key);
-  if (view) ask({ kind: 'preset', preset: view.preset });
-  return view !== undefined;
+  if (action) action();
+  else if (view) ask({ kind: 'preset', preset: view.preset });
+  return action !== undefined || view !== undefined;
 }

@@ -5,7 +5,7 @@
 import { type Camera, Matrix4, type OrthographicCamera, type PerspectiveCamera, Vector3 } from 'three';
 import { DEGREES, distance } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
-import { type Ball, type Border, EVEN_BORDER, fit } from './fit';
+import { type Ball, type Border, EVEN_BORDER, fitBalls } from './fit';
 import { ANGLE_OF_VIEW, between, eyeAxes, eyePosition, halfHeight, type View } from './view';
 
 const GLIDE_MS = 380;
@@ -53,7 +53,9 @@ export function createRig(
   }
 
   return {
+    /** Where the camera is going; `drawn` is where it is. */
     view: () => glide?.to ?? view,
+    drawn: () => view,
     size: () => size,
     /** Told after each change that was drawn. */
     listen(listener: (view: View) => void): () => void {
@@ -71,8 +73,8 @@ export function createRig(
       fitted = false;
       go(step(glide?.to ?? view));
     },
-    fit(angles?: { yaw: number; pitch: number }, instantly = false): void {
-      const to = fit(balls, { ...(glide?.to ?? view), ...angles }, aspect(), border);
+    fitAll(angles?: { yaw: number; pitch: number }, instantly = false): void {
+      const to = fitBalls(balls, { ...(glide?.to ?? view), ...angles }, aspect(), border);
       if (instantly) {
         glide = null;
         set(to);
@@ -82,14 +84,14 @@ export function createRig(
     look(at: Vec3, radius: number): void {
       fitted = false;
       const now = glide?.to ?? view;
-      const to = fit([{ at, radius }], now, aspect(), border);
+      const to = fitBalls([{ at, radius }], now, aspect(), border);
       // Looking at something small keeps its neighbours in the picture.
       go({ ...to, distance: Math.max(to.distance, Math.min(now.distance, 320)) });
     },
 
     setSize(width: number, height: number): void {
       size = { width: Math.max(1, width), height: Math.max(1, height) };
-      if (fitted) this.fit(undefined, true);
+      if (fitted) this.fitAll(undefined, true);
       options.redraw();
     },
     setBorder(next: Border): void {

@@ -82,3 +82,21 @@ export function between(a: View, b: View, t: number): View {
     parallel: b.parallel,
   };
 }
+
+/**
+ * Where a point of the design shows in the picture.
+ * @param size of the picture in pixels
+ * @returns pixels from the top left corner, or null behind the eye
+ */
+export function project(
+  view: View,
+  size: { readonly width: number; readonly height: number },
+  at: Vec3,
+): readonly [x: number, y: number] | null {
+  const { right, up, back } = eyeAxes(view);
+  const off = sub(at, view.target);
+  const depth = view.parallel ? view.distance : view.distance - dot(off, back);
+  if (depth < 1) return null;
+  const perMm = size.height / 2 / halfHeight(depth);
+  return [size.width / 2 + dot(off, right) * perMm, size.height / 2 - dot(off, up) * perMm];
+}

@@ -25,7 +25,7 @@ export function headerBalls(header: Header): Ball[] {
 }
 
 /** Lowest point of header and surroundings: the ground lies below it. */
-export function lowest(header: Header, meshes: readonly Float32Array[]): number {
+export function lowest(header: Header, meshes: readonly ArrayLike<number>[]): number {
   let z = Number.POSITIVE_INFINITY;
   for (const { at, radius } of headerBalls(header)) z = Math.min(z, at[2] - radius);
   for (const s of header.surroundings) {

@@ -140,7 +140,14 @@ export function tubeMesh(line: Centerline, radius: number, wall: number, up?: Ve
 }
 
 /** `sign` −1 turns the normals into the bore. */
-function writeRing(positions: Float32Array, normals: Float32Array, ring: number, frame: Frame, r: number, sign: number) {
+function writeRing(
+  positions: Float32Array,
+  normals: Float32Array,
+  ring: number,
+  frame: Frame,
+  r: number,
+  sign: number,
+) {
   const { position: p, normal: n, side: s } = frame;
   let at = ring * AROUND * 3;
   for (let j = 0; j < AROUND; j++) {

@@ -1,0 +1,56 @@
+/** Everything that is drawn, from the header as it stands. Each part rebuilds itself only when its own source changes. */
+import { useMemo } from 'react';
+import type { Header, Meshes } from '../../../geometry';
+import type { Paint } from '../colours';
+import type { Ball } from './camera/fit';
+import { plates } from './model/plates';
+import type { Palette } from './palette';
+import { Collector } from './parts/Collector';
+import { Ground } from './parts/Ground';
+import { HeadFace } from './parts/HeadFace';
+import { Runner } from './parts/Runner';
+import { Stage } from './parts/Stage';
+import { Ghost, strengthFor } from './parts/Surroundings';
+
+type Props = {
+  readonly header: Header;
+  readonly meshes: Meshes;
+  readonly paints: ReadonlyMap<string, Paint>;
+  readonly palette: Palette;
+  readonly around: Ball;
+  readonly ground: number;
+};
+
+export function Scene({ header, meshes, paints, palette, around, ground }: Props) {
+  const { ports, flanges, tubes, runners } = header.design;
+  const starts = runners.map((r) => `${JSON.stringify(r.from)} ${r.tube}`).join();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: plates follow from these parts of the design alone
+  const faces = useMemo(() => plates(header), [ports, flanges, tubes, starts]);
+  const strength = strengthFor(header.surroundings.length);
+  return (
+    <>
+      <Stage palette={palette} />
+      <Ground around={around} z={ground} palette={palette} />
+      {faces.map((plate) => (
+        <HeadFace key={plate.id} plate={plate} palette={palette} />
+      ))}
+      {[...header.merges.values()].map((merge) => (
+        <Collector key={merge.merge.id} merge={merge} palette={palette} />
+      ))}
+      {header.runners.map(
+        (runner) =>
+          runner.centerline && (
+            <Runner
+              key={runner.runner.id}
+              runner={runner}
+              paint={paints.get(runner.runner.id)!.colour}
+              palette={palette}
+            />
+          ),
+      )}
+      {header.surroundings.map((s) => (
+        <Ghost key={s.id} surrounding={s} meshes={meshes} palette={palette} strength={strength} />
+      ))}
+    </>
+  );
+}

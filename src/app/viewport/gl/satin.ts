@@ -1,0 +1,21 @@
+/** The one metal of the scene: satin, mirroring the studio softly. Set back a hair in depth so that lines on it win. */
+import { MeshStandardMaterial } from 'three';
+
+export function satin(colour: string, roughness = 0.36, metalness = 0.9): MeshStandardMaterial {
+  return new MeshStandardMaterial({
+    color: colour,
+    roughness,
+    metalness,
+    vertexColors: true,
+    polygonOffset: true,
+    polygonOffsetFactor: 1,
+    polygonOffsetUnits: 1,
+  });
+}
+
+/** What is not polished: the head's casting, a gasket. Without vertex colours. */
+export function matt(colour: string, roughness = 0.75, metalness = 0.15): MeshStandardMaterial {
+  const material = satin(colour, roughness, metalness);
+  material.vertexColors = false;
+  return material;
+}

@@ -1,0 +1,209 @@
+/**
+ * The 3D view: fills its parent, draws on demand, and shares selection and camera wishes with the rest of the page
+ * through the session. The canvas holds pixels only; names, numbers and controls lie over it as text.
+ */
+import { Canvas, useFrame, useThree } from '@react-three/fiber';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { type Camera, NeutralToneMapping, OrthographicCamera, PerspectiveCamera, type Scene as Stage } from 'three';
+import { placeMesh } from '../../../geometry';
+import { paintsOf, useTheme } from '../colours';
+import { useHeader, useReport } from '../derived';
+import { useDocument } from '../document';
+import { useSession } from '../session';
+import { listen } from './camera/gestures';
+import { press } from './camera/keys';
+import { engineSides } from './camera/presets';
+import { createRig, type Rig } from './camera/rig';
+import { gapsOf } from './gaps';
+import { type Picked, pick } from './gl/pick';
+import { headerBalls, lowest, middleOf } from './model/content';
+import { Labels } from './overlay/Labels';
+import { Pin } from './overlay/Pin';
+import { Triad } from './overlay/Triad';
+import { ViewStrip } from './overlay/ViewStrip';
+import { PALETTES } from './palette';
+import { GapMark } from './parts/GapLines';
+import { groundReach } from './parts/Ground';
+import { Scene } from './Scene';
+import { useWishes } from './wishes';
+import './viewport.css';
+
+/** What the canvas lends to the gestures once it is there. */
+type Lent = { scene: Stage; camera(): Camera; redraw(): void; take(camera: Camera): void };
+
+const HINT =
+  '3D view of the header. Arrow keys turn it, shift and arrow keys move it, plus and minus zoom, F fits, 1 to 7 choose a view, P switches perspective.';
+
+/** Space left free for the strip and the triad, px. */
+const STRIP_PX = 56;
+
+export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean }) {
+  const header = useHeader();
+  const report = useReport((s) => s.report);
+  const meshes = useDocument((s) => s.meshes);
+  const theme = useTheme();
+  const palette = PALETTES[theme];
+  const selected = useSession((s) => s.selected);
+  const mark = useSession((s) => s.mark);
+  const ask = useSession((s) => s.ask);
+  const root = useRef<HTMLDivElement>(null);
+  const surface = useRef<HTMLDivElement>(null);
+  const lent = useRef<Lent | null>(null);
+  const [parallel, setParallel] = useState(false);
+  const [size, setSize] = useState<{ width: number; height: number } | null>(null);
+
+  const [cameras] = useState(() => {
+    const perspective = Object.assign(new PerspectiveCamera(), { manual: true });
+    const flat = Object.assign(new OrthographicCamera(), { manual: true });
+    return { perspective, flat };
+  });
+  const [rig] = useState(() =>
+    createRig(cameras.perspective, cameras.flat, {
+      redraw: () => lent.current?.redraw(),
+      take: (camera) => {
+        lent.current?.take(camera);
+        setParallel(camera === cameras.flat);
+      },
+      still: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
+    }),
+  );
+
+  const paints = useMemo(() => (header ? paintsOf(header.design, theme) : new Map()), [header, theme]);
+  const sides = useMemo(() => engineSides(header), [header]);
+  const balls = useMemo(() => (header ? headerBalls(header) : []), [header]);
+  const around = useMemo(() => middleOf(balls), [balls]);
+  const placed = useMemo(
+    () =>
+      (header?.surroundings ?? []).flatMap((s) => {
+        const soup = s.shape === 'mesh' ? meshes.get(s.file) : undefined;
+        return s.shape === 'mesh' && soup ? [placeMesh(s, soup)] : [];
+      }),
+    [header?.surroundings, meshes],
+  );
+  const ground = useMemo(() => (header ? lowest(header, placed) - 1 : 0), [header, placed]);
+  const gaps = useMemo(() => (header ? gapsOf(header, report, selected) : []), [header, report, selected]);
+
+  // In an effect before the wishes are answered: a fit must see this header and not the one before.
+  useEffect(() => {
+    const reach = groundReach(around);
+    const deep = Math.hypot(reach, around.at[2] - ground);
+    rig.setContent(balls, { at: around.at, radius: Math.max(deep, around.radius * 3) });
+    lent.current?.redraw();
+  }, [rig, balls, around, ground]);
+  useEffect(() => {
+    if (!size) return;
+    const strip = (2 * STRIP_PX) / size.height;
+    rig.setBorder({ left: 0.09, right: 0.09, top: 0.1, bottom: Math.min(0.4, 0.06 + strip) });
+    rig.setSize(size.width, size.height);
+  }, [rig, size]);
+  useWishes(rig, size !== null && balls.length > 0, sides);
+
+  useEffect(() => {
+    const element = surface.current!;
+    const look = (at: readonly [number, number]): Picked | null => {
+      const box = element.getBoundingClientRect();
+      const [x, y] = [((at[0] - box.left) / box.width) * 2 - 1, 1 - ((at[1] - box.top) / box.height) * 2];
+      return lent.current ? pick(lent.current.scene, lent.current.camera(), x, y) : null;
+    };
+    const { select, hover, setMark } = useSession.getState();
+    return listen(element, rig, {
+      hover(at) {
+        const found = at ? look(at) : null;
+        hover(found?.ref ?? null);
+        element.dataset.over = found ? 'part' : '';
+      },
+      click(at) {
+        const found = look(at);
+        select(found?.ref ?? null);
+        if (!found) setMark(null);
+      },
+      doubleClick(at) {
+        const found = look(at);
+        if (found) ask({ kind: 'look', at: found.at, radius: 60 });
+      },
+      under: (at) => look(at)?.at ?? null,
+      dragging(on) {
+        element.dataset.drag = on ? 'on' : '';
+      },
+    });
+  }, [rig, ask]);
+
+  return (
+    <div
+      ref={root}
+      className="viewport"
+      role="application"
+      aria-label={HINT}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: the view is operated by keys of its own
+      tabIndex={0}
+      onKeyDown={(e) => {
+        if (e.target !== root.current) return;
+        if (e.key === 'Escape') useSession.getState().select(null);
+        else if (press(e, rig, ask)) e.preventDefault();
+      }}
+    >
+      <div ref={surface} className="viewport-surface">
+        <Canvas
+          frameloop="demand"
+          flat
+          dpr={plain ? 1 : [1, 2]}
+          camera={cameras.perspective}
+          gl={{ antialias: !plain, alpha: true, toneMapping: NeutralToneMapping, powerPreference: 'high-performance' }}
+          events={noEvents}
+          aria-hidden="true"
+        >
+          <Driver rig={rig} lent={lent} onSize={setSize} />
+          {header && (
+            <Scene header={header} meshes={meshes} paints={paints} palette={palette} around={around} ground={ground} />
+          )}
+          {gaps.map((g) => g.line && <GapMark key={g.key} line={g.line} fails={g.fails} palette={palette} />)}
+        </Canvas>
+      </div>
+      {header && size && <Labels rig={rig} header={header} paints={paints} notes={gaps} />}
+      {mark && size && <Pin rig={rig} at={mark} />}
+      <Triad rig={rig} sides={sides} />
+      <ViewStrip parallel={parallel} onParallel={() => rig.go((v) => ({ ...v, parallel: !v.parallel }))} />
+    </div>
+  );
+}
+
+/** Pointer events are read from the page, once for camera and picking, so that a drag is never also a click. */
+const noEvents = () => ({ enabled: false, priority: 0 });
+
+/** Software rendering in tests: no smoothing of edges, one pixel a pixel. */
+function wantsPlain(): boolean {
+  return typeof location !== 'undefined' && new URLSearchParams(location.search).has('plain');
+}
+
+type DriverProps = {
+  readonly rig: Rig;
+  readonly lent: { current: Lent | null };
+  readonly onSize: (size: { width: number; height: number }) => void;
+};
+
+/** Inside the canvas: lets the rig set the camera before each frame. */
+function Driver({ rig, lent, onSize }: DriverProps) {
+  const get = useThree((s) => s.get);
+  const invalidate = useThree((s) => s.invalidate);
+  const width = useThree((s) => s.size.width);
+  const height = useThree((s) => s.size.height);
+  useEffect(() => {
+    lent.current = {
+      scene: get().scene,
+      camera: () => get().camera,
+      redraw: () => invalidate(),
+      take: (camera) => get().set({ camera: camera as never }),
+    };
+    invalidate();
+    return () => {
+      lent.current = null;
+    };
+  }, [get, invalidate, lent]);
+  useEffect(() => {
+    if (width > 0 && height > 0) onSize({ width, height });
+  }, [width, height, onSize]);
+  useFrame(() => {
+    if (rig.frame(performance.now())) invalidate();
+  }, -1);
+  return null;
+}

@@ -1,0 +1,68 @@
+/** What is named in the 3D view, and where its name may hang. mm, in the design's frame. */
+import { addScaled, type Header, pointAt, scale } from '../../../../geometry';
+import type { Surrounding } from '../../../../shared/design/types';
+import type { Vec3 } from '../../../../shared/vec3';
+import type { Ref } from '../../session';
+
+export type Label = {
+  readonly key: string;
+  readonly kind: 'cylinder' | 'runner' | 'name';
+  readonly text: string;
+  readonly ref: Ref;
+  /** Places to try, best first. */
+  readonly at: readonly Vec3[];
+};
+
+/** Shares of a runner's length at which its label may hang. */
+const ALONG = [0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74];
+/** From the edge of an opening to its cylinder's number, mm. */
+const NUMBER_OFF = 20;
+
+/** Numbers at the ports and names of the runners: always wished for. */
+export function standingLabels(header: Header): Label[] {
+  const labels: Label[] = [];
+  for (const { port, pose } of header.ports.values()) {
+    const o = port.opening;
+    const high = (o.shape === 'round' ? o.diameter : o.height) / 2 + NUMBER_OFF;
+    labels.push({
+      key: `port ${port.id}`,
+      kind: 'cylinder',
+      text: String(port.cylinder),
+      ref: { kind: 'port', id: port.id },
+      at: [addScaled(pose.position, pose.up, high)],
+    });
+  }
+  for (const { runner, centerline } of header.runners) {
+    if (!centerline) continue;
+    labels.push({
+      key: `runner ${runner.id}`,
+      kind: 'runner',
+      text: runner.id,
+      ref: { kind: 'runner', id: runner.id },
+      at: ALONG.map((share) => pointAt(centerline, share * centerline.length).position),
+    });
+  }
+  return labels;
+}
+
+/** The name of a collector, surrounding or flange, for as long as it is hovered or selected. */
+export function nameLabel(header: Header, ref: Ref | null): Label | null {
+  if (!ref) return null;
+  const label = (at: Vec3): Label => ({ key: `${ref.kind} ${ref.id}`, kind: 'name', text: ref.id, ref, at: [at] });
+  if (ref.kind === 'merge') {
+    const body = header.merges.get(ref.id)?.body;
+    return body ? label(addScaled(body.position, body.axis, body.length / 2)) : null;
+  }
+  if (ref.kind === 'surrounding') {
+    const s = header.surroundings.find(({ id }) => id === ref.id);
+    const at = s && middle(s);
+    return at ? label(at) : null;
+  }
+  return null;
+}
+
+function middle(s: Surrounding): Vec3 | null {
+  if (s.shape === 'box') return scale([s.min[0] + s.max[0], s.min[1] + s.max[1], s.min[2] + s.max[2]], 0.5);
+  if (s.shape === 'capsule') return scale([s.a[0] + s.b[0], s.a[1] + s.b[1], s.a[2] + s.b[2]], 0.5);
+  return null;
+}

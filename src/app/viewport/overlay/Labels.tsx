@@ -1,0 +1,110 @@
+/** Names over the picture, as text and not as pixels: they stay sharp, readable and out of each other's way. */
+import { useEffect, useMemo, useRef } from 'react';
+import type { Header } from '../../../../geometry';
+import type { Vec3 } from '../../../../shared/vec3';
+import type { Paint } from '../../colours';
+import { useSession } from '../../session';
+import type { Rig } from '../camera/rig';
+import { project } from '../camera/view';
+import { sameElement } from '../emphasis';
+import { type Label, nameLabel, standingLabels } from '../model/labels';
+import { placeLabels } from './place';
+
+type Props = {
+  readonly rig: Rig;
+  readonly header: Header;
+  readonly paints: ReadonlyMap<string, Paint>;
+  /** Places with a text that must be read: a gap that is being looked at. */
+  readonly notes: readonly {
+    readonly key: string;
+    readonly text: string;
+    readonly at: Vec3;
+    readonly fails: boolean;
+  }[];
+};
+
+type Entry = Pick<Label, 'key' | 'at'> & { readonly must: boolean; readonly rank: number };
+
+export function Labels({ rig, header, paints, notes }: Props) {
+  const selected = useSession((s) => s.selected);
+  const hovered = useSession((s) => s.hovered);
+  const standing = useMemo(() => standingLabels(header), [header]);
+  const names = useMemo(() => {
+    const list = [nameLabel(header, hovered), nameLabel(header, selected)].filter((l) => l !== null);
+    return list.filter((l, i) => list.findIndex((o) => o.key === l.key) === i);
+  }, [header, hovered, selected]);
+  const nodes = useRef(new Map<string, HTMLElement>());
+  const labels = [...standing, ...names];
+
+  const entries = useMemo((): Entry[] => {
+    const rankOf = (l: Label) => {
+      if (sameElement(l.ref, hovered) || sameElement(l.ref, selected)) return 1;
+      return l.kind === 'cylinder' ? 3 : 2;
+    };
+    const list = [...standing, ...names].map((l) => ({
+      key: l.key,
+      at: l.at,
+      rank: rankOf(l),
+      must: l.kind === 'name',
+    }));
+    const noted = notes.map((n) => ({ key: n.key, at: [n.at], rank: 0, must: true }));
+    return [...noted, ...list].sort((a, b) => a.rank - b.rank);
+  }, [standing, names, notes, hovered, selected]);
+
+  useEffect(() => {
+    const show = () => {
+      const size = rig.size();
+      const view = rig.drawn();
+      const shown = entries.filter((e) => nodes.current.has(e.key));
+      const boxes = shown.map((e) => {
+        const node = nodes.current.get(e.key)!;
+        return {
+          width: node.offsetWidth,
+          height: node.offsetHeight,
+          candidates: e.at.map((p) => project(view, size, p)),
+          must: e.must,
+        };
+      });
+      placeLabels(boxes, size).forEach((place, i) => {
+        const { style } = nodes.current.get(shown[i]!.key)!;
+        style.visibility = place ? 'visible' : 'hidden';
+        if (place)
+          style.transform = `translate(-50%, -50%) translate(${place[0].toFixed(1)}px, ${place[1].toFixed(1)}px)`;
+      });
+    };
+    show();
+    return rig.listen(show);
+  }, [rig, entries]);
+
+  const keep = (key: string) => (node: HTMLElement | null) => {
+    if (node) nodes.current.set(key, node);
+    else nodes.current.delete(key);
+  };
+  return (
+    <div className="viewport-labels" aria-hidden="true">
+      {labels.map((l) => (
+        <span
+          key={l.key}
+          ref={keep(l.key)}
+          className="viewport-label"
+          data-kind={l.kind}
+          data-lit={sameElement(l.ref, hovered) || sameElement(l.ref, selected) || undefined}
+        >
+          {l.kind === 'runner' && <i style={{ background: paints.get(l.ref.id)?.colour }} />}
+          {l.text}
+        </span>
+      ))}
+      {notes.map((n) => (
+        <span
+          key={n.key}
+          ref={keep(n.key)}
+          className="viewport-label"
+          data-kind="gap"
+          data-fails={n.fails || undefined}
+        >
+          {n.text}
+        </span>
+      ))}
+    </div>
+  );
+}

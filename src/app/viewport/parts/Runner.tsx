@@ -1,0 +1,105 @@
+/**
+ * One runner: a satin tube in its temper colour with ink at its edges and a line at each weld. Rebuilt only when its own
+ * points, radii or tube change, not when a neighbour moves.
+ */
+import { memo, useMemo } from 'react';
+import { MeshStandardMaterial } from 'three';
+import type { ResolvedRunner } from '../../../../geometry';
+import { type Ref, useSession } from '../../session';
+import { emphasisOf, sameElement } from '../emphasis';
+import { InkedMesh, Rim } from '../gl/InkedMesh';
+import { inkMaterial } from '../gl/ink';
+import { Lines } from '../gl/Lines';
+import { useOwned } from '../gl/owned';
+import type { Pickable } from '../gl/pick';
+import { satin } from '../gl/satin';
+import { stretchOf, surface } from '../gl/surface';
+import { tubeMesh } from '../model/tubeMesh';
+import { type Palette, tempered } from '../palette';
+
+type Props = { readonly runner: ResolvedRunner; readonly paint: string; readonly palette: Palette };
+
+export const Runner = memo(
+  function Runner({ runner, paint, palette }: Props) {
+    const { id } = runner.runner;
+    const own = useMemo((): Ref => ({ kind: 'runner', id }), [id]);
+    const emphasis = useSession((s) => emphasisOf(own, s.selected, s.hovered));
+    const lit = useSession((s) =>
+      sameElement(s.hovered, own) ? s.hovered : sameElement(s.selected, own) ? s.selected : null,
+    );
+
+    const line = runner.centerline!;
+    const mesh = useMemo(
+      () => tubeMesh(line, runner.tubeRadius, runner.tube.wall, runner.start.up),
+      [line, runner.tubeRadius, runner.tube.wall, runner.start.up],
+    );
+    const geometry = useOwned(() => surface(mesh), [mesh]);
+    const steel = useOwned(() => satin(tempered(paint, palette)), [paint, palette]);
+    const pick = useMemo((): Pickable => {
+      const ref = (corner: number): Ref => {
+        const part = mesh.parts.find((p) => corner >= p.first && corner < p.first + p.count);
+        return part ? ({ ...own, [part.kind]: part.index } as Ref) : own;
+      };
+      return { ref };
+    }, [mesh, own]);
+    const part = useMemo(
+      () =>
+        lit?.kind === 'runner'
+          ? mesh.parts.find((p) => (p.kind === 'bend' ? p.index === lit.bend : p.index === lit.straight))
+          : undefined,
+      [lit, mesh],
+    );
+    return (
+      <group>
+        <InkedMesh
+          geometry={geometry}
+          outerCount={mesh.outerCount}
+          material={steel}
+          palette={palette}
+          emphasis={emphasis}
+          pick={pick}
+        />
+        <Lines pairs={mesh.seams} colour={palette.ink} width={1.1} opacity={0.6} />
+        {part && <LitPart geometry={geometry} first={part.first} count={part.count} palette={palette} />}
+      </group>
+    );
+  },
+  (a, b) =>
+    a.paint === b.paint &&
+    a.palette === b.palette &&
+    a.runner.runner.points === b.runner.runner.points &&
+    a.runner.runner.radii === b.runner.runner.radii &&
+    a.runner.runner.id === b.runner.runner.id &&
+    a.runner.tube === b.runner.tube &&
+    a.runner.tooling.centerlineRadius === b.runner.tooling.centerlineRadius,
+);
+
+type LitProps = {
+  readonly geometry: Parameters<typeof stretchOf>[0];
+  readonly first: number;
+  readonly count: number;
+  readonly palette: Palette;
+};
+
+/** The bend or straight that is meant, in the accent. */
+function LitPart({ geometry, first, count, palette }: LitProps) {
+  const part = useOwned(() => stretchOf(geometry, first, count), [geometry, first, count]);
+  const material = useOwned(
+    () =>
+      new MeshStandardMaterial({
+        color: palette.accent,
+        metalness: 0.35,
+        roughness: 0.45,
+        emissive: palette.accent,
+        emissiveIntensity: 0.15,
+      }),
+    [palette],
+  );
+  const rim = useOwned(() => inkMaterial(palette.accent, 4), [palette]);
+  return (
+    <>
+      <mesh geometry={part} material={material} renderOrder={1} />
+      <Rim geometry={part} material={rim} />
+    </>
+  );
+}
