@@ -1,0 +1,107 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { centerline, measureMesh, tubeMeshVolume } from '../../geometry';
+import { writeDesign } from '../../shared/design/write';
+import { VERSION } from '../../shared/version';
+import { readStl } from '../../src/formats/stl/read';
+import type { Manifest } from '../../src/shop/manifest';
+import { type ShopFolder, shopFolder } from '../../src/shop/shopFolder';
+import { loadLayout } from '../layouts/load';
+import { ONE_BEND, oneRunner } from './designs';
+
+const hash = (bytes: Uint8Array | string) => createHash('sha256').update(bytes).digest('hex');
+const bytesOf = (folder: ShopFolder, name: string) => folder.files.find((f) => f.name === name)!.bytes;
+const textOf = (folder: ShopFolder, name: string) => new TextDecoder().decode(bytesOf(folder, name));
+const manifestIn = (folder: ShopFolder) => JSON.parse(textOf(folder, 'manifest.json')) as Manifest;
+
+describe('the shop folder of a header that holds', () => {
+  const design = loadLayout('known', 'c6-i3-3-1').design;
+
+  test('has the same names and the same bytes every time', async () => {
+    const [a, b] = [await shopFolder(design), await shopFolder(structuredClone(design))];
+    expect(a.files.map((f) => f.name)).toEqual([
+      'bend-schedule.csv',
+      'start-clocking.csv',
+      'intersection-points.csv',
+      'cut-list.csv',
+      'runners/r1.stl',
+      'runners/r2.stl',
+      'runners/r3.stl',
+      'header.stl',
+      'manifest.json',
+    ]);
+    for (const [i, file] of a.files.entries()) expect(hash(file.bytes)).toBe(hash(b.files[i]!.bytes));
+    expect(a.problems).toEqual([]);
+    expect(a.leftOut).toEqual([]);
+  });
+
+  test('its manifest tells the truth of every other file, and of the design', async () => {
+    const folder = await shopFolder(design);
+    const manifest = manifestIn(folder);
+    expect(manifest.version).toBe(VERSION);
+    expect(manifest.design).toEqual({ title: design.title, sha256: hash(writeDesign(design)) });
+    const others = folder.files.filter((f) => f.name !== 'manifest.json');
+    expect(manifest.files).toEqual(others.map((f) => ({ name: f.name, size: f.bytes.length, sha256: hash(f.bytes) })));
+    expect(manifest.check).toEqual({ ok: true, problems: [] });
+  });
+
+  test('its manifest names what the contract has and this version cannot make', async () => {
+    const names = manifestIn(await shopFolder(design)).notMade.map((n) => n.name);
+    expect(names).toEqual(expect.arrayContaining(['stock.csv', 'bill-of-materials.csv', 'header.step', 'packet.pdf']));
+    expect(names).toContain('header.stl, collector m1');
+  });
+
+  test('the header is its tubes, one after another, not fused', async () => {
+    const folder = await shopFolder(design);
+    const tubes = ['r1', 'r2', 'r3'].map((id) => readStl(bytesOf(folder, `runners/${id}.stl`)));
+    expect(readStl(bytesOf(folder, 'header.stl'))).toEqual(Float64Array.from(tubes.flatMap((soup) => [...soup])));
+  });
+
+  test('a tube file holds the metal of its runner', async () => {
+    const bend = oneRunner(ONE_BEND);
+    const soup = readStl(bytesOf(await shopFolder(bend), 'runners/r1.stl'));
+    const triangles = Uint32Array.from({ length: soup.length / 3 }, (_, i) => i);
+    const expected = tubeMeshVolume(centerline(ONE_BEND.points, [60]), { outsideDiameter: 42.4, wall: 1.5 });
+    expect(measureMesh({ positions: soup, triangles }).volume / expected).toBeCloseTo(1, 5);
+  });
+});
+
+describe('what cannot be made is left out of every file and named', () => {
+  test('a runner that is not routed', async () => {
+    const folder = await shopFolder(loadLayout('public', 'p01-easy').design);
+    expect(folder.files.map((f) => f.name)).not.toContain('header.stl');
+    expect(textOf(folder, 'bend-schedule.csv')).toBe('runner,row,length,rotation,angle,radius\r\n');
+    expect(folder.leftOut.map((n) => n.name)).toEqual(expect.arrayContaining(['runner r1', 'runner r2', 'header.stl']));
+    expect(manifestIn(folder).notMade[0]).toEqual({
+      name: 'runner r1',
+      why: 'In no table and no file, because it is not routed yet; give it points.',
+    });
+    expect(manifestIn(folder).check.ok).toBe(false);
+  });
+
+  test('a runner whose bends do not fit, beside one that is fine', async () => {
+    const design = loadLayout('known', 'c6-i3-3-1').design;
+    const [first, ...rest] = design.runners;
+    // The first bend half a millimetre from the port: there is no room for its tangent.
+    const [x, y, z] = first!.points![0]!;
+    const points = first!.points!.with(1, [x, y + 0.5, z]);
+    const folder = await shopFolder({ ...design, runners: [{ ...first!, points }, ...rest] });
+    expect(folder.leftOut[0]!.name).toBe('runner r1');
+    expect(folder.leftOut[0]!.why).toMatch(/straight 1 comes out at -\d+\.\d\d mm/);
+    for (const name of ['bend-schedule.csv', 'start-clocking.csv', 'intersection-points.csv', 'cut-list.csv']) {
+      expect(textOf(folder, name)).not.toMatch(/^r1,/m);
+      expect(textOf(folder, name)).toMatch(/^r2,/m);
+    }
+    expect(folder.files.map((f) => f.name)).not.toContain('runners/r1.stl');
+  });
+
+  test('a bend tighter than the tube', async () => {
+    const folder = await shopFolder(oneRunner({ ...ONE_BEND, radii: [20] }));
+    expect(folder.leftOut[0]!.why).toMatch(/radius of 20 mm.*21\.2 mm/);
+  });
+});
+
+test('the version is the package’s', () => {
+  expect(VERSION).toBe(JSON.parse(readFileSync('package.json', 'utf8')).version);
+});
