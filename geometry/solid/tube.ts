@@ -3,6 +3,7 @@
  * plane and square. Ring vertices lie on the true circles (so diameters measure right), and the mesh is inscribed: its
  * volume falls short of wall area × length by an amount known in closed form, `tubeMeshVolume`. mm, design frame.
  */
+import { wallArea } from '../../shared/stock/tubes';
 import type { Vec3 } from '../../shared/vec3';
 import type { Centerline } from '../curve/centerline';
 import { type Frame, frames } from '../curve/frames';
@@ -78,10 +79,6 @@ export function tubeVolume(line: Centerline, shape: Pick<TubeShape, 'outsideDiam
 /** How far the mesh's volume falls short of the true one, mm³. */
 export const tubeVolumeDeficit = (line: Centerline, shape: TubeShape): number =>
   tubeVolume(line, shape) - tubeMeshVolume(line, shape);
-
-/** Area of the annulus between outside and bore, mm². */
-export const wallArea = ({ outsideDiameter, wall }: Pick<TubeShape, 'outsideDiameter' | 'wall'>): number =>
-  Math.PI * wall * (outsideDiameter - wall);
 
 function resolve({ outsideDiameter, wall, chordError = DEFAULT_CHORD_ERROR }: TubeShape) {
   const outer = outsideDiameter / 2;

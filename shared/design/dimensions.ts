@@ -150,7 +150,7 @@ function surroundingProblems(at: At, thing: Surrounding): Refusal[] {
 
 /** A hostile design must not reach outside its own folder, on any system. */
 function fileProblems(at: At, file: string): Refusal[] {
-  const good = file.length <= 200 && /^[^/\\:*?"<>|]+$/.test(file) && !/^\.*$/.test(file);
+  const good = file.length <= 200 && /^[^/\\:*?"<>|]+$/.test(file) && !file.startsWith('.');
   return good
     ? []
     : [{ path: at('file'), found: describe(file), allowed: 'the name of a file beside the design, without folders' }];

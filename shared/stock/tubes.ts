@@ -2,6 +2,7 @@
  * Sizes that round exhaust tube is sold in, and the mass of a metre. mm unless named otherwise. For offering sizes and for
  * saying "not a stock size": any size may be designed.
  */
+import type { Tube } from '../design/types';
 
 /** Source: a mandrel-bend stockist's size matrix (common practice). Inches. */
 export const INCH_OUTSIDE_DIAMETERS: readonly number[] = [
@@ -36,9 +37,12 @@ export const BWG_WALLS: Readonly<Record<number, number>> = {
   22: 0.028,
 };
 
-/** Area of the wall's ring, mm². */
-export const wallArea = (outsideDiameter: number, wall: number): number => Math.PI * (outsideDiameter - wall) * wall;
+/** Area of the ring of metal between outside and bore, mm². */
+export const wallArea = ({ outsideDiameter, wall }: Pick<Tube, 'outsideDiameter' | 'wall'>): number =>
+  Math.PI * wall * (outsideDiameter - wall);
 
-/** Mass of a metre of tube, kg: the wall's area × density. @param density kg/m³ */
-export const massPerMetre = (outsideDiameter: number, wall: number, density: number): number =>
-  wallArea(outsideDiameter, wall) * 1e-6 * density;
+const KG_PER_M3_IN_MM3 = 1e-9;
+
+/** Mass of a tube, kg: wall area × length × density. @param length mm. @param density kg/m³ */
+export const tubeMass = (tube: Pick<Tube, 'outsideDiameter' | 'wall'>, length: number, density: number): number =>
+  wallArea(tube) * length * density * KG_PER_M3_IN_MM3;

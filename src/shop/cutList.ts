@@ -1,7 +1,8 @@
 /** `cut-list.csv`: how long each tube is sawn, and what it weighs when trimmed: wall area × centerline × density. mm, kg. */
-import { DEFAULT_MATERIAL, wallArea } from '../../geometry';
+import { DEFAULT_MATERIAL } from '../../geometry';
 import type { Tube } from '../../shared/design/types';
 import { MATERIALS, materialOf } from '../../shared/stock/materials';
+import { tubeMass } from '../../shared/stock/tubes';
 import { type Cell, decimal, writeCsv } from '../formats/csv/csv';
 import type { NotMade, Part } from './part';
 
@@ -40,7 +41,5 @@ const known = MATERIALS.map((m) => m.id).join(', ');
 /** kg; null where the material's density is not known: an empty cell is better than a guess. */
 function massOf(tube: Tube, length: number): number | null {
   const material = materialOf(tube.material ?? DEFAULT_MATERIAL);
-  return material ? wallArea(tube) * length * material.density * KG_PER_M3_IN_MM3 : null;
+  return material ? tubeMass(tube, length, material.density) : null;
 }
-
-const KG_PER_M3_IN_MM3 = 1e-9;

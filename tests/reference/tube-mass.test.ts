@@ -1,9 +1,11 @@
 /** The mass of a metre of tube against published lists. Sources are named beside each; lb/ft lists converted exactly. */
 import { expect, test } from 'vitest';
 import { materialOf } from '../../shared/stock/materials';
-import { BWG_WALLS, massPerMetre } from '../../shared/stock/tubes';
+import { BWG_WALLS, tubeMass } from '../../shared/stock/tubes';
 
 const density = (id: string): number => materialOf(id)!.density;
+const massPerMetre = (outsideDiameter: number, wall: number, density: number): number =>
+  tubeMass({ outsideDiameter, wall }, 1000, density);
 const INCH = 25.4;
 const POUND_PER_FOOT = 0.45359237 / 0.3048;
 
