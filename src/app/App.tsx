@@ -12,7 +12,7 @@ import { Messages, ProblemPanel, Tables } from './panels/SideColumn';
 import { Toolbar } from './panels/Toolbar';
 import { Rack } from './rack/Rack';
 import { useKeys } from './useKeys';
-import { Viewport } from './ViewportPlaceholder';
+import { Viewport } from './viewport';
 
 export function App() {
   const [face, setFace] = useState<Face>('view');

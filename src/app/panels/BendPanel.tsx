@@ -103,7 +103,7 @@ function Row({ runner, index, last, row }: RowProps) {
       <td className={`right cell${last ? '' : litClass(straightLit)}`} {...(last ? {} : pointing(straight))}>
         <Length mm={row.length} bare />
       </td>
-      <td className="right">{last || index === 0 ? '' : <Angle degrees={row.rotation} decimals={2} />}</td>
+      <td className="right">{last ? '' : <Angle degrees={row.rotation} decimals={2} />}</td>
       <td className="right">{last ? '' : <Angle degrees={row.angle} decimals={2} />}</td>
       <td className="right">{last ? '' : <Length mm={row.radius} bare />}</td>
     </tr>

@@ -1,5 +1,6 @@
 /** What can be done with the design, in the order of the work: open, balance, step back and forth, save, take to the shop. */
 import './toolbar.css';
+import { useState } from 'react';
 import { balanceDesign } from '../actions/balance';
 import { setDisplay, useDisplay } from '../actions/display';
 import { exportShop } from '../actions/exportShop';
@@ -16,17 +17,29 @@ import { ThemeButton } from './ThemeButton';
 export function Toolbar() {
   const none = useDocument((s) => s.design === null);
   const running = useJobs((s) => s.running);
+  const [more, setMore] = useState(false);
   return (
     <header className="toolbar">
       <Mark />
       <Title />
-      <div className="tools" role="toolbar" aria-label="Design">
-        <OpenButton />
-        <ExampleMenu />
+      <div className="tools" role="toolbar" aria-label="Work on the design">
         <Steps />
         <button type="button" className="button strong" disabled={none || running !== null} onClick={balanceDesign}>
           Balance
         </button>
+        <button
+          type="button"
+          className="button icon more"
+          aria-expanded={more}
+          aria-label="Files and settings"
+          onClick={() => setMore(!more)}
+        >
+          <Icon name={more ? 'close' : 'more'} />
+        </button>
+      </div>
+      <div className={`tools files${more ? ' shown' : ''}`} role="toolbar" aria-label="Files and settings">
+        <OpenButton />
+        <ExampleMenu />
         <button type="button" className="button" disabled={none} onClick={saveDesign}>
           Save
         </button>

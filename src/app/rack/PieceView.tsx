@@ -95,10 +95,9 @@ function BendLabel({ piece, x, width, colour }: BendLabelProps) {
 type StraightLabelProps = { piece: StraightPiece; x: number; width: number; scale: Scale; text: string };
 
 function StraightLabel({ piece, x, width, scale, text }: StraightLabelProps) {
-  const tick = scale.x(piece.from + piece.least);
   return (
     <>
-      {piece.least > 0 && <path className="least" d={`M${tick} ${STRIP_HEIGHT - 7}v7h-4`} />}
+      {piece.least > 0 && <LeastBar from={scale.x(piece.from)} to={scale.x(piece.from + piece.least)} />}
       {width >= ROOM_FOR_LENGTH && (
         <text x={x + width / 2} y={MID} className="label">
           {text}
@@ -106,4 +105,10 @@ function StraightLabel({ piece, x, width, scale, text }: StraightLabelProps) {
       )}
     </>
   );
+}
+
+/** The straight that the tooling needs here, as a gauge under the straight there is. */
+function LeastBar({ from, to }: { readonly from: number; readonly to: number }) {
+  const foot = STRIP_HEIGHT - 1.5;
+  return <path className="least" d={`M${from + 1} ${foot}H${to}M${to} ${STRIP_HEIGHT}v-6`} />;
 }

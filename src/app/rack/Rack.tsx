@@ -10,6 +10,7 @@ import { usePaints } from '../parts/usePaints';
 import { useWidth } from '../parts/useWidth';
 import { endGroups } from './ends';
 import { RackGroup } from './RackGroup';
+import { RackKey } from './RackKey';
 import { Ruler } from './Ruler';
 import { scaleFor } from './scale';
 import { stripOf } from './strip';
@@ -44,6 +45,7 @@ export function Rack() {
         {width > 0 &&
           groups.map((group) => <RackGroup key={group.id ?? ''} group={group} scale={scale} paints={paints} />)}
       </div>
+      <RackKey />
     </section>
   );
 }
