@@ -71,9 +71,14 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .requiredOption('-o, --output <folder>', 'the folder to write')
     .action(async (design: string, options: { output: string }) => done(await shopCommand(design, options, io)));
 
-  // Without this, commander prints its help to standard error and nothing says what was wrong.
-  program.action(() => {
-    throw new UnusableInput('which command? check, balance, route or shop; evenrun --help says more');
-  });
+  // Whatever is no command lands here; commander's own answer would be its whole help on standard error.
+  program
+    .argument('[command]')
+    .usage('<command> …')
+    .allowExcessArguments()
+    .action((command?: string) => {
+      const asked = command === undefined ? 'which command?' : `there is no command "${command}":`;
+      throw new UnusableInput(`${asked} check, balance, route or shop; evenrun --help says more`);
+    });
   return program;
 }

@@ -41,12 +41,7 @@ export function insistFolder(folder: string): void {
 export function writeFolder(folder: string, files: readonly NamedFile[]): Written {
   return explaining(folder, 'write', () => {
     const earlier = earlierFiles(folder);
-    for (const { name } of files) {
-      if (existsSync(join(folder, name)) && !earlier.has(name))
-        throw new UnusableInput(
-          `${join(folder, name)}: not of an earlier run, and not overwritten; choose another folder`,
-        );
-    }
+    for (const { name } of files) insistOurs(join(folder, name), earlier.has(name));
     const temporary = temporaryBeside(folder);
     try {
       for (const { name, bytes } of files) {
@@ -69,12 +64,19 @@ export function writeFolder(folder: string, files: readonly NamedFile[]): Writte
   });
 }
 
+/** What stands where a file is to go must be a file of an earlier run, or nothing. */
+function insistOurs(path: string, named: boolean): void {
+  const found = statSync(path, { throwIfNoEntry: false });
+  if (found && !(named && found.isFile()))
+    throw new UnusableInput(`${path}: not of an earlier run, and not overwritten; choose another folder`);
+}
+
 function removeStale(folder: string, earlier: ReadonlyMap<string, string>, now: ReadonlySet<string>): Written {
   const removed: string[] = [];
   const kept: string[] = [];
   for (const [name, hash] of earlier) {
     const path = join(folder, name);
-    if (now.has(name) || !existsSync(path)) continue;
+    if (now.has(name) || !statSync(path, { throwIfNoEntry: false })?.isFile()) continue;
     const same = createHash('sha256').update(readFileSync(path)).digest('hex') === hash;
     if (same) rmSync(path);
     (same ? removed : kept).push(name);
