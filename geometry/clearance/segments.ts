@@ -65,4 +65,4 @@ export function closestOnSegments(
   out.t = t;
 }
 
-const clamp01 = (x: number): number => (x < 0 ? 0 : x > 1 ? 1 : x);
+const clamp01 = (x: number): number => (x < 0 ? 0 : Math.min(x, 1));

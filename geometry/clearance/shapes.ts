@@ -46,11 +46,11 @@ export function boxShape({ min, max }: Pick<Box, 'min' | 'max'>): ConvexShape {
       const qx = Math.abs(x - centre[0]) - hx;
       const qy = Math.abs(y - centre[1]) - hy;
       const qz = Math.abs(z - centre[2]) - hz;
-      const ox = qx > 0 ? qx : 0;
-      const oy = qy > 0 ? qy : 0;
-      const oz = qz > 0 ? qz : 0;
-      const inside = qx > qy ? (qx > qz ? qx : qz) : qy > qz ? qy : qz;
-      return Math.sqrt(ox * ox + oy * oy + oz * oz) + (inside < 0 ? inside : 0);
+      const ox = Math.max(qx, 0);
+      const oy = Math.max(qy, 0);
+      const oz = Math.max(qz, 0);
+      const inside = qx > qy ? Math.max(qx, qz) : Math.max(qy, qz);
+      return Math.sqrt(ox * ox + oy * oy + oz * oz) + Math.min(inside, 0);
     },
   };
 }

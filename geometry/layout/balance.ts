@@ -59,7 +59,12 @@ export function balancePoints(
   const problem = layoutProblem(header);
   if (problem.unknowns === 0) return { design, iterations: 0, miss: 0 };
   const target = problem.start;
-  const options = { maxIterations: MAX_ITERATIONS, feasible: FEASIBLE, settled: SETTLED, ...(cancelled ? { cancelled } : {}) };
+  const options = {
+    maxIterations: MAX_ITERATIONS,
+    feasible: FEASIBLE,
+    settled: SETTLED,
+    ...(cancelled ? { cancelled } : {}),
+  };
   let best = solve(problem, obstacles, target, target, options);
   let iterations = best.iterations;
   const random = randomNumbers(SEED);

@@ -165,11 +165,7 @@ export function pushOnArc(path: BendPath, i: number, f: number, wx: number, wy: 
   const inward = R * (1 - cosPhi);
   const forward = R * sinPhi - setbacks[i]!;
   // Adjoint of the unnormalised n, its part along n removed by the normalisation.
-  const [qx, qy, qz] = [
-    (inward * (wx - wn * nx)) / s,
-    (inward * (wy - wn * ny)) / s,
-    (inward * (wz - wn * nz)) / s,
-  ];
+  const [qx, qy, qz] = [(inward * (wx - wn * nx)) / s, (inward * (wy - wn * ny)) / s, (inward * (wz - wn * nz)) / s];
   const half = Math.cos(theta / 2);
   const thetaBar = f * R * (cosPhi * wa + sinPhi * wn) - (wa * R) / (2 * Math.max(half * half, 1e-6));
   const cosBar = -(qx * ax + qy * ay + qz * az) - thetaBar / s;

@@ -10,7 +10,7 @@ import { type ConvexShape, frustumShape } from '../clearance/shapes';
 import { triangleField } from '../clearance/triangleTree';
 import type { Frustum } from '../header/merge';
 import { addScaled, norm, reject } from '../vector';
-import { addShapeContacts, INSIDE, REACH, type SolverObstacle } from './contactRows';
+import { addShapeContacts, INSIDE, REACH, SLACK, type SolverObstacle } from './contactRows';
 import { nearestToShape, type ShapeContact } from './contacts';
 import type { LayoutProblem } from './layoutProblem';
 import type { SolverLink } from './links';
@@ -45,7 +45,8 @@ export function bodyRows(
       for (const link of links[i]!) nearestToShape(link, shape, r.resolved.tubeRadius + REACH, contacts);
       const offsets = addShapeContacts(r, contacts, r.resolved.tubeRadius, `m${b}.${i}`, rows);
       if (!body.movable) continue;
-      for (const [k, offset] of offsets.entries()) pullBody(body.movable, x, placeOf(contacts[k]!), contacts[k]!.normal, rows, offset);
+      for (const [k, offset] of offsets.entries())
+        pullBody(body.movable, x, placeOf(contacts[k]!), contacts[k]!.normal, rows, offset);
     }
     if (!body.movable) continue;
     for (const [k, o] of obstacles.entries()) {
@@ -56,7 +57,8 @@ export function bodyRows(
   for (const [i, a] of bodies.entries())
     for (const [j, b] of bodies.slice(i + 1).entries()) {
       const [mover, other] = a.movable ? [a, b] : [b, a];
-      if (mover.movable) bodyToShapeRow(mover, frustumShape(other.frustum), `mb${i}.${i + 1 + j}`, x, rows, other.movable);
+      if (mover.movable)
+        bodyToShapeRow(mover, frustumShape(other.frustum), `mb${i}.${i + 1 + j}`, x, rows, other.movable);
     }
 }
 
@@ -75,7 +77,7 @@ function bodyToShapeRow(
   if (shape.signedDistance(...middle) - reach >= REACH) return;
   const least = heldLeast(body.frustum, shape);
   if (least.value >= REACH) return;
-  const offset = rows.add(least.value - INSIDE, false, key);
+  const offset = rows.add(least.value - INSIDE, false, key, SLACK);
   const m = body.movable!;
   const [s, t] = [x[m.at + 3]!, x[m.at + 4]!];
   for (let k = 0; k < 3; k++) rows.array[offset + m.at + k] = rows.array[offset + m.at + k]! + least.slope[k]!;
@@ -83,7 +85,9 @@ function bodyToShapeRow(
     const ahead = heldLeast(bodyTilted(m, s + (k === 0 ? TILT_STEP : 0), t + (k === 1 ? TILT_STEP : 0)), shape).value;
     rows.array[offset + m.at + 3 + k] = rows.array[offset + m.at + 3 + k]! + (ahead - least.value) / TILT_STEP;
   }
-  if (other) for (let k = 0; k < 3; k++) rows.array[offset + other.at + k] = rows.array[offset + other.at + k]! - least.slope[k]!;
+  if (other)
+    for (let k = 0; k < 3; k++)
+      rows.array[offset + other.at + k] = rows.array[offset + other.at + k]! - least.slope[k]!;
 }
 
 function heldLeast(f: Frustum, shape: ConvexShape): { value: number; slope: Vec3 } {
@@ -123,7 +127,8 @@ function meshRows(
   tree.visit(
     middle,
     () => reach,
-    (a, b, c) => bodyToShapeRow(body, { signedDistance: triangleField(a, b, c), centre: a, reach: 0 }, `${key}.${n++}`, x, rows),
+    (a, b, c) =>
+      bodyToShapeRow(body, { signedDistance: triangleField(a, b, c), centre: a, reach: 0 }, `${key}.${n++}`, x, rows),
   );
 }
 
@@ -146,4 +151,3 @@ function pullBody(m: MovableMerge, x: Float64Array, p: Vec3, normal: Vec3, rows:
     rows.array[offset + m.at + 3 + k] = rows.array[offset + m.at + 3 + k]! + (ahead - behind) / (2 * TILT_STEP);
   }
 }
-

@@ -14,7 +14,9 @@ export type SolverObstacle = { readonly surrounding: Surrounding; readonly shape
 /** Gaps with more room than this cannot close in one step, mm. */
 export const REACH = 12;
 /** Aimed inside the limit by more than the search's own error, mm. */
-export const INSIDE = 0.02;
+export const INSIDE = 0.04;
+/** Missing that aim by so much still holds the rule, with room for the search's error, mm. */
+export const SLACK = 0.02;
 /** Contract: parts of one runner nearer than this many diameters along it may touch. */
 const SELF_SEPARATION = 1.5;
 
@@ -55,7 +57,7 @@ function pairRows(
       if (!contact) continue;
       // Bundled tubes may touch by 0.05 mm and are drawn to touch: aiming inside there would push them apart for nothing.
       const value = contact.distance - radii - required - INSIDE;
-      const offset = rows.add(value, false, `t${key}.${i}.${j}`);
+      const offset = rows.add(value, false, `t${key}.${i}.${j}`, SLACK);
       pushPlace(contact.p, contact.normal, 1);
       pull(p.runner, rows.array, offset);
       pushPlace(contact.q, contact.normal, -1);
@@ -73,7 +75,7 @@ function selfRows(links: readonly SolverLink[], i: number, rows: RowBuilder): vo
       if (q.station - p.end < apart) continue;
       const contact = nearestOnLinks(p, q, diameter + REACH);
       if (!contact) continue;
-      const offset = rows.add(contact.distance - diameter - INSIDE, false, `x${i}.${p.index}.${q.index}`);
+      const offset = rows.add(contact.distance - diameter - INSIDE, false, `x${i}.${p.index}.${q.index}`, SLACK);
       pushPlace(contact.p, contact.normal, 1);
       pushPlace(contact.q, contact.normal, -1);
       pull(r, rows.array, offset);
@@ -103,7 +105,7 @@ export function addShapeContacts(
   rows: RowBuilder,
 ): number[] {
   return contacts.map(({ p, value, normal }, i) => {
-    const offset = rows.add(value - required - INSIDE, false, `${key}.${i}`);
+    const offset = rows.add(value - required - INSIDE, false, `${key}.${i}`, SLACK);
     pushPlace(p, normal, 1);
     pull(r, rows.array, offset);
     return offset;

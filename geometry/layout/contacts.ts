@@ -13,7 +13,7 @@ export type LinkPlace = { link: SolverLink; fraction: number };
 /** How far from square a joint's least distance may stand before the neighbouring link holds the true one. */
 const SQUARE = 0.06;
 /** Chord pairs are halved until they stray less than this, mm. */
-const RESOLUTION = 0.05;
+const RESOLUTION = 0.02;
 
 const slot: Closest = { squared: 0, s: 0, t: 0 };
 const best = { distance: 0, p: 0, q: 0 };

@@ -23,7 +23,11 @@ export function assignInlets(design: Design): Design {
 }
 
 /** Least total cost by trying all orders with a bound; merges have few inlets. */
-function cheapest(runners: readonly Runner[], free: readonly number[], cost: (r: Runner, k: number) => number): number[] {
+function cheapest(
+  runners: readonly Runner[],
+  free: readonly number[],
+  cost: (r: Runner, k: number) => number,
+): number[] {
   let best: number[] = [];
   let bound = Number.POSITIVE_INFINITY;
   const extend = (order: number[], sum: number): void => {

@@ -10,7 +10,15 @@ import type { Header, ResolvedRunner } from '../header/resolve';
 import { RADIANS } from '../tolerance';
 import { dot, sub } from '../vector';
 import { type BendPath, bendPath, measurePath, settleDirections } from './bendPath';
-import { MERGE_UNKNOWNS, type MovableMerge, mergeUnknowns, movableMerge, moveMerge, placesOf, pullPlace } from './movableMerge';
+import {
+  MERGE_UNKNOWNS,
+  type MovableMerge,
+  mergeUnknowns,
+  movableMerge,
+  moveMerge,
+  placesOf,
+  pullPlace,
+} from './movableMerge';
 
 export type SolverRunner = {
   readonly resolved: ResolvedRunner;
@@ -71,7 +79,9 @@ export function layoutProblem(header: Header): LayoutProblem {
     return unknowns - n;
   };
   const pinned = new Set(
-    header.runners.filter((r) => r.runner.locked).flatMap((r) => [r.runner.to.merge, ...('merge' in r.runner.from ? [r.runner.from.merge] : [])]),
+    header.runners
+      .filter((r) => r.runner.locked)
+      .flatMap((r) => [r.runner.to.merge, ...('merge' in r.runner.from ? [r.runner.from.merge] : [])]),
   );
   const merges = [...header.merges.values()]
     .filter(({ merge }) => merge.placement && !pinned.has(merge.id))

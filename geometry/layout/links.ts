@@ -5,7 +5,7 @@
 import type { SolverRunner } from './layoutProblem';
 
 /** Sagitta of one chord of an arc, mm. Contacts are then measured on the true arc. */
-const SAGITTA = 0.03;
+const SAGITTA = 0.02;
 const MOST_CHORDS = 64;
 /** Links shorter than this carry no contact of their own. */
 const SHORTEST = 1e-6;

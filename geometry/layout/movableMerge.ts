@@ -4,7 +4,7 @@
  */
 import type { Merge } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
-import { type Frustum, mergeAxes, mergeGeometry, type MergeGeometry } from '../header/merge';
+import { type Frustum, type MergeGeometry, mergeAxes, mergeGeometry } from '../header/merge';
 import type { ResolvedMerge } from '../header/resolve';
 import { RADIANS } from '../tolerance';
 import { addScaled, dot, sub, unit } from '../vector';
@@ -64,12 +64,22 @@ export function moveMerge(m: MovableMerge, x: Float64Array): void {
   m.merge = { ...m.resolved.merge, position, axis: tilted };
   m.geometry = geometryOf(m, m.merge);
   for (let k = 0; k < 2; k++) {
-    const ahead = placesOf(geometryOf(m, { ...m.merge, axis: tiltedAxis(m, s + (k === 0 ? TILT_STEP : 0), t + (k === 1 ? TILT_STEP : 0)) }));
-    const behind = placesOf(geometryOf(m, { ...m.merge, axis: tiltedAxis(m, s - (k === 0 ? TILT_STEP : 0), t - (k === 1 ? TILT_STEP : 0)) }));
+    const ahead = placesOf(
+      geometryOf(m, { ...m.merge, axis: tiltedAxis(m, s + (k === 0 ? TILT_STEP : 0), t + (k === 1 ? TILT_STEP : 0)) }),
+    );
+    const behind = placesOf(
+      geometryOf(m, { ...m.merge, axis: tiltedAxis(m, s - (k === 0 ? TILT_STEP : 0), t - (k === 1 ? TILT_STEP : 0)) }),
+    );
     for (const [i, place] of ahead.entries()) {
       const other = behind[i]!;
-      m.slopes.set(sub(place.position, other.position).map((d) => d / (2 * TILT_STEP)), 12 * i + 3 * k);
-      m.slopes.set(sub(place.direction, other.direction).map((d) => d / (2 * TILT_STEP)), 12 * i + 6 + 3 * k);
+      m.slopes.set(
+        sub(place.position, other.position).map((d) => d / (2 * TILT_STEP)),
+        12 * i + 3 * k,
+      );
+      m.slopes.set(
+        sub(place.direction, other.direction).map((d) => d / (2 * TILT_STEP)),
+        12 * i + 6 + 3 * k,
+      );
     }
   }
 }
@@ -104,7 +114,8 @@ export function pullPlace(
     let sum = 0;
     for (let k = 0; k < 3; k++)
       sum +=
-        positionBar[k]! * m.slopes[12 * place + 3 * tilt + k]! + directionBar[k]! * m.slopes[12 * place + 6 + 3 * tilt + k]!;
+        positionBar[k]! * m.slopes[12 * place + 3 * tilt + k]! +
+        directionBar[k]! * m.slopes[12 * place + 6 + 3 * tilt + k]!;
     row[at + m.at + 3 + tilt] = row[at + m.at + 3 + tilt]! + sum;
   }
 }

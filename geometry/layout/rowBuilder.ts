@@ -8,6 +8,7 @@ export class RowBuilder {
   private gradients: Float64Array;
   private values: number[] = [];
   private equalities: number[] = [];
+  private slacks: number[] = [];
   readonly keys: string[] = [];
 
   constructor(
@@ -21,6 +22,7 @@ export class RowBuilder {
     this.gradients.fill(0, 0, this.count * this.unknowns);
     this.values.length = 0;
     this.equalities.length = 0;
+    this.slacks.length = 0;
     this.keys.length = 0;
   }
 
@@ -31,8 +33,9 @@ export class RowBuilder {
   /**
    * Opens a row; the caller then adds its gradient into `array` from the offset returned.
    * @param key names the rule from one step to the next, so that what pressed last time is tried first
+   * @param slack how far inside its limit the value aims: missing the aim by less breaks no rule
    */
-  add(value: number, isEquality: boolean, key: string): number {
+  add(value: number, isEquality: boolean, key: string, slack = 0): number {
     const offset = this.count * this.unknowns;
     if (offset + this.unknowns > this.gradients.length) {
       const larger = new Float64Array(2 * this.gradients.length + this.unknowns);
@@ -42,6 +45,7 @@ export class RowBuilder {
     this.values.push(value);
     this.equalities.push(isEquality ? 1 : 0);
     this.keys.push(key);
+    this.slacks.push(slack);
     return offset;
   }
 
@@ -61,7 +65,7 @@ export class RowBuilder {
     let squares = 0;
     let greatest = 0;
     for (const [i, value] of this.values.entries()) {
-      const miss = this.equalities[i] ? Math.abs(value) : Math.max(0, -value);
+      const miss = this.equalities[i] ? Math.abs(value) : Math.max(0, -value - this.slacks[i]!);
       squares += miss * miss;
       greatest = Math.max(greatest, miss);
     }

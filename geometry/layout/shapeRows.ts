@@ -1,8 +1,9 @@
 /** Rules on each runner alone as rows: straights, bend angles, continuous bends, closure; and the groups' lengths. mm. */
+
+import { anySquareTo, cross } from '../vector';
 import { type BendPath, pushLength, pushStraight, pushTurn } from './bendPath';
 import { type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
 import type { RowBuilder } from './rowBuilder';
-import { anySquareTo, cross } from '../vector';
 
 /** Rules with more room than this cannot be reached in one step, mm. */
 const NEAR = 40;
@@ -33,7 +34,7 @@ function straightRows(r: SolverRunner, i: number, rows: RowBuilder): void {
     const least = k === 0 ? firstStraight : k === n ? lastStraight : betweenStraight;
     const value = r.path.straights[k]! - least - INSIDE;
     if (value > NEAR) continue;
-    const offset = rows.add(value, false, `s${i}.${k}`);
+    const offset = rows.add(value, false, `s${i}.${k}`, INSIDE);
     pushStraight(r.path, k, 1);
     pull(r, rows.array, offset);
   }
@@ -49,7 +50,7 @@ function angleRows(r: SolverRunner, i: number, rows: RowBuilder): void {
     const limit = first === last ? Math.min(r.maxBendAngle, WIDEST_POINT) : r.maxBendAngle;
     const value = radii[first]! * (limit - angle) - INSIDE;
     if (value < NEAR) {
-      const offset = rows.add(value, false, `a${i}.${first}`);
+      const offset = rows.add(value, false, `a${i}.${first}`, INSIDE);
       for (let k = first; k <= last; k++) pushTurn(r.path, k, -radii[first]!);
       pull(r, rows.array, offset);
     }

@@ -5,6 +5,7 @@
  */
 import { bodyRows } from './bodyRows';
 import { contactRows, type SolverObstacle } from './contactRows';
+import { endRows } from './endRows';
 import { type LayoutProblem, place } from './layoutProblem';
 import { leastDistance } from './leastDistanceProgram';
 import { RowBuilder } from './rowBuilder';
@@ -29,8 +30,14 @@ export type Solved = {
 
 /** Longest move of any unknown in one step, mm: linearised bends are good for about so far. */
 const LONGEST_STEP = 30;
-/** The springs that hold the rules (see leastDistance): a miss of 1e-6 mm for a pull of 10 mm. */
-const STIFFNESS = 1e7;
+/** The springs that hold the rules (see leastDistance): a miss of 1e-6 mm for a pull of 1000 mm. */
+const STIFFNESS = 1e9;
+/** Steps that are pulled toward the target; after these only rules count. */
+const NEARING = 12;
+/** Rules missed by no more than this are as good as held while stepping, mm. */
+const NEARLY = 0.02;
+/** Rules must be held this well before swinging ends the pull, mm. */
+const SWINGING = 0.5;
 /** Halvings of a step that made things worse. */
 const HALVINGS = 3;
 
@@ -52,37 +59,33 @@ export function solve(
     rows.clear();
     shapeRows(problem, x, rows);
     const links = contactRows(problem, obstacles, rows);
+    endRows(problem, links, rows);
     bodyRows(problem, x, obstacles, links, rows);
     return rows.violation();
   };
 
   let x = Float64Array.from(start);
+  let anchor = target;
   let now = measure(x);
   let best = { x, ...now };
   let warm = new Set<string>();
+  let previous = new Float64Array(unknowns);
   let iterations = 0;
   while (iterations < options.maxIterations && !options.cancelled?.()) {
     iterations++;
-    const y = scaledMove(x, target, dearness);
+    const y = scaledMove(x, anchor, dearness);
     const keys = [...rows.keys];
-    const { y: next, multipliers } = leastDistance(
-      rows.rows(y),
-      STIFFNESS,
-      keys.flatMap((key, i) => (warm.has(key) ? [i] : [])),
-    );
+    const warmRows = keys.flatMap((key, i) => (warm.has(key) ? [i] : []));
+    const { y: next, multipliers } = leastDistance(rows.rows(y), STIFFNESS, warmRows);
     warm = new Set(keys.filter((_, i) => multipliers[i]! > 0));
-    const step = new Float64Array(unknowns);
-    let longest = 0;
-    for (let k = 0; k < unknowns; k++) {
-      step[k] = (next[k]! - y[k]!) / dearness[k]!;
-      longest = Math.max(longest, Math.abs(next[k]! - y[k]!));
-    }
-    let share = Math.min(1, LONGEST_STEP / Math.max(longest, 1e-12));
+    const step = next.map((value, k) => value - y[k]!);
+    const longest = step.reduce((most, s) => Math.max(most, Math.abs(s)), 0);
+    let share = Math.min(1, LONGEST_STEP / Math.max(longest, Number.MIN_VALUE));
     const from = x;
     for (let halving = 0; ; halving++) {
-      x = from.map((value, k) => value + share * step[k]!);
+      x = from.map((value, k) => value + (share * step[k]!) / dearness[k]!);
       const after = measure(x);
-      const better = after.squares <= now.squares * 1.0001 || after.greatest <= Math.max(options.feasible, 0.02);
+      const better = after.squares <= now.squares || after.greatest <= NEARLY;
       if (better || halving === HALVINGS) {
         now = after;
         break;
@@ -90,10 +93,18 @@ export function solve(
       share /= 2;
     }
     if (now.greatest <= options.feasible || now.squares < best.squares) best = { x, ...now };
-    if (now.greatest <= options.feasible && longest * share < options.settled) break;
+    const settled = longest * share < options.settled;
+    if (now.greatest <= options.feasible && (settled || anchor !== target)) break;
+    // Rules curve more than the linearised step knows: where it swings back and forth, or takes long, the pull toward
+    // the target ends and only the shortest corrections remain, which converge quadratically.
+    const swings = now.greatest <= SWINGING && product(step, previous) < 0;
+    if (settled || swings || iterations >= NEARING || anchor !== target) anchor = x;
+    previous = step;
   }
   return { x: best.x, miss: best.greatest, iterations };
 }
+
+const product = (a: Float64Array, b: Float64Array): number => a.reduce((sum, value, k) => sum + value * b[k]!, 0);
 
 function scaledMove(x: Float64Array, target: Float64Array, dearness: Float64Array): Float64Array {
   return x.map((value, k) => (value - target[k]!) * dearness[k]!);

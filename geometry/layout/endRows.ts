@@ -1,0 +1,104 @@
+/**
+ * The flat ends of tubes as rows: an end disc against another runner's side, and against another's end disc. mm.
+ * Ends at one merge are left out: their places are the merge's own pattern.
+ */
+
+import type { Vec3 } from '../../shared/vec3';
+import type { Disc } from '../clearance/convexMinimum';
+import { discToDisc, pointToDisc } from '../clearance/discs';
+import { addScaled, distance, dot, scale, sub, unit } from '../vector';
+import { addShapeContacts, INSIDE, REACH, SLACK } from './contactRows';
+import { nearestToShape, type ShapeContact } from './contacts';
+import { type Joint, type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
+import { pointOnLink, type SolverLink } from './links';
+import type { RowBuilder } from './rowBuilder';
+
+type End = { readonly runner: SolverRunner; readonly joint: Joint; readonly isStart: boolean; readonly disc: Disc };
+
+export function endRows(problem: LayoutProblem, links: readonly (readonly SolverLink[])[], rows: RowBuilder): void {
+  const ends = problem.runners.flatMap((runner) => [endOf(runner, true), endOf(runner, false)]);
+  const required = problem.header.tubeToTube;
+  for (const [e, end] of ends.entries()) {
+    for (const [j, other] of problem.runners.entries()) {
+      if (other === end.runner || meets(end, other) || (other.at < 0 && !end.joint.merge)) continue;
+      sideRows(end, other, links[j]!, required, `d${e}.${j}`, rows);
+    }
+    for (const [k, far] of ends.slice(e + 1).entries()) {
+      const apart = far.joint.id !== end.joint.id && far.runner !== end.runner;
+      if (apart && (end.joint.merge || far.joint.merge)) discRow(end, far, required, `e${e}.${k}`, rows);
+    }
+  }
+}
+
+function endOf(runner: SolverRunner, isStart: boolean): End {
+  const joint = isStart ? runner.from : runner.to;
+  const { position, direction } = joint.pose;
+  const normal = isStart ? scale(direction, -1) : direction;
+  return { runner, joint, isStart, disc: { centre: position, normal, radius: runner.resolved.tubeRadius } };
+}
+
+/** Whether the other runner stands at the same port or merge. */
+const meets = (end: End, other: SolverRunner): boolean =>
+  other.from.id === end.joint.id || other.to.id === end.joint.id;
+
+function sideRows(
+  end: End,
+  other: SolverRunner,
+  links: readonly SolverLink[],
+  required: number,
+  key: string,
+  rows: RowBuilder,
+): void {
+  const { disc } = end;
+  const field = (x: number, y: number, z: number): number => pointToDisc(disc, x, y, z);
+  const limit = other.resolved.tubeRadius + required;
+  const contacts: ShapeContact[] = [];
+  for (const link of links)
+    nearestToShape(link, { signedDistance: field, centre: disc.centre, reach: disc.radius }, limit + REACH, contacts);
+  const offsets = addShapeContacts(other, contacts, limit, key, rows);
+  if (!end.joint.merge || end.runner.at < 0) return;
+  for (const [i, offset] of offsets.entries()) {
+    const { p, normal } = contacts[i]!;
+    pointOnLink(other, p.link.index, p.link.isArc, p.fraction, Q, 0);
+    pushDisc(end, nearestOnDisc(disc, [Q[0]!, Q[1]!, Q[2]!]), scale(normal, -1));
+    pull(end.runner, rows.array, offset);
+  }
+}
+
+const Q = new Float64Array(3);
+
+function discRow(a: End, b: End, required: number, key: string, rows: RowBuilder): void {
+  const radii = a.disc.radius + b.disc.radius;
+  if (distance(a.disc.centre, b.disc.centre) - radii >= required + REACH) return;
+  const value = discToDisc(a.disc, b.disc) - required - INSIDE;
+  if (value >= REACH) return;
+  const normal = unit(sub(a.disc.centre, b.disc.centre));
+  const offset = rows.add(value, false, key, SLACK);
+  for (const [end, sign] of [
+    [a, 1],
+    [b, -1],
+  ] as const) {
+    if (!end.joint.merge || end.runner.at < 0) continue;
+    pushDisc(end, nearestOnDisc(end.disc, end === a ? b.disc.centre : a.disc.centre), scale(normal, sign));
+    pull(end.runner, rows.array, offset);
+  }
+}
+
+function nearestOnDisc({ centre, normal, radius }: Disc, p: Vec3): Vec3 {
+  const d = sub(p, centre);
+  const across = addScaled(d, normal, -dot(d, normal));
+  const reach = Math.hypot(...across);
+  return addScaled(centre, across, reach > radius ? radius / reach : 1);
+}
+
+/** Adjoint of a place fixed on an end disc, which moves and tilts with the merge that carries it. */
+function pushDisc({ runner: { path }, isStart, joint }: End, p: Vec3, w: Vec3): void {
+  const { direction, position } = joint.pose;
+  const at = isStart ? 0 : 3 * (path.bends + 1);
+  const leg = isStart ? 0 : 3 * path.bends;
+  const lever = scale(sub(p, position), -dot(w, direction));
+  for (let k = 0; k < 3; k++) {
+    path.pointsBar[at + k] = path.pointsBar[at + k]! + w[k]!;
+    path.directionsBar[leg + k] = path.directionsBar[leg + k]! + lever[k]!;
+  }
+}
