@@ -5,7 +5,8 @@ import type { Design } from '../../shared/design/types';
 
 export type Job = 'balance' | 'shop';
 
-export type BalanceOutcome = BalanceResult & { readonly milliseconds: number; readonly before: Design };
+/** `before` is the design that was given. */
+export type BalanceOutcome = BalanceResult & { readonly before: Design };
 
 type Jobs = {
   readonly running: Job | null;

@@ -1,5 +1,5 @@
 /** Questions about references to parts of the design: which is which, and what a problem's path points at. */
-import { bends, type Header } from '../../geometry';
+import { bends, type Centerline, type Header, straightIndices } from '../../geometry';
 import type { Vec3 } from '../../shared/vec3';
 import type { Ref } from './session';
 
@@ -31,23 +31,45 @@ const KINDS = {
 export function refAtPath(path: string, header: Header): Ref | null {
   const [list, id, field, index] = path.split('/');
   if (!list || !id) return null;
-  if (list === 'runners') {
-    const line = header.runners.find((r) => r.runner.id === id)?.centerline;
-    const bend = line && field === 'points' ? bendAtPoint(Number(index), line.source, bends(line)) : undefined;
-    return bend === undefined ? { kind: 'runner', id } : { kind: 'runner', id, bend };
-  }
+  if (list === 'runners') return runnerPart(id, field, Number(index), header);
+  // A group's problem may be about one of its runners.
+  if (list === 'groups' && field) return { kind: 'runner', id: field };
   return list in KINDS ? { kind: KINDS[list as keyof typeof KINDS], id } : null;
 }
 
-/** The bend that the document's point `index` belongs to; undefined for the two ends and for points that do not turn. */
-function bendAtPoint(
-  index: number,
-  source: readonly number[],
-  list: readonly { readonly first: number; readonly last: number }[],
-): number | undefined {
-  const interior = source.indexOf(index) - 1;
-  const found = list.findIndex((b) => b.first <= interior && interior <= b.last);
-  return found < 0 ? undefined : found;
+function runnerPart(id: string, field: string | undefined, index: number, header: Header): Ref {
+  const line = header.runners.find((r) => r.runner.id === id)?.centerline;
+  const part = line && partAt(line, field, index);
+  return { kind: 'runner', id, ...part };
+}
+
+/** Paths count the document's points and radii and the centerline's straights; parts count what a bender sees. */
+function partAt(line: Centerline, field: string | undefined, index: number): { bend?: number; straight?: number } {
+  const straights = straightIndices(line);
+  switch (field) {
+    case 'straights':
+      return known('straight', straights.indexOf(index));
+    case 'start':
+      return { straight: 0 };
+    case 'end':
+      return { straight: straights.length - 1 };
+    case 'bends':
+      return { bend: index };
+    case 'points':
+      return known('bend', bendAtPoint(line, index));
+    case 'radii':
+      return known('bend', bendAtPoint(line, index + 1));
+    default:
+      return {};
+  }
+}
+
+const known = (key: 'bend' | 'straight', index: number) => (index < 0 ? {} : { [key]: index });
+
+/** The bend that the document's point `index` belongs to; −1 for the two ends and for points that do not turn. */
+function bendAtPoint(line: Centerline, index: number): number {
+  const interior = line.source.indexOf(index) - 1;
+  return bends(line).findIndex((b) => b.first <= interior && interior <= b.last);
 }
 
 /** Somewhere to look for a part that a problem names without a place. */

@@ -53,14 +53,22 @@ function Outcome({ outcome, moved, edited }: Props) {
         </ul>
       )}
       <p className="quiet">
-        {outcome.iterations} {outcome.iterations === 1 ? 'round' : 'rounds'} in {outcome.milliseconds.toFixed(0)} ms.
-        {!report.ok && ' What stands in the way is listed under Problems.'}
+        {report.ok ? <Evenness report={report} /> : 'What stands in the way is listed under Problems.'}
       </p>
     </section>
   );
 }
 
+function Evenness({ report }: Pick<BalanceOutcome, 'report'>) {
+  const spread = Math.max(0, ...report.groups.map((g) => g.spread));
+  return (
+    <>
+      Lengths now within <Length mm={spread} decimals={4} /> of each other.
+    </>
+  );
+}
+
 function headline({ report }: BalanceOutcome, moved: number): string {
   if (!report.ok) return `As near as it comes: ${report.problems.length} still in the way`;
-  return moved === 0 ? 'Already even: nothing moved' : 'Balanced: every rule holds';
+  return moved === 0 ? 'Nothing to move: even, and every rule holds' : 'Balanced: every rule holds';
 }

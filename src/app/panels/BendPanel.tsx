@@ -6,7 +6,7 @@ import { Angle } from '../parts/Angle';
 import { Length } from '../parts/Length';
 import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';
-import { litClass, pointing, useLit } from '../parts/usePointing';
+import { litClass, pointing, useLitItself } from '../parts/usePointing';
 import { runnerIn } from '../refs';
 import { useSession } from '../session';
 
@@ -95,8 +95,8 @@ type RowProps = {
 function Row({ runner, index, last, row }: RowProps) {
   const straight = { kind: 'runner', id: runner, straight: index } as const;
   const ref = last ? straight : ({ kind: 'runner', id: runner, bend: index } as const);
-  const lit = useLit(ref);
-  const straightLit = useLit(straight);
+  const lit = useLitItself(ref);
+  const straightLit = useLitItself(straight);
   return (
     <tr className={`pick${litClass(lit)}`} tabIndex={0} aria-selected={lit.selected} {...pointing(ref)}>
       <th scope="row">{last ? 'end' : index + 1}</th>

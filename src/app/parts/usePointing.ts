@@ -5,9 +5,17 @@ import { type Ref, useSession } from '../session';
 
 export type Lit = { readonly hovered: boolean; readonly selected: boolean };
 
+/** Whether `ref` is pointed at, itself or as part of its runner. */
 export const useLit = (ref: Ref): Lit => {
   const hovered = useSession((s) => lights(s.hovered, ref));
   const selected = useSession((s) => lights(s.selected, ref));
+  return { hovered, selected };
+};
+
+/** The same for the thing itself only: where its runner is named beside it, lighting every row would say nothing. */
+export const useLitItself = (ref: Ref): Lit => {
+  const hovered = useSession((s) => sameRef(s.hovered, ref));
+  const selected = useSession((s) => sameRef(s.selected, ref));
   return { hovered, selected };
 };
 
