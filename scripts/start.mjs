@@ -45,7 +45,16 @@ function readOptions() {
 }
 
 function buildIfOld() {
-  const sources = ['index.html', 'package-lock.json', 'vite.config.ts', 'vite.cli.config.ts', 'public', 'shared', 'geometry', 'src'];
+  const sources = [
+    'index.html',
+    'package-lock.json',
+    'vite.config.ts',
+    'vite.cli.config.ts',
+    'public',
+    'shared',
+    'geometry',
+    'src',
+  ];
   if (newest(['dist/index.html']) >= newest(sources)) return;
   console.log('Building …');
   if (!npm(['run', '--silent', 'build'])) fail('The build failed: see above.');

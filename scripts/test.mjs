@@ -54,9 +54,13 @@ function vitest(...projects) {
   ];
   const held = tool('vitest/vitest.mjs', args, { env: { ...process.env, CHROMIUM: chromium } });
   try {
-    const { numPassedTests, numFailedTests, numPendingTests, numTodoTests } = JSON.parse(readFileSync(report, 'utf8'));
+    const { numPassedTests, numFailedTests, numPendingTests, numTodoTests, testResults } = JSON.parse(
+      readFileSync(report, 'utf8'),
+    );
+    // A file that broke before its first test holds none to count: it counts as one.
+    const broken = testResults.filter((file) => file.status === 'failed' && file.assertionResults.length === 0);
     counts.passed += numPassedTests;
-    counts.failed += numFailedTests;
+    counts.failed += numFailedTests + broken.length;
     counts.skipped += numPendingTests + numTodoTests;
     return held && numPassedTests > 0;
   } catch {
