@@ -11,6 +11,7 @@ import { HeadFace } from './parts/HeadFace';
 import { Runner } from './parts/Runner';
 import { Stage } from './parts/Stage';
 import { Ghost, strengthFor } from './parts/Surroundings';
+import { Unrouted } from './parts/Unrouted';
 
 type Props = {
   readonly header: Header;
@@ -37,17 +38,13 @@ export function Scene({ header, meshes, paints, palette, around, ground }: Props
       {[...header.merges.values()].map((merge) => (
         <Collector key={merge.merge.id} merge={merge} palette={palette} />
       ))}
-      {header.runners.map(
-        (runner) =>
-          runner.centerline && (
-            <Runner
-              key={runner.runner.id}
-              runner={runner}
-              paint={paints.get(runner.runner.id)!.colour}
-              palette={palette}
-            />
-          ),
-      )}
+      {header.runners.map((runner) => {
+        const { id, to } = runner.runner;
+        const paint = paints.get(id)!.colour;
+        if (runner.centerline) return <Runner key={id} runner={runner} paint={paint} palette={palette} />;
+        const goal = runner.end?.position ?? header.merges.get(to.merge)?.merge.position;
+        return goal ? <Unrouted key={id} runner={runner} to={goal} paint={paint} /> : null;
+      })}
       {header.surroundings.map((s) => (
         <Ghost key={s.id} surrounding={s} meshes={meshes} palette={palette} strength={strength} />
       ))}

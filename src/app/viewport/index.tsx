@@ -93,7 +93,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   useEffect(() => {
     if (!size) return;
     const strip = (2 * STRIP_PX) / size.height;
-    rig.setBorder({ left: 0.09, right: 0.09, top: 0.1, bottom: Math.min(0.4, 0.06 + strip) });
+    rig.setBorder({ left: 0.09, right: 0.09, top: 0.15, bottom: Math.min(0.4, 0.06 + strip) });
     rig.setSize(size.width, size.height);
   }, [rig, size]);
   useWishes(rig, size !== null && balls.length > 0, sides);

@@ -11,6 +11,7 @@ export type Palette = {
   /** The head: cast, not polished. */
   readonly casting: string;
   readonly gasket: string;
+  readonly throat: string;
   readonly ghost: string;
   readonly ghostFace: number;
   readonly ghostRim: number;
@@ -27,9 +28,10 @@ export const PALETTES: Record<Theme, Palette> = {
     ink: '#2b2a28',
     accent: TOKENS.light.accent,
     fail: TOKENS.light.fail,
-    steel: '#d3d3cf',
+    steel: '#c2c3c1',
     casting: '#c6c0b4',
     gasket: '#6d6a64',
+    throat: '#3c3935',
     ghost: '#6f6a5e',
     ghostFace: 0.035,
     ghostRim: 0.16,
@@ -46,6 +48,7 @@ export const PALETTES: Record<Theme, Palette> = {
     steel: '#b9bdc0',
     casting: '#5d6267',
     gasket: '#2c2f33',
+    throat: '#0e0f11',
     ghost: '#a9b4bd',
     ghostFace: 0.03,
     ghostRim: 0.16,
@@ -56,6 +59,9 @@ export const PALETTES: Record<Theme, Palette> = {
   },
 };
 
-/** Steel that has taken a temper colour: the paint, with enough of the metal left to shine. */
+/**
+ * Steel that has taken a temper colour: the paint, with enough of the metal left to shine. Paints for dark paper are pale;
+ * over darker metal they keep their hue where the light falls.
+ */
 export const tempered = (paint: string, palette: Palette): string =>
-  mix(paint, palette.steel, palette.theme === 'light' ? 0.7 : 0.78);
+  palette.theme === 'light' ? mix(paint, palette.steel, 0.6) : mix(paint, '#4d5358', 0.66);

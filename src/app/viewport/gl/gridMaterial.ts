@@ -20,9 +20,9 @@ uniform float reach;
 varying vec2 ground;
 float lines(float spacing) {
   vec2 at = ground / spacing;
-  vec2 pixel = fwidth(at);
+  vec2 pixel = vec2(length(vec2(dFdx(at.x), dFdy(at.x))), length(vec2(dFdx(at.y), dFdy(at.y))));
   vec2 off = abs(fract(at - 0.5) - 0.5);
-  vec2 line = (1.0 - smoothstep(pixel * 0.5, pixel * 1.5, off)) * (1.0 - smoothstep(0.12, 0.5, pixel));
+  vec2 line = (1.0 - smoothstep(pixel * 0.1, pixel * 1.1, off)) * (1.0 - smoothstep(0.12, 0.5, pixel));
   return max(line.x, line.y);
 }
 void main() {

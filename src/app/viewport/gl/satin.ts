@@ -1,7 +1,7 @@
 /** The one metal of the scene: satin, mirroring the studio softly. Set back a hair in depth so that lines on it win. */
 import { MeshStandardMaterial } from 'three';
 
-export function satin(colour: string, roughness = 0.36, metalness = 0.9): MeshStandardMaterial {
+export function satin(colour: string, roughness = 0.3, metalness = 0.96): MeshStandardMaterial {
   return new MeshStandardMaterial({
     color: colour,
     roughness,

@@ -1,5 +1,5 @@
 /**
- * What the steel mirrors: a small bright room made of a gradient and soft boxes, filtered once into an environment map.
+ * What the steel mirrors: a small bright room made of soft bands and boxes, filtered once into an environment map.
  * Made here, so that nothing is fetched. Z is up.
  */
 import {
@@ -16,18 +16,38 @@ import {
   type WebGLRenderer,
 } from 'three';
 
-const ZENITH = 1.35;
-const HORIZON = 0.62;
-const NADIR = 0.3;
-
-/** Place, size and brightness of each soft box; each faces the middle. Long ones give tubes their long soft highlights. */
-const BOXES: readonly { at: [number, number, number]; size: [number, number]; power: number }[] = [
-  { at: [1, 4, 7], size: [7, 3], power: 3.6 },
-  { at: [-6, -3, 5], size: [5, 2], power: 2.4 },
-  { at: [7, -2, 2.5], size: [1.6, 5], power: 2.2 },
-  { at: [-5.5, 5, 1.5], size: [1.4, 4.5], power: 2.0 },
-  { at: [0, -8, 2], size: [6, 1.4], power: 1.6 },
+/**
+ * Brightness by height over the horizon (−1 to 1), the same all round: a dim floor, a dark horizon, one bright band above
+ * it and a softer one below. So a tube shows a long highlight and a dark flank whichever way it runs.
+ */
+const BANDS: readonly (readonly [height: number, brightness: number])[] = [
+  [-1, 0.34],
+  [-0.62, 0.5],
+  [-0.42, 0.85],
+  [-0.24, 0.42],
+  [-0.04, 0.2],
+  [0.18, 0.34],
+  [0.36, 1.5],
+  [0.6, 2.3],
+  [0.74, 1.35],
+  [1, 1.0],
 ];
+
+/** Brighter places in the band, so that turning the view makes the metal play. */
+const BOXES: readonly { at: [number, number, number]; size: [number, number]; power: number }[] = [
+  { at: [2, 5, 6], size: [5, 2.2], power: 5 },
+  { at: [-6, -2, 5], size: [4, 1.6], power: 3.6 },
+  { at: [7, -3, 3], size: [1.2, 4], power: 2.6 },
+  { at: [-5, 6, 2], size: [1.0, 4], power: 2.4 },
+];
+
+function brightness(height: number): number {
+  const above = BANDS.findIndex(([h]) => h >= height);
+  if (above <= 0) return BANDS[above === 0 ? 0 : BANDS.length - 1]![1];
+  const [h0, b0] = BANDS[above - 1]!;
+  const [h1, b1] = BANDS[above]!;
+  return b0 + ((b1 - b0) * (height - h0)) / (h1 - h0);
+}
 
 /** @returns the map, and what frees it */
 export function studioMap(renderer: WebGLRenderer): { map: Texture; free(): void } {
@@ -38,13 +58,11 @@ export function studioMap(renderer: WebGLRenderer): { map: Texture; free(): void
     return thing;
   };
 
-  const dome = own(new SphereGeometry(20, 32, 24));
+  const dome = own(new SphereGeometry(20, 32, 64).rotateX(Math.PI / 2));
   const p = dome.getAttribute('position');
   const shades = new Float32Array(p.count * 3);
   for (let i = 0; i < p.count; i++) {
-    const h = p.getZ(i) / 20;
-    const s = h > 0 ? HORIZON + (ZENITH - HORIZON) * h : HORIZON + (NADIR - HORIZON) * Math.min(1, -h * 1.8);
-    shades.fill(s, 3 * i, 3 * i + 3);
+    shades.fill(brightness(p.getZ(i) / 20), 3 * i, 3 * i + 3);
   }
   dome.setAttribute('color', new BufferAttribute(shades, 3));
   room.add(new Mesh(dome, own(new MeshBasicMaterial({ vertexColors: true, side: BackSide }))));
@@ -59,7 +77,7 @@ export function studioMap(renderer: WebGLRenderer): { map: Texture; free(): void
   }
 
   const filter = new PMREMGenerator(renderer);
-  const target = filter.fromScene(room, 0.03, 0.1, 100);
+  const target = filter.fromScene(room, 0.02, 0.1, 100, { size: 128 });
   filter.dispose();
   for (const thing of owned) thing.dispose();
   return { map: target.texture, free: () => target.dispose() };

@@ -24,6 +24,8 @@ const NARROWING = 0.72;
 /** Narrows faster at first, so that it meets the outlet without a visible kink and stays inside the straight frustum. */
 const EASE = 1.5;
 const BORE_SHADE = 60;
+/** Between the tubes it lies in their shade. */
+const CAP_SHADE = 120;
 
 type Ring = readonly Vec3[];
 
@@ -55,7 +57,7 @@ export function collectorMesh(merge: ResolvedMerge): SurfaceMesh {
   const mesh = builder();
   mesh.skin(wall, 255);
   const outerCount = mesh.indexCount();
-  mesh.skin([ring(0, () => 0), wall[0]!], 205);
+  mesh.skin([ring(0, () => 0), wall[0]!], CAP_SHADE);
   mesh.skin([wall.at(-1)!, ring(length, () => bore)], 255);
   mesh.skin([ring(length, () => bore), ring(length * NARROWING, () => bore)], BORE_SHADE);
   mesh.skin([ring(length * NARROWING, () => bore), ring(length * NARROWING, () => 0)], BORE_SHADE / 2);

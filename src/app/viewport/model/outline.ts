@@ -27,7 +27,24 @@ export function circle(centre: Point2, radius: number, count = 48): Point2[] {
   });
 }
 
-/** The hull of the points, `margin` off, its corners rounded by the same. */
+/** Turn between the points that round a corner, radians. */
+const ROUNDING = Math.PI / 24;
+
+/**
+ * The hull of the points, `margin` off, its corners rounded by the same. Walks the corners and turns at each from the one
+ * side's normal to the other's, so that no two points fall together.
+ */
 export function hullOutline(points: readonly Point2[], margin: number): Point2[] {
-  return hull(hull(points).flatMap((p) => circle(p, margin)));
+  const corners = hull(points);
+  const facing = (a: Point2, b: Point2) => Math.atan2(a[0] - b[0], b[1] - a[1]);
+  return corners.flatMap((corner, i) => {
+    const before = facing(corners[(i + corners.length - 1) % corners.length]!, corner);
+    const after = facing(corner, corners[(i + 1) % corners.length]!);
+    const turned = (after - before + 4 * Math.PI) % (2 * Math.PI);
+    const steps = Math.max(1, Math.ceil(turned / ROUNDING));
+    return Array.from({ length: steps + 1 }, (_, k): Point2 => {
+      const a = before + (turned * k) / steps;
+      return [corner[0] + margin * Math.cos(a), corner[1] + margin * Math.sin(a)];
+    });
+  });
 }

@@ -7,7 +7,7 @@ import { useSession } from '../../session';
 import type { Rig } from '../camera/rig';
 import { project } from '../camera/view';
 import { sameElement } from '../emphasis';
-import { type Label, nameLabel, standingLabels } from '../model/labels';
+import { isHidden, type Label, nameLabel, occluders, standingLabels } from '../model/labels';
 import { placeLabels } from './place';
 
 type Props = {
@@ -23,11 +23,17 @@ type Props = {
   }[];
 };
 
-type Entry = Pick<Label, 'key' | 'at'> & { readonly must: boolean; readonly rank: number };
+type Entry = Pick<Label, 'key' | 'at'> & {
+  readonly must: boolean;
+  readonly rank: number;
+  /** The runner on whose tube it hangs: not where another's covers it. */
+  readonly on: string | null;
+};
 
 export function Labels({ rig, header, paints, notes }: Props) {
   const selected = useSession((s) => s.selected);
   const hovered = useSession((s) => s.hovered);
+  const balls = useMemo(() => occluders(header), [header]);
   const standing = useMemo(() => standingLabels(header), [header]);
   const names = useMemo(() => {
     const list = [nameLabel(header, hovered), nameLabel(header, selected)].filter((l) => l !== null);
@@ -46,8 +52,9 @@ export function Labels({ rig, header, paints, notes }: Props) {
       at: l.at,
       rank: rankOf(l),
       must: l.kind === 'name',
+      on: l.kind === 'runner' ? l.ref.id : null,
     }));
-    const noted = notes.map((n) => ({ key: n.key, at: [n.at], rank: 0, must: true }));
+    const noted = notes.map((n) => ({ key: n.key, at: [n.at], rank: 0, must: true, on: null }));
     return [...noted, ...list].sort((a, b) => a.rank - b.rank);
   }, [standing, names, notes, hovered, selected]);
 
@@ -61,7 +68,7 @@ export function Labels({ rig, header, paints, notes }: Props) {
         return {
           width: node.offsetWidth,
           height: node.offsetHeight,
-          candidates: e.at.map((p) => project(view, size, p)),
+          candidates: e.at.map((p) => (e.on && isHidden(p, e.on, balls, view) ? null : project(view, size, p))),
           must: e.must,
         };
       });
@@ -74,7 +81,7 @@ export function Labels({ rig, header, paints, notes }: Props) {
     };
     show();
     return rig.listen(show);
-  }, [rig, entries]);
+  }, [rig, entries, balls]);
 
   const keep = (key: string) => (node: HTMLElement | null) => {
     if (node) nodes.current.set(key, node);

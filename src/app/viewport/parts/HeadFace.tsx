@@ -3,7 +3,18 @@
  * design names no flange; openings true to shape, studs with their nuts, and the way through the head, dashed.
  */
 import { memo, useMemo } from 'react';
-import { CylinderGeometry, EdgesGeometry, ExtrudeGeometry, Matrix4, Path, Shape, Vector2, Vector3 } from 'three';
+import {
+  CylinderGeometry,
+  EdgesGeometry,
+  ExtrudeGeometry,
+  Matrix4,
+  MeshBasicMaterial,
+  Path,
+  Shape,
+  ShapeGeometry,
+  Vector2,
+  Vector3,
+} from 'three';
 import { addScaled, cross } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
 import { type Ref, useSession } from '../../session';
@@ -80,6 +91,14 @@ export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
           edge={palette.ink}
           edgeWidth={1}
         />
+        {openings.map((points, i) => (
+          <Throat
+            key={plate.openings[i]!.port}
+            points={points}
+            depth={thickness + gasket + (flange ? CASTING : BARE)}
+            palette={palette}
+          />
+        ))}
       </group>
       {plate.fasteners.map(({ fastener, at }, i) => (
         <Stud
@@ -135,7 +154,7 @@ function Slab({ outline, holes, from, thickness, colour, polished = false, edge,
     found.dispose();
     return pairs;
   }, [geometry]);
-  const material = useOwned(() => (polished ? matt(colour, 0.42, 0.85) : matt(colour)), [colour, polished]);
+  const material = useOwned(() => (polished ? matt(colour, 0.42, 0.65) : matt(colour)), [colour, polished]);
   const pickable = useMemo((): Pickable | undefined => (pick ? { ref: () => pick } : undefined), [pick]);
   return (
     <>
@@ -143,6 +162,18 @@ function Slab({ outline, holes, from, thickness, colour, polished = false, edge,
       {edge && <Lines pairs={edges} colour={edge} width={edgeWidth} opacity={0.7} />}
     </>
   );
+}
+
+type ThroatProps = { readonly points: readonly Point2[]; readonly depth: number; readonly palette: Palette };
+
+/** The dark of the port behind its opening: the head is not drawn, and nobody should see through it. */
+function Throat({ points, depth, palette }: ThroatProps) {
+  const geometry = useOwned(
+    () => new ShapeGeometry(new Shape(points.map(([x, y]) => new Vector2(x, y)))).translate(0, 0, 0.05 - depth),
+    [points, depth],
+  );
+  const material = useOwned(() => new MeshBasicMaterial({ color: palette.throat }), [palette]);
+  return <mesh geometry={geometry} material={material} />;
 }
 
 type StudProps = {

@@ -23,7 +23,12 @@ export const Runner = memo(
   function Runner({ runner, paint, palette }: Props) {
     const { id } = runner.runner;
     const own = useMemo((): Ref => ({ kind: 'runner', id }), [id]);
-    const emphasis = useSession((s) => emphasisOf(own, s.selected, s.hovered));
+    const group = runner.runner.group;
+    const emphasis = useSession((s) => {
+      const alone = emphasisOf(own, s.selected, s.hovered);
+      if (alone !== 'none' || group === undefined) return alone;
+      return emphasisOf({ kind: 'group', id: group }, s.selected, s.hovered);
+    });
     const lit = useSession((s) =>
       sameElement(s.hovered, own) ? s.hovered : sameElement(s.selected, own) ? s.selected : null,
     );
@@ -70,6 +75,7 @@ export const Runner = memo(
     a.runner.runner.points === b.runner.runner.points &&
     a.runner.runner.radii === b.runner.runner.radii &&
     a.runner.runner.id === b.runner.runner.id &&
+    a.runner.runner.group === b.runner.runner.group &&
     a.runner.tube === b.runner.tube &&
     a.runner.tooling.centerlineRadius === b.runner.tooling.centerlineRadius,
 );
@@ -88,10 +94,10 @@ function LitPart({ geometry, first, count, palette }: LitProps) {
     () =>
       new MeshStandardMaterial({
         color: palette.accent,
-        metalness: 0.35,
-        roughness: 0.45,
+        metalness: 0.7,
+        roughness: 0.35,
         emissive: palette.accent,
-        emissiveIntensity: 0.15,
+        emissiveIntensity: 0.3,
       }),
     [palette],
   );

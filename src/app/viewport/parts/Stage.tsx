@@ -32,8 +32,8 @@ export function Stage({ palette }: { readonly palette: Palette }) {
   });
   return (
     <>
-      <hemisphereLight position={[0, 0, 1]} intensity={0.5} groundColor="#b8b0a4" />
-      <directionalLight ref={lamp} intensity={1.1} />
+      <hemisphereLight position={[0, 0, 1]} intensity={0.35} groundColor="#b8b0a4" />
+      <directionalLight ref={lamp} intensity={0.7} />
     </>
   );
 }

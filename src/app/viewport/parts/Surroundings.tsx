@@ -24,6 +24,9 @@ import { useOwned } from '../gl/owned';
 import type { Pickable } from '../gl/pick';
 import type { Palette } from '../palette';
 
+/** Beyond this many corners a scan has more edges than a drawing can bear, and finding them takes too long. */
+const MOST_EDGED = 150_000;
+
 type Props<T extends Surrounding = Surrounding> = {
   readonly surrounding: T;
   readonly palette: Palette;
@@ -107,7 +110,7 @@ function Glass({ surrounding, palette, strength, geometry, halo, smooth = false 
   );
   const skin = useOwned(() => ghostMaterial(palette.accent, 0.03, 0.4), [palette]);
   const edges = useMemo(() => {
-    if (smooth) return [];
+    if (smooth || geometry.getAttribute('position').count > MOST_EDGED) return [];
     const found = new EdgesGeometry(geometry, 28);
     const pairs = found.getAttribute('position').array;
     found.dispose();
