@@ -1,6 +1,6 @@
 /** A length with its unit, lighter than the number; the full value in mm is in the markup for whoever reads it by machine. */
 import { useDisplay } from '../actions/display';
-import { formatLength, formatSigned } from '../format';
+import { lengthNumber, signedNumber } from '../format';
 
 type Props = {
   readonly mm: number;
@@ -13,7 +13,7 @@ type Props = {
 
 export function Length({ mm, decimals = 2, signed = false, bare = false }: Props) {
   const display = useDisplay();
-  const text = signed ? formatSigned(mm, display, decimals) : formatLength(mm, display, decimals);
+  const text = signed ? signedNumber(mm, display, decimals) : lengthNumber(mm, display, decimals);
   return (
     <data value={mm} className="number">
       {text}

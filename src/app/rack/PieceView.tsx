@@ -2,7 +2,7 @@
 import type { CSSProperties } from 'react';
 import { useDisplay } from '../actions/display';
 import type { Paint } from '../colours';
-import { formatAngle, formatLength } from '../format';
+import { angleNumber, lengthNumber } from '../format';
 import { litClass, pointing, useLit } from '../parts/usePointing';
 import type { Ref } from '../session';
 import { DIAL_RADIUS, Dial } from './Dial';
@@ -38,10 +38,10 @@ export function PieceView({ runner, piece, scale, paint, stop }: Props) {
   const x = scale.x(Math.min(piece.from, piece.to));
   const width = Math.abs(scale.x(piece.to) - scale.x(piece.from));
   const share = piece.kind === 'bend' ? BEND_SHARE : STRAIGHT_SHARE;
-  const say = (mm: number) => formatLength(mm, display);
+  const say = (mm: number) => lengthNumber(mm, display);
   const name =
     piece.kind === 'bend'
-      ? `${runner} bend ${piece.index + 1}: ${formatAngle(piece.angle)}°, ${piece.index === 0 ? 'clocked' : 'rotated'} ${formatAngle(piece.rotation)}°, radius ${say(piece.radius)} ${display}`
+      ? `${runner} bend ${piece.index + 1}: ${angleNumber(piece.angle)}°, ${piece.index === 0 ? 'clocked' : 'rotated'} ${angleNumber(piece.rotation)}°, radius ${say(piece.radius)} ${display}`
       : `${runner} straight ${piece.index + 1}: ${say(piece.length)} ${display}, at least ${say(piece.least)}${piece.short ? ', too short' : ''}`;
 
   return (
@@ -85,7 +85,7 @@ function BendLabel({ piece, x, width, colour }: BendLabelProps) {
       )}
       {width >= ROOM_FOR_ANGLE && (
         <text x={x + room + (width - room) / 2} y={MID} className="label strong">
-          {formatAngle(piece.angle)}°
+          {angleNumber(piece.angle)}°
         </text>
       )}
     </>

@@ -1,5 +1,6 @@
 /** One scale for every strip, so that lengths compare by eye; and the ruler's marks. mm on the strip, px on the screen. */
 import type { Display } from '../../../shared/design/types';
+import { MM_PER_INCH } from '../../../shared/units';
 import type { EndGroup } from './ends';
 import { roundUp } from './ends';
 
@@ -25,7 +26,6 @@ export function scaleFor(groups: readonly EndGroup[], width: number): Scale {
 
 export type Mark = { readonly mm: number; readonly label: string };
 
-const MM_PER_INCH = 25.4;
 const LEAST_MARK_GAP = 56;
 
 /** Round lengths in the display's unit, far enough apart to label. */
