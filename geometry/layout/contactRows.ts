@@ -4,7 +4,7 @@ import type { ConvexShape } from '../clearance/shapes';
 import type { TriangleTree } from '../clearance/triangleTree';
 import { BUNDLE_OVERLAP } from '../tolerance';
 import { pushOnArc, pushOnStraight } from './bendPath';
-import { type LinkPlace, nearestOnLinks, nearestToMesh, nearestToShape, type ShapeContact } from './contacts';
+import { isFar, type LinkPlace, nearestOnLinks, nearestToMesh, nearestToShape, type ShapeContact } from './contacts';
 import { type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
 import { linksOf, type SolverLink, tangentOnLink } from './links';
 import type { RowBuilder } from './rowBuilder';
@@ -49,8 +49,12 @@ function pairRows(
   if (!first || !second || (first.at < 0 && second.at < 0)) return;
   const radii = first.resolved.tubeRadius + second.resolved.tubeRadius;
   const shared = first.to.id === second.to.id;
-  for (const [i, p] of a.entries())
-    for (const [j, q] of b.entries()) {
+  const furthest = radii + Math.max(0, problem.header.tubeToTube) + REACH;
+  for (let i = 0; i < a.length; i++)
+    for (let j = 0; j < b.length; j++) {
+      const p = a[i]!;
+      const q = b[j]!;
+      if (isFar(p, q, furthest)) continue;
       const touching = p.bundle !== 0 && p.bundle === q.bundle && (p.bundle < 0 || shared);
       const required = touching ? -BUNDLE_OVERLAP : problem.header.tubeToTube;
       const contact = nearestOnLinks(p, q, radii + required + REACH);
@@ -70,8 +74,10 @@ function selfRows(links: readonly SolverLink[], i: number, rows: RowBuilder): vo
   if (!r) return;
   const apart = SELF_SEPARATION * r.resolved.tube.outsideDiameter;
   const diameter = 2 * r.resolved.tubeRadius;
-  for (const [k, p] of links.entries())
-    for (const q of links.slice(k + 1)) {
+  for (let k = 0; k < links.length; k++)
+    for (let l = k + 1; l < links.length; l++) {
+      const p = links[k]!;
+      const q = links[l]!;
       if (q.station - p.end < apart) continue;
       const contact = nearestOnLinks(p, q, diameter + REACH);
       if (!contact) continue;

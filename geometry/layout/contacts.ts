@@ -25,7 +25,7 @@ export type TubeContact = { p: LinkPlace; q: LinkPlace; distance: number; normal
 
 /** The nearest places of two links where they are nearer than `below` (centerline to centerline); null otherwise. */
 export function nearestOnLinks(p: SolverLink, q: SolverLink, below: number): TubeContact | null {
-  if (middlesApart(p, q) - p.half - q.half - p.stray - q.stray >= below) return null;
+  if (isFar(p, q, below)) return null;
   best.distance = below;
   best.p = -1;
   halve(p, 0, p.count, q, 0, q.count);
@@ -41,13 +41,13 @@ export function nearestOnLinks(p: SolverLink, q: SolverLink, below: number): Tub
   return { p: { link: p, fraction: fp }, q: { link: q, fraction: fq }, distance, normal };
 }
 
-function middlesApart(p: SolverLink, q: SolverLink): number {
-  const [P, i] = [p.points, 3 * p.count];
-  const [Q, j] = [q.points, 3 * q.count];
-  const x = P[0]! + P[i]! - Q[0]! - Q[j]!;
-  const y = P[1]! + P[i + 1]! - Q[1]! - Q[j + 1]!;
-  const z = P[2]! + P[i + 2]! - Q[2]! - Q[j + 2]!;
-  return Math.sqrt(x * x + y * y + z * z) / 2;
+/** Whether two links are surely no nearer than `below`, from the spheres about them. */
+export function isFar(p: SolverLink, q: SolverLink, below: number): boolean {
+  const x = p.middleX - q.middleX;
+  const y = p.middleY - q.middleY;
+  const z = p.middleZ - q.middleZ;
+  const reach = below + p.half + q.half + p.stray + q.stray;
+  return x * x + y * y + z * z >= reach * reach;
 }
 
 /** Sagitta of `n` of a link's chords joined. */
@@ -101,11 +101,8 @@ const PROBE = 1e-4;
 
 /** The least place of a shape's field on a link, where it is under `below`; both ends as well, if they are. */
 export function nearestToShape(link: SolverLink, shape: ConvexShape, below: number, out: ShapeContact[]): void {
-  const P = link.points;
-  const last = 3 * link.count;
   const f = shape.signedDistance;
-  const middle = f((P[0]! + P[last]!) / 2, (P[1]! + P[last + 1]!) / 2, (P[2]! + P[last + 2]!) / 2);
-  if (middle - link.half - link.stray >= below) return;
+  if (f(link.middleX, link.middleY, link.middleZ) - link.half - link.stray >= below) return;
   best.distance = below;
   best.p = -1;
   halveShape(link, 0, link.count, f);
@@ -198,9 +195,7 @@ function isNearEnd(link: SolverLink, fraction: number): boolean {
 
 /** The least place of a mesh on a link, where it is under `below`: each triangle is a convex shape of its own. */
 export function nearestToMesh(link: SolverLink, tree: TriangleTree, below: number, out: ShapeContact[]): void {
-  const P = link.points;
-  const last = 3 * link.count;
-  const middle = [(P[0]! + P[last]!) / 2, (P[1]! + P[last + 1]!) / 2, (P[2]! + P[last + 2]!) / 2] as const;
+  const middle = [link.middleX, link.middleY, link.middleZ] as const;
   const found: ShapeContact[] = [];
   best.distance = below;
   tree.visit(

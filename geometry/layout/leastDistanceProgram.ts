@@ -23,6 +23,14 @@ export type Solution = {
   readonly multipliers: Float64Array;
 };
 
+/** Reused between calls: a live drag would otherwise leave megabytes a second to the collector. */
+const scratch = { gram: new Float64Array(0), factor: new Float64Array(0), solution: new Float64Array(0) };
+
+function reserve(name: keyof typeof scratch, size: number): Float64Array {
+  if (scratch[name].length < size) scratch[name] = new Float64Array(2 * size);
+  return scratch[name];
+}
+
 /** A row that is missed by no more than this is not worth adding, in the rows' own unit (mm). */
 const SATISFIED = 1e-9;
 
@@ -91,8 +99,8 @@ function settle(
 /** Cholesky of the active rows' Gram matrix; it is positive definite because of the springs. */
 function solveActive(active: readonly number[], gram: Float64Array, count: number, bounds: Float64Array): Float64Array {
   const n = active.length;
-  const L = new Float64Array(n * n);
-  const x = new Float64Array(n);
+  const L = reserve('factor', n * n);
+  const x = reserve('solution', n);
   for (let r = 0; r < n; r++) {
     const row = active[r]! * count;
     for (let c = 0; c <= r; c++) {
@@ -112,13 +120,26 @@ function solveActive(active: readonly number[], gram: Float64Array, count: numbe
   return x;
 }
 
+/** A row touches the unknowns of one or two runners: products are taken over the stretch that two rows share. */
 function gramMatrix({ count, columns, gradients }: Rows, stiffness: number): Float64Array {
-  const gram = new Float64Array(count * count);
+  const gram = reserve('gram', count * count);
+  const first = new Int32Array(count);
+  const last = new Int32Array(count);
+  for (let i = 0; i < count; i++) {
+    let low = 0;
+    let high = columns - 1;
+    while (low < columns && gradients[i * columns + low] === 0) low++;
+    while (high > low && gradients[i * columns + high] === 0) high--;
+    first[i] = low;
+    last[i] = high;
+  }
   for (let i = 0; i < count; i++)
     for (let j = 0; j <= i; j++) {
       let sum = i === j ? 1 / stiffness : 0;
-      const [p, q] = [i * columns, j * columns];
-      for (let k = 0; k < columns; k++) sum += gradients[p + k]! * gradients[q + k]!;
+      const p = i * columns;
+      const q = j * columns;
+      const end = Math.min(last[i]!, last[j]!);
+      for (let k = Math.max(first[i]!, first[j]!); k <= end; k++) sum += gradients[p + k]! * gradients[q + k]!;
       gram[i * count + j] = sum;
       gram[j * count + i] = sum;
     }

@@ -25,7 +25,10 @@ export type SolverLink = {
   readonly angle: number;
   /** How far the true curve strays from the whole link's one chord. */
   readonly stray: number;
-  /** Half the length of that chord. */
+  /** Middle of that chord and half its length. */
+  readonly middleX: number;
+  readonly middleY: number;
+  readonly middleZ: number;
   readonly half: number;
   readonly station: number;
   readonly end: number;
@@ -107,6 +110,9 @@ function link(
     radius,
     angle,
     stray: isArc ? radius * (1 - Math.cos(Math.min(angle / 2, Math.PI))) : 0,
+    middleX: (points[0]! + points[last]!) / 2,
+    middleY: (points[1]! + points[last + 1]!) / 2,
+    middleZ: (points[2]! + points[last + 2]!) / 2,
     half: Math.hypot(points[last]! - points[0]!, points[last + 1]! - points[1]!, points[last + 2]! - points[2]!) / 2,
     station,
     end,
