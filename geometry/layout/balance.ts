@@ -13,6 +13,7 @@ import type { SolverObstacle } from './contactRows';
 import { assignInlets } from './inlets';
 import { designAt, layoutProblem, place } from './layoutProblem';
 import { randomNumbers } from './random';
+import { nearestLengths } from './nearestLengths';
 import { type Solved, solve } from './solve';
 
 export type BalanceResult = {
@@ -73,6 +74,11 @@ export function balancePoints(
     const found = fromAfar(start);
     iterations += found.iterations;
     if (found.miss < best.miss) best = found;
+  }
+  if (restarts > 0 && best.miss > FEASIBLE && !cancelled?.()) {
+    const reached = nearestLengths(problem, obstacles, options);
+    iterations += reached.iterations;
+    if (reached.solved) best = reached.solved;
   }
   place(problem, best.x);
   return { design: designAt(problem), iterations, miss: best.miss };
