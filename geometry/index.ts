@@ -29,7 +29,7 @@ export { type Meshes, placeMesh, type TriangleSoup } from './check/meshes';
 export type { CheckReport, GroupReport, Margin, Problem, RuleName, RunnerReport } from './check/report';
 
 // Layout
-export { type BalanceResult, balance } from './layout/balance';
+export { type BalanceOptions, type BalanceResult, balance, balancePoints, type Limit } from './layout/balance';
 
 // Solids: closed meshes, and what makes one sound
 export { type Bounds, joinMeshes, type Mesh, roundedToFloat32, triangleCount } from './solid/mesh';

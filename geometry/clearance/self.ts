@@ -9,7 +9,7 @@ import { GAP_RESOLUTION, type Gap } from './gap';
 import { type Closest, closestOnSegments } from './segments';
 
 /** A pair of chords this short that straddles the least separation is judged as a whole, mm. */
-const SHORTEST = 0.5;
+const SHORTEST = 0.02;
 
 /** @param apart least distance along the centerline at which two parts count, mm */
 export function selfGap(line: Centerline, tubeRadius: number, apart: number, below: number): Gap | null {

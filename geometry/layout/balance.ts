@@ -6,15 +6,16 @@ import type { Design } from '../../shared/design/types';
 import { check } from '../check/check';
 import { convexObstacle } from '../check/clearances';
 import { type Meshes, treeOf } from '../check/meshes';
-import type { CheckReport } from '../check/report';
+import type { CheckReport, RuleName } from '../check/report';
 import { type Header, resolveHeader } from '../header/resolve';
 import { distance } from '../vector';
 import type { SolverObstacle } from './contactRows';
 import { assignInlets } from './inlets';
-import { designAt, layoutProblem, place } from './layoutProblem';
-import { randomNumbers } from './random';
+import { designAt, layoutProblem } from './layoutProblem';
 import { nearestLengths } from './nearestLengths';
-import { type Solved, solve } from './solve';
+import { randomNumbers } from './random';
+import { RowBuilder } from './rowBuilder';
+import { gatherRows, type Solved, solve } from './solve';
 
 export type BalanceResult = {
   /** The design given, with new `points` (and inlets, where they were left out). */
@@ -24,7 +25,12 @@ export type BalanceResult = {
   readonly iterations: number;
   /** How far each runner's points moved at most, mm. */
   readonly moved: readonly { readonly id: string; readonly distance: number }[];
+  /** Where not every rule could be held: the rules that stand at their limit and so stop it. */
+  readonly limits: readonly Limit[];
 };
+
+/** A rule at its limit: paths as in a problem's `where`; `other` is empty where it concerns one thing alone. */
+export type Limit = { readonly rule: RuleName; readonly where: string; readonly other: string };
 
 export type BalanceOptions = {
   /** Further starting points tried where the first leads nowhere; 0 for a live drag. Default 12. */
@@ -45,8 +51,15 @@ const SEED = 20;
  * @param meshes by file name, as for `check`
  */
 export function balance(design: Design, meshes: Meshes = new Map(), options: BalanceOptions = {}): BalanceResult {
-  const { design: balanced, iterations } = balancePoints(design, meshes, options);
-  return { design: balanced, report: check(balanced, meshes), iterations, moved: movesBetween(design, balanced) };
+  const { design: balanced, iterations, limits } = balancePoints(design, meshes, options);
+  const report = check(balanced, meshes);
+  return {
+    design: balanced,
+    report,
+    iterations,
+    moved: movesBetween(design, balanced),
+    limits: report.ok ? [] : limits,
+  };
 }
 
 /** Without the final check: what a live drag calls every frame. */
@@ -54,11 +67,11 @@ export function balancePoints(
   design: Design,
   meshes: Meshes = new Map(),
   { restarts = 12, cancelled }: BalanceOptions = {},
-): { design: Design; iterations: number; miss: number } {
+): { design: Design; iterations: number; miss: number; limits: Limit[] } {
   const header = routedOnly(resolveHeader(assignInlets(design)));
   const obstacles = obstaclesOf(header, meshes);
   const problem = layoutProblem(header);
-  if (problem.unknowns === 0) return { design, iterations: 0, miss: 0 };
+  if (problem.unknowns === 0) return { design, iterations: 0, miss: 0, limits: [] };
   const target = problem.start;
   const options = {
     maxIterations: MAX_ITERATIONS,
@@ -80,8 +93,9 @@ export function balancePoints(
     iterations += reached.iterations;
     if (reached.solved) best = reached.solved;
   }
-  place(problem, best.x);
-  return { design: designAt(problem), iterations, miss: best.miss };
+  const rows = new RowBuilder(problem.unknowns, problem.dearness);
+  gatherRows(problem, obstacles, best.x, rows);
+  return { design: designAt(problem), iterations, miss: best.miss, limits: rows.atLimit() as Limit[] };
 
   /** First any place where the rules hold, by shortest steps from here to there; then the nearest to what was asked. */
   function fromAfar(start: Float64Array): Solved {

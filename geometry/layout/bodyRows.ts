@@ -36,29 +36,43 @@ export function bodyRows(
     const m = movable.get(resolved.merge.id) ?? null;
     return { id: resolved.merge.id, frustum: m ? m.geometry.body : resolved.body, movable: m };
   });
-  for (const [b, body] of bodies.entries()) {
+  for (const body of bodies) {
     const shape = frustumShape(body.frustum);
     for (const [i, r] of problem.runners.entries()) {
       const touches = r.to.id === body.id || ('merge' in r.resolved.runner.from && r.from.id === body.id);
       if (touches || (r.at < 0 && !body.movable)) continue;
       const contacts: ShapeContact[] = [];
       for (const link of links[i]!) nearestToShape(link, shape, r.resolved.tubeRadius + REACH, contacts);
-      const offsets = addShapeContacts(r, contacts, r.resolved.tubeRadius, `m${b}.${i}`, rows);
+      const offsets = addShapeContacts(
+        r,
+        contacts,
+        r.resolved.tubeRadius,
+        `merge-body|merges/${body.id}|runners/${r.resolved.runner.id}|`,
+        rows,
+      );
       if (!body.movable) continue;
       for (const [k, offset] of offsets.entries())
         pullBody(body.movable, x, placeOf(contacts[k]!), contacts[k]!.normal, rows, offset);
     }
     if (!body.movable) continue;
-    for (const [k, o] of obstacles.entries()) {
-      if ('visit' in o.shape) meshRows(body, o.shape, `mm${b}.${k}`, x, rows);
-      else bodyToShapeRow(body, o.shape, `mo${b}.${k}`, x, rows);
+    for (const o of obstacles) {
+      if ('visit' in o.shape)
+        meshRows(body, o.shape, `merge-body|merges/${body.id}|surroundings/${o.surrounding.id}|`, x, rows);
+      else bodyToShapeRow(body, o.shape, `merge-body|merges/${body.id}|surroundings/${o.surrounding.id}|`, x, rows);
     }
   }
   for (const [i, a] of bodies.entries())
-    for (const [j, b] of bodies.slice(i + 1).entries()) {
+    for (const b of bodies.slice(i + 1)) {
       const [mover, other] = a.movable ? [a, b] : [b, a];
       if (mover.movable)
-        bodyToShapeRow(mover, frustumShape(other.frustum), `mb${i}.${i + 1 + j}`, x, rows, other.movable);
+        bodyToShapeRow(
+          mover,
+          frustumShape(other.frustum),
+          `merge-body|merges/${mover.id}|merges/${other.id}|`,
+          x,
+          rows,
+          other.movable,
+        );
     }
 }
 
@@ -128,7 +142,7 @@ function meshRows(
     middle,
     () => reach,
     (a, b, c) =>
-      bodyToShapeRow(body, { signedDistance: triangleField(a, b, c), centre: a, reach: 0 }, `${key}.${n++}`, x, rows),
+      bodyToShapeRow(body, { signedDistance: triangleField(a, b, c), centre: a, reach: 0 }, `${key}${n++}`, x, rows),
   );
 }
 

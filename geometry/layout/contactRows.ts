@@ -28,25 +28,20 @@ export function contactRows(
 ): readonly (readonly SolverLink[])[] {
   const links = problem.runners.map(linksOf);
   for (let i = 0; i < links.length; i++) {
-    for (let j = i + 1; j < links.length; j++) pairRows(problem, links[i]!, links[j]!, `${i}.${j}`, rows);
-    if (problem.runners[i]!.at >= 0) selfRows(links[i]!, i, rows);
+    for (let j = i + 1; j < links.length; j++) pairRows(problem, links[i]!, links[j]!, rows);
+    if (problem.runners[i]!.at >= 0) selfRows(links[i]!, rows);
   }
   for (const [i, own] of links.entries()) {
     if (problem.runners[i]!.at < 0) continue;
-    for (const [k, o] of obstacles.entries()) obstacleRows(own, o, `o${i}.${k}`, rows);
+    for (const o of obstacles) obstacleRows(own, o, rows);
   }
   return links;
 }
 
-function pairRows(
-  problem: LayoutProblem,
-  a: readonly SolverLink[],
-  b: readonly SolverLink[],
-  key: string,
-  rows: RowBuilder,
-): void {
+function pairRows(problem: LayoutProblem, a: readonly SolverLink[], b: readonly SolverLink[], rows: RowBuilder): void {
   const [first, second] = [a[0]?.runner, b[0]?.runner];
   if (!first || !second || (first.at < 0 && second.at < 0)) return;
+  const key = `tube-to-tube|${pathOf(first)}|${pathOf(second)}|`;
   const radii = first.resolved.tubeRadius + second.resolved.tubeRadius;
   const shared = first.to.id === second.to.id;
   const furthest = radii + Math.max(0, problem.header.tubeToTube) + REACH;
@@ -61,7 +56,7 @@ function pairRows(
       if (!contact) continue;
       // Bundled tubes may touch by 0.05 mm and are drawn to touch: aiming inside there would push them apart for nothing.
       const value = contact.distance - radii - required - INSIDE;
-      const offset = rows.add(value, false, `t${key}.${i}.${j}`, SLACK);
+      const offset = rows.add(value, false, `${key}${i}.${j}`, SLACK);
       pushPlace(contact.p, contact.normal, 1);
       pull(p.runner, rows.array, offset);
       pushPlace(contact.q, contact.normal, -1);
@@ -69,7 +64,7 @@ function pairRows(
     }
 }
 
-function selfRows(links: readonly SolverLink[], i: number, rows: RowBuilder): void {
+function selfRows(links: readonly SolverLink[], rows: RowBuilder): void {
   const r = links[0]?.runner;
   if (!r) return;
   const apart = SELF_SEPARATION * r.resolved.tube.outsideDiameter;
@@ -81,24 +76,27 @@ function selfRows(links: readonly SolverLink[], i: number, rows: RowBuilder): vo
       if (q.station - p.end < apart) continue;
       const contact = nearestOnLinks(p, q, diameter + REACH);
       if (!contact) continue;
-      const offset = rows.add(contact.distance - diameter - INSIDE, false, `x${i}.${p.index}.${q.index}`, SLACK);
+      const offset = rows.add(contact.distance - diameter - INSIDE, false, `self|${pathOf(r)}||${k}.${l}`, SLACK);
       pushPlace(contact.p, contact.normal, 1);
       pushPlace(contact.q, contact.normal, -1);
       pull(r, rows.array, offset);
     }
 }
 
+export const pathOf = (r: SolverRunner): string => `runners/${r.resolved.runner.id}`;
+
 const found: ShapeContact[] = [];
 
-function obstacleRows(links: readonly SolverLink[], o: SolverObstacle, key: string, rows: RowBuilder): void {
+function obstacleRows(links: readonly SolverLink[], o: SolverObstacle, rows: RowBuilder): void {
   const r = links[0]?.runner;
   if (!r) return;
+  const key = `surroundings|${pathOf(r)}|surroundings/${o.surrounding.id}|`;
   const required = r.resolved.tubeRadius + (o.surrounding.clearance ?? 0);
   for (const [i, link] of links.entries()) {
     found.length = 0;
     if ('visit' in o.shape) nearestToMesh(link, o.shape, required + REACH, found);
     else nearestToShape(link, o.shape, required + REACH, found);
-    addShapeContacts(r, found, required, `${key}.${i}`, rows);
+    addShapeContacts(r, found, required, `${key}${i}.`, rows);
   }
 }
 
@@ -111,7 +109,7 @@ export function addShapeContacts(
   rows: RowBuilder,
 ): number[] {
   return contacts.map(({ p, value, normal }, i) => {
-    const offset = rows.add(value - required - INSIDE, false, `${key}.${i}`, SLACK);
+    const offset = rows.add(value - required - INSIDE, false, `${key}${i}`, SLACK);
     pushPlace(p, normal, 1);
     pull(r, rows.array, offset);
     return offset;

@@ -7,7 +7,7 @@ import type { Vec3 } from '../../shared/vec3';
 import type { Disc } from '../clearance/convexMinimum';
 import { discToDisc, pointToDisc } from '../clearance/discs';
 import { addScaled, distance, dot, scale, sub, unit } from '../vector';
-import { addShapeContacts, INSIDE, REACH, SLACK } from './contactRows';
+import { addShapeContacts, INSIDE, pathOf, REACH, SLACK } from './contactRows';
 import { nearestToShape, type ShapeContact } from './contacts';
 import { type Joint, type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
 import { pointOnLink, type SolverLink } from './links';
@@ -21,11 +21,19 @@ export function endRows(problem: LayoutProblem, links: readonly (readonly Solver
   for (const [e, end] of ends.entries()) {
     for (const [j, other] of problem.runners.entries()) {
       if (other === end.runner || meets(end, other) || (other.at < 0 && !end.joint.merge)) continue;
-      sideRows(end, other, links[j]!, required, `d${e}.${j}`, rows);
+      sideRows(
+        end,
+        other,
+        links[j]!,
+        required,
+        `tube-to-tube|${pathOf(end.runner)}|${pathOf(other)}|${end.isStart ? 'start' : 'end'}`,
+        rows,
+      );
     }
     for (const [k, far] of ends.slice(e + 1).entries()) {
       const apart = far.joint.id !== end.joint.id && far.runner !== end.runner;
-      if (apart && (end.joint.merge || far.joint.merge)) discRow(end, far, required, `e${e}.${k}`, rows);
+      if (apart && (end.joint.merge || far.joint.merge))
+        discRow(end, far, required, `tube-to-tube|${pathOf(end.runner)}|${pathOf(far.runner)}|ends ${e}.${k}`, rows);
     }
   }
 }

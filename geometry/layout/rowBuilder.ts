@@ -32,7 +32,8 @@ export class RowBuilder {
 
   /**
    * Opens a row; the caller then adds its gradient into `array` from the offset returned.
-   * @param key names the rule from one step to the next, so that what pressed last time is tried first
+   * @param key `rule|where|other|part`: names the rule from one step to the next, so that what pressed last time is tried
+   *   first, and to people, when it is what stops a design
    * @param slack how far inside its limit the value aims: missing the aim by less breaks no rule
    */
   add(value: number, isEquality: boolean, key: string, slack = 0): number {
@@ -58,6 +59,17 @@ export class RowBuilder {
   /** Fetch anew after every `add`: it may have grown. */
   get array(): Float64Array {
     return this.gradients;
+  }
+
+  /** Rules that stand at their limit or past it, lengths left out: what stops a header that cannot go further. */
+  atLimit(): { rule: string; where: string; other: string }[] {
+    const found = new Map<string, { rule: string; where: string; other: string }>();
+    for (const [i, key] of this.keys.entries()) {
+      if (this.equalities[i] || this.values[i]! > this.slacks[i]!) continue;
+      const [rule = '', where = '', other = ''] = key.split('|');
+      found.set(`${rule}|${where}|${other}`, { rule, where, other });
+    }
+    return [...found.values()];
   }
 
   /** Sum of squares and greatest of what the rules are missed by, mm. */

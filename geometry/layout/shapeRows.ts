@@ -2,6 +2,7 @@
 
 import { anySquareTo, cross } from '../vector';
 import { type BendPath, pushLength, pushStraight, pushTurn } from './bendPath';
+import { pathOf } from './contactRows';
 import { type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
 import type { RowBuilder } from './rowBuilder';
 
@@ -15,18 +16,19 @@ const WIDEST_POINT = (175 * Math.PI) / 180;
 const TILT_LEVER = 150;
 
 export function shapeRows(problem: LayoutProblem, x: Float64Array, rows: RowBuilder): void {
-  for (const [i, r] of problem.runners.entries()) {
+  for (const r of problem.runners) {
     if (r.at < 0) continue;
-    straightRows(r, i, rows);
-    angleRows(r, i, rows);
-    continuousRows(r, i, rows);
-    if (r.path.bends === 1) closureRows(r, i, rows);
+    const path = pathOf(r);
+    straightRows(r, path, rows);
+    angleRows(r, path, rows);
+    continuousRows(r, path, rows);
+    if (r.path.bends === 1) closureRows(r, path, rows);
   }
   lengthRows(problem, x, rows);
   placementRows(problem, x, rows);
 }
 
-function straightRows(r: SolverRunner, i: number, rows: RowBuilder): void {
+function straightRows(r: SolverRunner, path: string, rows: RowBuilder): void {
   const { firstStraight, betweenStraight, lastStraight } = r.resolved.tooling;
   const n = r.path.bends;
   for (let k = 0; k <= n; k++) {
@@ -34,13 +36,13 @@ function straightRows(r: SolverRunner, i: number, rows: RowBuilder): void {
     const least = k === 0 ? firstStraight : k === n ? lastStraight : betweenStraight;
     const value = r.path.straights[k]! - least - INSIDE;
     if (value > NEAR) continue;
-    const offset = rows.add(value, false, `s${i}.${k}`, INSIDE);
+    const offset = rows.add(value, false, `straight|${path}/straights/${k}||`, INSIDE);
     pushStraight(r.path, k, 1);
     pull(r, rows.array, offset);
   }
 }
 
-function angleRows(r: SolverRunner, i: number, rows: RowBuilder): void {
+function angleRows(r: SolverRunner, path: string, rows: RowBuilder): void {
   const { turns, radii, bends } = r.path;
   for (let first = 0; first < bends; ) {
     let last = first;
@@ -50,7 +52,7 @@ function angleRows(r: SolverRunner, i: number, rows: RowBuilder): void {
     const limit = first === last ? Math.min(r.maxBendAngle, WIDEST_POINT) : r.maxBendAngle;
     const value = radii[first]! * (limit - angle) - INSIDE;
     if (value < NEAR) {
-      const offset = rows.add(value, false, `a${i}.${first}`, INSIDE);
+      const offset = rows.add(value, false, `angle|${path}/bends/${first}||`, INSIDE);
       for (let k = first; k <= last; k++) pushTurn(r.path, k, -radii[first]!);
       pull(r, rows.array, offset);
     }
@@ -59,13 +61,13 @@ function angleRows(r: SolverRunner, i: number, rows: RowBuilder): void {
 }
 
 /** Parts of one bend: no straight between them, and both in one plane. */
-function continuousRows(r: SolverRunner, i: number, rows: RowBuilder): void {
+function continuousRows(r: SolverRunner, path: string, rows: RowBuilder): void {
   for (let k = 0; k + 1 < r.path.bends; k++) {
     if (!r.continuous[k]) continue;
-    const offset = rows.add(r.path.straights[k + 1]!, true, `c${i}.${k}`);
+    const offset = rows.add(r.path.straights[k + 1]!, true, `straight|${path}/straights/${k + 1}||continuous`);
     pushStraight(r.path, k + 1, 1);
     pull(r, rows.array, offset);
-    const plane = rows.add(pushTriple(r.path, k), true, `p${i}.${k}`);
+    const plane = rows.add(pushTriple(r.path, k), true, `bends|${path}||plane ${k}`);
     pull(r, rows.array, plane);
   }
 }
@@ -88,13 +90,13 @@ function pushTriple(path: BendPath, k: number): number {
 }
 
 /** With one bend, the end must lie on the ray that leaves it: two sideways distances are zero. */
-function closureRows(r: SolverRunner, i: number, rows: RowBuilder): void {
+function closureRows(r: SolverRunner, path: string, rows: RowBuilder): void {
   const { points: P, pointsBar } = r.path;
   const e = anySquareTo(r.to.pose.direction);
   for (const [j, side] of [e, cross(r.to.pose.direction, e)].entries()) {
     let value = 0;
     for (let k = 0; k < 3; k++) value += (P[6 + k]! - P[3 + k]!) * side[k]!;
-    const offset = rows.add(value, true, `e${i}.${j}`);
+    const offset = rows.add(value, true, `end|${path}/end||${j}`);
     for (let k = 0; k < 3; k++) {
       pointsBar[6 + k] = pointsBar[6 + k]! + side[k]!;
       pointsBar[3 + k] = pointsBar[3 + k]! - side[k]!;
@@ -104,12 +106,16 @@ function closureRows(r: SolverRunner, i: number, rows: RowBuilder): void {
 }
 
 function lengthRows(problem: LayoutProblem, x: Float64Array, rows: RowBuilder): void {
-  for (const [g, group] of problem.groups.entries())
-    for (const [i, r] of group.members.entries()) {
+  for (const group of problem.groups)
+    for (const r of group.members) {
       const free = group.at >= 0;
       if (r.at < 0 && !free) continue;
       const target = free ? x[group.at]! : group.length;
-      const offset = rows.add(r.resolved.lengthInHead + r.path.length - target, true, `l${g}.${i}`);
+      const offset = rows.add(
+        r.resolved.lengthInHead + r.path.length - target,
+        true,
+        `balance|groups/${group.id}|${pathOf(r)}|`,
+      );
       if (r.at >= 0) {
         pushLength(r.path, 1);
         pull(r, rows.array, offset);
@@ -124,18 +130,18 @@ function placementRows(problem: LayoutProblem, x: Float64Array, rows: RowBuilder
     for (let k = 0; k < 3; k++) {
       const at = m.at + k;
       const value = x[at]!;
-      rows.addSingle(value - m.low[k]!, false, `bl${m.at}.${k}`, at, 1);
-      rows.addSingle(m.high[k]! - value, false, `bh${m.at}.${k}`, at, -1);
+      rows.addSingle(value - m.low[k]!, false, `placement|merges/${m.merge.id}/position||low ${k}`, at, 1);
+      rows.addSingle(m.high[k]! - value, false, `placement|merges/${m.merge.id}/position||high ${k}`, at, -1);
     }
     const [s, t] = [x[m.at + 3]!, x[m.at + 4]!];
     const tilt = Math.hypot(s, t);
     if (tilt < 1e-9 && m.reach > 0) continue;
     if (m.reach === 0) {
-      rows.addSingle(TILT_LEVER * s, true, `t${m.at}.0`, m.at + 3, TILT_LEVER);
-      rows.addSingle(TILT_LEVER * t, true, `t${m.at}.1`, m.at + 4, TILT_LEVER);
+      rows.addSingle(TILT_LEVER * s, true, `placement|merges/${m.merge.id}/axis||0`, m.at + 3, TILT_LEVER);
+      rows.addSingle(TILT_LEVER * t, true, `placement|merges/${m.merge.id}/axis||1`, m.at + 4, TILT_LEVER);
       continue;
     }
-    const offset = rows.add(TILT_LEVER * (m.reach - tilt), false, `t${m.at}`);
+    const offset = rows.add(TILT_LEVER * (m.reach - tilt), false, `placement|merges/${m.merge.id}/axis||`);
     rows.array[offset + m.at + 3] = (-TILT_LEVER * s) / tilt;
     rows.array[offset + m.at + 4] = (-TILT_LEVER * t) / tilt;
   }

@@ -55,12 +55,7 @@ export function solve(
   const { unknowns, dearness } = problem;
   const rows = new RowBuilder(unknowns, dearness);
   const measure = (x: Float64Array): { squares: number; greatest: number } => {
-    place(problem, x);
-    rows.clear();
-    shapeRows(problem, x, rows);
-    const links = contactRows(problem, obstacles, rows);
-    endRows(problem, links, rows);
-    bodyRows(problem, x, obstacles, links, rows);
+    gatherRows(problem, obstacles, x, rows);
     return rows.violation();
   };
 
@@ -102,6 +97,21 @@ export function solve(
     previous = step;
   }
   return { x: best.x, miss: best.greatest, iterations };
+}
+
+/** Every rule as rows about `x`; leaves the problem's paths there. */
+export function gatherRows(
+  problem: LayoutProblem,
+  obstacles: readonly SolverObstacle[],
+  x: Float64Array,
+  rows: RowBuilder,
+): void {
+  place(problem, x);
+  rows.clear();
+  shapeRows(problem, x, rows);
+  const links = contactRows(problem, obstacles, rows);
+  endRows(problem, links, rows);
+  bodyRows(problem, x, obstacles, links, rows);
 }
 
 const product = (a: Float64Array, b: Float64Array): number => a.reduce((sum, value, k) => sum + value * b[k]!, 0);
