@@ -1,6 +1,6 @@
 /** The page: the header in 3D, its runners on the rack below, its numbers beside them. */
 import './app.css';
-import { useEffect, useState } from 'react';
+import { lazy, Suspense, useEffect, useState } from 'react';
 import { listExamples, openExample } from './actions/open';
 import { useChecking } from './derived';
 import { documents, isDirty } from './document';
@@ -12,7 +12,9 @@ import { Messages, ProblemPanel, Tables } from './panels/SideColumn';
 import { Toolbar } from './panels/Toolbar';
 import { Rack } from './rack/Rack';
 import { useKeys } from './useKeys';
-import { Viewport } from './viewport';
+
+/** Three quarters of the code, and none of the numbers: the rack and the tables do not wait for it. */
+const Viewport = lazy(async () => ({ default: (await import('./viewport')).Viewport }));
 
 export function App() {
   const [face, setFace] = useState<Face>('view');
@@ -25,7 +27,9 @@ export function App() {
       <Toolbar />
       <main className="work">
         <div className="hero">
-          <Viewport />
+          <Suspense>
+            <Viewport />
+          </Suspense>
         </div>
         <Rack />
         <aside className="side" aria-label="Numbers">

@@ -9,7 +9,6 @@ const DASH_UNIT = 1.6;
 export function Swatch({ paint }: { readonly paint: Paint }) {
   return (
     <svg width={WIDTH} height={10} aria-hidden="true" className="swatch">
-      <title>{paint.name}</title>
       <line
         x1={0}
         x2={WIDTH}

@@ -1,0 +1,103 @@
+/**
+ * docs/screenshots/NAME.png from the built app: the same pictures every time (fixed sizes, no motion, no system
+ * preferences), so that a change in them is a change in the app. Run `npm run build` first, then `npm run screenshots`.
+ */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { chromium, type Page } from 'playwright-core';
+import { CHROMIUM_REMEDY, findChromium } from './chromium.mjs';
+import { serve } from './serve.mjs';
+
+type Shot = {
+  readonly name: string;
+  readonly width: number;
+  readonly height: number;
+  readonly dark?: boolean;
+  /** What to do before the picture is taken. */
+  readonly act?: (page: Page) => Promise<void>;
+};
+
+const ROOT = join(import.meta.dirname, '..');
+const OUT = join(ROOT, 'docs/screenshots');
+/** Drawing in software: the last frame may take this long after everything else is still. */
+const LAST_FRAME_MS = 4000;
+
+const example = (title: string) => async (page: Page) => {
+  await page.getByRole('button', { name: 'Examples' }).click();
+  await page.getByRole('list', { name: 'Examples' }).getByRole('button', { name: title }).click();
+  await settled(page);
+};
+const press = (name: string) => (page: Page) => page.getByRole('button', { name, exact: true }).first().click();
+const inTurn =
+  (...acts: ((page: Page) => Promise<void>)[]) =>
+  async (page: Page) => {
+    for (const act of acts) await act(page);
+  };
+
+const SHOTS: readonly Shot[] = [
+  { name: 'wide', width: 1280, height: 720 },
+  { name: 'dark', width: 1280, height: 720, dark: true, act: example('V8, left bank, 4-1') },
+  { name: 'large', width: 1920, height: 1080, act: example('V8, both banks') },
+  { name: 'pairs', width: 1280, height: 720, act: example('Road four, 4-2-1') },
+  { name: 'tacked', width: 1280, height: 720, act: inTurn(example('The same four, as tacked'), press('r2')) },
+  {
+    name: 'balanced',
+    width: 1280,
+    height: 720,
+    act: inTurn(example('The same four, as tacked'), press('Balance'), settled),
+  },
+  { name: 'phone', width: 390, height: 844 },
+  { name: 'phone-rack', width: 390, height: 844, act: press('Rack') },
+  { name: 'phone-tables', width: 390, height: 844, dark: true, act: press('Tables') },
+  {
+    name: 'phone-problems',
+    width: 390,
+    height: 844,
+    act: inTurn(
+      press('Files and settings'),
+      example('The same four, as tacked'),
+      press('Files and settings'),
+      async (page) => page.getByRole('navigation', { name: 'Show' }).getByRole('button', { name: 'Problems' }).click(),
+    ),
+  },
+];
+
+/** Until the rules have been measured and no job runs. */
+async function settled(page: Page): Promise<void> {
+  await page.locator('.verdict h2').first().waitFor({ state: 'attached' });
+  await page.locator('.problems[aria-busy="false"]').first().waitFor({ state: 'attached' });
+  await page.locator('.busy').waitFor({ state: 'detached' });
+}
+
+async function main(): Promise<void> {
+  const executablePath = findChromium();
+  if (!executablePath) throw new Error(CHROMIUM_REMEDY);
+  const wanted = process.argv.slice(2);
+  mkdirSync(OUT, { recursive: true });
+  const server = await serve(join(ROOT, 'dist'), 0);
+  const browser = await chromium.launch({ executablePath, args: ['--no-sandbox'] });
+  try {
+    for (const { name, width, height, dark, act } of SHOTS) {
+      if (wanted.length > 0 && !wanted.includes(name)) continue;
+      const page = await browser.newPage({
+        viewport: { width, height },
+        deviceScaleFactor: 1,
+        colorScheme: dark ? 'dark' : 'light',
+        reducedMotion: 'reduce',
+      });
+      await page.goto(server.url);
+      await settled(page);
+      await act?.(page);
+      await page.mouse.move(0, 0);
+      await page.waitForTimeout(LAST_FRAME_MS);
+      await page.screenshot({ path: join(OUT, `${name}.png`) });
+      await page.close();
+      console.log(`docs/screenshots/${name}.png`);
+    }
+  } finally {
+    await browser.close();
+    await server.close();
+  }
+}
+
+await main();
