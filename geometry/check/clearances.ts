@@ -6,10 +6,10 @@ import { type Chain, chain } from '../clearance/chain';
 import type { Gap } from '../clearance/gap';
 import { selfGap } from '../clearance/self';
 import { boxShape, type ConvexShape, capsuleShape, frustumShape } from '../clearance/shapes';
-import { requiredGap, stretches } from '../clearance/stretches';
+import { requiredGap, type Stretch, stretches } from '../clearance/stretches';
 import { type TriangleTree, tubeToMesh } from '../clearance/triangleTree';
 import { tubeToShape } from '../clearance/tubeShape';
-import { tubeToTube } from '../clearance/tubeTube';
+import { roughGap, tubeToTube } from '../clearance/tubeTube';
 import type { Header, ResolvedRunner } from '../header/resolve';
 import { LENGTH_TOLERANCE } from '../tolerance';
 import type { Margin, Problem } from './report';
@@ -30,44 +30,52 @@ export const convexObstacle = (s: Surrounding): ConvexShape | null =>
 
 const isTree = (shape: ConvexShape | TriangleTree): shape is TriangleTree => 'visit' in shape;
 
+type StretchPair = { readonly a: ResolvedRunner; readonly b: ResolvedRunner; readonly p: Stretch; readonly q: Stretch };
+
 export function checkTubeToTube(header: Header): Findings {
-  const parts = header.runners.map((r) => ({ r, stretches: stretches(r, header.merges, header.ports) }));
-  let least: Margin | null = null;
-  const problems: Problem[] = [];
-  for (const [i, a] of parts.entries())
-    for (const b of parts.slice(i + 1)) {
-      let worst: Margin | null = null;
-      let place: Gap | null = null;
-      for (const p of a.stretches)
-        for (const q of b.stretches) {
+  const parts = header.runners.map((r) => stretches(r, header.merges, header.ports));
+  const pairs = header.runners.flatMap((a, i) =>
+    header.runners.slice(i + 1).flatMap((b, j) =>
+      parts[i]!.flatMap((p) =>
+        parts[i + 1 + j]!.map((q) => {
           const required = requiredGap(p, q, header.tubeToTube);
-          const touching = required < 0;
-          // Bundled tubes touch by design: there only a clash is news.
-          const open: number = worst?.margin ?? Math.max(0, least?.margin ?? Infinity);
-          const limit = touching ? Math.min(0, open) : open;
-          const gap = tubeToTube(p.chain, q.chain, limit + required);
-          if (!gap) continue;
-          const between = [a.r.runner.id, b.r.runner.id] as const;
-          worst = { gap: gap.gap, required, margin: gap.gap - required, between, at: gap.at };
-          place = gap;
-        }
-      least = tighter(least, worst);
-      if (!worst || !place || !fails(worst.margin)) continue;
-      const [one, other] = worst.between;
-      const near = placeOnRunner(a.r.centerline!, place.station);
-      problems.push({
-        rule: 'tube-to-tube',
-        where: `runners/${one}`,
-        found: worst.gap,
-        allowed: worst.required,
-        message:
-          worst.gap < 0
-            ? `Runners ${one} and ${other} overlap by ${mm(-worst.gap)} at ${one}'s ${near}: move them ${mm(-worst.margin)} apart.`
-            : `Runners ${one} and ${other} are ${mm(worst.gap)} apart at ${one}'s ${near}, ${mm(-worst.margin)} too near: ${mm(worst.required)} is needed.`,
-        at: worst.at,
-      });
-    }
+          return { a, b, p, q, required, low: roughGap(p.chain, q.chain) - required };
+        }),
+      ),
+    ),
+  );
+  // What is likely tightest first: the rest need only be measured where they could be tighter still.
+  pairs.sort((x, y) => x.low - y.low);
+  let least: Margin | null = null;
+  const broken = new Map<string, { pair: StretchPair; margin: Margin; station: number }>();
+  for (const pair of pairs) {
+    const { a, b, p, q, required, low } = pair;
+    const key = `${a.runner.id}/${b.runner.id}`;
+    const open = broken.get(key)?.margin.margin ?? Math.max(0, (least as Margin | null)?.margin ?? Infinity);
+    // Bundled tubes touch by design: there only a clash is news.
+    const limit = required < 0 ? Math.min(0, open) : open;
+    const gap = low < limit ? tubeToTube(p.chain, q.chain, limit + required) : null;
+    if (!gap) continue;
+    const between = [a.runner.id, b.runner.id] as const;
+    const margin: Margin = { gap: gap.gap, required, margin: gap.gap - required, between, at: gap.at };
+    least = tighter(least, margin);
+    if (fails(margin.margin)) broken.set(key, { pair, margin, station: gap.station });
+  }
+  // Told in the document's order, whatever was found first.
+  const places = new Map(header.runners.map((r, i) => [r, i]));
+  const rank = ({ a, b }: StretchPair): number => places.get(a)! * header.runners.length + places.get(b)!;
+  const problems = [...broken.values()].sort((x, y) => rank(x.pair) - rank(y.pair)).map(tubesTooNear);
   return { least, problems };
+}
+
+function tubesTooNear({ pair, margin: m, station }: { pair: StretchPair; margin: Margin; station: number }): Problem {
+  const [one, other] = m.between;
+  const near = placeOnRunner(pair.a.centerline!, station);
+  const message =
+    m.gap < 0
+      ? `Runners ${one} and ${other} overlap by ${mm(-m.gap)} at ${one}'s ${near}: move them ${mm(-m.margin)} apart.`
+      : `Runners ${one} and ${other} are ${mm(m.gap)} apart at ${one}'s ${near}, ${mm(-m.margin)} too near: ${mm(m.required)} is needed.`;
+  return { rule: 'tube-to-tube', where: `runners/${one}`, found: m.gap, allowed: m.required, message, at: m.at };
 }
 
 export function checkSurroundings(header: Header, obstacles: readonly Obstacle[]): Findings {

@@ -12,8 +12,14 @@ import type { TriangleTree } from './triangleTree';
 export function bodyToShape(body: Frustum, shape: ConvexShape, below = Number.POSITIVE_INFINITY): Minimum | null {
   const own = frustumShape(body);
   if (distance(own.centre, shape.centre) - own.reach - shape.reach >= below) return null;
+  if (axisDistance(body, shape) - Math.max(body.startRadius, body.endRadius) >= below) return null;
   const found = minimumOnFrustum(shape.signedDistance, body);
   return found.value < below ? found : null;
+}
+
+/** A cheap first look: no place of the frustum is further from its axis than the larger radius. */
+function axisDistance({ position, axis, length }: Frustum, shape: ConvexShape): number {
+  return minimumOnInterval((h) => shape.signedDistance(...addScaled(position, axis, h)), 0, length).value;
 }
 
 /** Discs along the axis, widest where the field is least: convex in the height, as the frustum is convex. */

@@ -8,8 +8,8 @@ import { addScaled, anySquareTo, cross, sub } from '../vector';
 
 export type Field = (x: number, y: number, z: number) => number;
 
-/** Where a bracket is narrow enough, as a part of its first width: at 300 mm, under 1e-4 mm. */
-const NARROW = 2e-7;
+/** Where a bracket is narrow enough, as a part of its first width: at 300 mm, 0.001 mm. */
+const NARROW = 3e-6;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 export type Minimum = { readonly value: number; readonly at: Vec3 };

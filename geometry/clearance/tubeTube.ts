@@ -45,63 +45,74 @@ function discToSide(disc: Disc, side: Chain, below: number): Gap | null {
   return leastOnChain(side, (x, y, z) => pointToDisc(disc, x, y, z), below);
 }
 
-type Node = {
-  readonly p: Link;
-  readonly i: number;
-  readonly n: number;
-  readonly q: Link;
-  readonly k: number;
-  readonly m: number;
-};
+/** A lower bound of the gap between two sides, from whole links: what is likely nearest can then be measured first. */
+export function roughGap(a: Chain, b: Chain): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const p of a.links)
+    for (const q of b.links) {
+      closestOnSegments(p.points, 0, p.count, q.points, 0, q.count, slot);
+      least = Math.min(least, Math.sqrt(slot.squared) - sagitta(p, p.count) - sagitta(q, q.count));
+    }
+  return least - a.tubeRadius - b.tubeRadius;
+}
+
+const slot: Closest = { squared: 0, s: 0, t: 0 };
 
 /** Stationary centerline distances, found by halving the chords of whatever could still be nearer than the best. */
 function sides(a: Chain, b: Chain, below: number): Gap | null {
   const radii = a.tubeRadius + b.tubeRadius;
-  const slot: Closest = { squared: 0, s: 0, t: 0 };
   let best: Gap | null = null;
   let bound = below;
-  const lowest = ({ p, i, n, q, k, m }: Node): number => {
+
+  const lowest = (p: Link, i: number, n: number, q: Link, k: number, m: number): number => {
     closestOnSegments(p.points, i, i + n, q.points, k, k + m, slot);
     return Math.sqrt(slot.squared) - radii - sagitta(p, n) - sagitta(q, m);
   };
-  const stack: { node: Node; low: number }[] = [];
-  const push = (nodes: Node[]): void => {
-    const open = nodes.map((node) => ({ node, low: lowest(node) })).filter(({ low }) => low < bound - GAP_RESOLUTION);
-    // The most promising is taken first, so that the rest can be dropped against it.
-    open.sort((x, y) => y.low - x.low);
-    stack.push(...open);
-  };
-  push(a.links.flatMap((p) => b.links.map((q): Node => ({ p, i: 0, n: p.count, q, k: 0, m: q.count }))));
-  for (let top = stack.pop(); top; top = stack.pop()) {
-    if (top.low >= bound - GAP_RESOLUTION) continue;
-    const { p, i, n, q, k, m } = top.node;
-    if (n > 1 || m > 1) {
-      if (sagitta(p, n) >= sagitta(q, m) && n > 1)
-        push([
-          { p, i, n: n / 2, q, k, m },
-          { p, i: i + n / 2, n: n / 2, q, k, m },
-        ]);
-      else
-        push([
-          { p, i, n, q, k, m: m / 2 },
-          { p, i, n, q, k: k + m / 2, m: m / 2 },
-        ]);
-      continue;
+
+  /** `low` is what `lowest` said of this pair of stretches. */
+  const search = (p: Link, i: number, n: number, q: Link, k: number, m: number, low: number): void => {
+    if (low >= bound - GAP_RESOLUTION) return;
+    if (n === 1 && m === 1) {
+      measure(p, i, q, k);
+      return;
     }
+    // The half that promises more is searched first, so that the other can be dropped against it.
+    if (n > 1 && sagitta(p, n) >= sagitta(q, m)) {
+      const half = n / 2;
+      const first = lowest(p, i, half, q, k, m);
+      const second = lowest(p, i + half, half, q, k, m);
+      if (first <= second) search(p, i, half, q, k, m, first);
+      search(p, i + half, half, q, k, m, second);
+      if (first > second) search(p, i, half, q, k, m, first);
+    } else {
+      const half = m / 2;
+      const first = lowest(p, i, n, q, k, half);
+      const second = lowest(p, i, n, q, k + half, half);
+      if (first <= second) search(p, i, n, q, k, half, first);
+      search(p, i, n, q, k + half, half, second);
+      if (first > second) search(p, i, n, q, k, half, first);
+    }
+  };
+
+  const measure = (p: Link, i: number, q: Link, k: number): void => {
     closestOnSegments(p.points, i, i + 1, q.points, k, k + 1, slot);
-    const on = lerp(vectorAt(p.points, i), vectorAt(p.points, i + 1), slot.s);
-    const off = lerp(vectorAt(q.points, k), vectorAt(q.points, k + 1), slot.t);
+    const { squared, s, t } = slot;
+    const gap = Math.sqrt(squared) - radii;
+    if (gap >= bound) return;
+    const on = lerp(vectorAt(p.points, i), vectorAt(p.points, i + 1), s);
+    const off = lerp(vectorAt(q.points, k), vectorAt(q.points, k + 1), t);
     const across = unit(sub(off, on));
-    if (!isStationary(p, i, slot.s, across) || !isStationary(q, k, slot.t, across)) continue;
-    const gap = Math.sqrt(slot.squared) - radii;
-    if (gap >= bound) continue;
+    if (!isStationary(p, i, s, across) || !isStationary(q, k, t, across)) return;
     bound = gap;
-    best = {
-      gap,
-      at: addScaled(on, across, a.tubeRadius + gap / 2),
-      station: p.station + (p.length * (i + slot.s)) / p.count,
-    };
-  }
+    const station = p.station + (p.length * (i + s)) / p.count;
+    best = { gap, at: addScaled(on, across, a.tubeRadius + gap / 2), station };
+  };
+
+  const pairs = a.links.flatMap((p) =>
+    b.links.map((q) => ({ p, q, low: lowest(p, 0, p.count, q, 0, q.count) })).filter(({ low }) => low < bound),
+  );
+  pairs.sort((x, y) => x.low - y.low);
+  for (const { p, q, low } of pairs) search(p, 0, p.count, q, 0, q.count, low);
   return best;
 }
 
