@@ -30,6 +30,7 @@ export type { CheckReport, GroupReport, Margin, Problem, RuleName, RunnerReport 
 
 // Layout
 export { type BalanceOptions, type BalanceResult, balance, balancePoints, type Limit } from './layout/balance';
+export { limitWords } from './layout/limitWords';
 
 // Solids: closed meshes, and what makes one sound
 export { type Bounds, joinMeshes, type Mesh, roundedToFloat32, triangleCount } from './solid/mesh';

@@ -21,14 +21,14 @@ export function checkLengths(header: Header): { groups: GroupReport[]; problems:
     const { length, tolerance } = group;
     if (length === null) {
       if (max - min <= 2 * tolerance + LENGTH_TOLERANCE) continue;
-      const message = `Group ${id} spreads over ${mm(max - min)}; ${mm(2 * tolerance)} is allowed.`;
+      const message = `Group ${id} spreads over ${mm(max - min)}; ${mm(2 * tolerance)} is allowed: balance evens them.`;
       problems.push({ rule: 'balance', where: `groups/${id}`, found: max - min, allowed: 2 * tolerance, message });
       continue;
     }
     for (const [i, r] of members.entries()) {
       const off = lengths[i]! - length;
       if (Math.abs(off) <= tolerance + LENGTH_TOLERANCE) continue;
-      const message = `Runner ${r.runner.id} is ${mm(Math.abs(off))} ${off > 0 ? 'longer' : 'shorter'} than group ${id}'s ${mm(length)}; ${mm(tolerance)} is accepted.`;
+      const message = `Runner ${r.runner.id} is ${mm(Math.abs(off))} ${off > 0 ? 'longer' : 'shorter'} than group ${id}'s ${mm(length)}; ${mm(tolerance)} is accepted: ${off > 0 ? 'shorten' : 'lengthen'} it, or balance them all.`;
       const at = r.centerline!.points[Math.floor(r.centerline!.points.length / 2)]!;
       problems.push({
         rule: 'balance',

@@ -16,7 +16,7 @@ export function checkPlacement(header: Header): Problem[] {
     );
     const off = Math.hypot(...outside);
     if (off > END_POSITION_TOLERANCE) {
-      const message = `Collector ${merge.id} stands ${mm(off)} outside the space given to it.`;
+      const message = `Collector ${merge.id} stands ${mm(off)} outside the space given to it: move it back.`;
       problems.push({
         rule: 'placement',
         where: `merges/${merge.id}/position`,
@@ -29,7 +29,7 @@ export function checkPlacement(header: Header): Problem[] {
     const tilt = placement.axis ? angleBetween(placement.axis, merge.axis) * DEGREES : 0;
     const allowed = placement.tilt ?? 0;
     if (tilt > allowed + END_DIRECTION_TOLERANCE_DEG) {
-      const message = `Collector ${merge.id} is tilted ${deg(tilt)}; ${deg(allowed)} is allowed.`;
+      const message = `Collector ${merge.id} is tilted ${deg(tilt)}; ${deg(allowed)} is allowed: turn it back.`;
       problems.push({
         rule: 'placement',
         where: `merges/${merge.id}/axis`,

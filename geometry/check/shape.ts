@@ -24,7 +24,7 @@ export function checkShape(r: ResolvedRunner): Problem[] {
   const id = r.runner.id;
   const where = `runners/${id}`;
   if (!r.centerline) {
-    const message = `Runner ${id} is not routed: it has no points yet.`;
+    const message = `Runner ${id} is not routed: give it points, or let the router lay it.`;
     return [{ rule: 'routed', where, found: 'no points', allowed: 'points', message }];
   }
   return [
@@ -39,7 +39,7 @@ function checkEnds(r: ResolvedRunner, line: Centerline, where: string): Problem[
   const id = r.runner.id;
   const problems: Problem[] = [];
   if (!r.end) {
-    const message = `Runner ${id} has no inlet of ${r.runner.to.merge} chosen.`;
+    const message = `Runner ${id} has no inlet of ${r.runner.to.merge} chosen: name one, or balance takes the nearest free one.`;
     problems.push({ rule: 'inlet', where: `${where}/to/inlet`, found: null, allowed: 'an inlet', message });
   }
   const ends = [
@@ -65,7 +65,7 @@ function checkEnds(r: ResolvedRunner, line: Centerline, where: string): Problem[
         where: `${where}/${name}`,
         found: askew,
         allowed: END_DIRECTION_TOLERANCE_DEG,
-        message: `Runner ${id}'s ${name} points ${deg(askew)} off its ${name === 'start' && 'port' in r.runner.from ? 'port' : 'collector'}'s direction.`,
+        message: `Runner ${id}'s ${name} points ${deg(askew)} off its ${name === 'start' && 'port' in r.runner.from ? 'port' : 'collector'}'s direction: balance turns it true.`,
         at: point,
       });
   }
@@ -87,8 +87,8 @@ function checkStraights(r: ResolvedRunner, line: Centerline, where: string): Pro
       i === 0 ? 'before the first bend' : i === last ? 'after the last bend' : `between bends ${i} and ${i + 1}`;
     const message =
       found < 0
-        ? `Runner ${r.runner.id}: the bends overlap by ${mm(-found)} ${between}; ${mm(least)} of straight is needed there.`
-        : `Runner ${r.runner.id} has ${mm(found)} of straight ${between}, ${mm(least - found)} short of ${mm(least)}.`;
+        ? `Runner ${r.runner.id}: the bends overlap by ${mm(-found)} ${between}; ${mm(least)} of straight is needed there: move the bends apart.`
+        : `Runner ${r.runner.id} has ${mm(found)} of straight ${between}, ${mm(least - found)} short of ${mm(least)}: lengthen it.`;
     const at = lerp(line.points[i]!, line.points[i + 1]!, 0.5);
     return [{ rule: 'straight', where: `${where}/straights/${i}`, found, allowed: least, message, at }];
   });
@@ -102,7 +102,7 @@ function checkBends(r: ResolvedRunner, line: Centerline, where: string): Problem
     const angle = bend.angle * DEGREES;
     const at = line.points[bend.first + 1]!;
     if (angle > maxBendAngle + ANGLE_READING) {
-      const message = `Runner ${r.runner.id}, bend ${k + 1} turns ${deg(angle)}; the tooling makes at most ${deg(maxBendAngle)}.`;
+      const message = `Runner ${r.runner.id}, bend ${k + 1} turns ${deg(angle)}; the tooling makes at most ${deg(maxBendAngle)}: share the turn with another bend.`;
       problems.push({ rule: 'angle', where: `${where}/bends/${k}`, found: angle, allowed: maxBendAngle, message, at });
     }
     for (let i = bend.first; i <= bend.last; i++) {
@@ -114,7 +114,7 @@ function checkBends(r: ResolvedRunner, line: Centerline, where: string): Problem
     }
   }
   if (list.length > maxBends) {
-    const message = `Runner ${r.runner.id} has ${list.length} bends; at most ${maxBends} are allowed.`;
+    const message = `Runner ${r.runner.id} has ${list.length} bends; at most ${maxBends} are allowed: take one out.`;
     const at = pointAt(line, line.length / 2).position;
     problems.push({ rule: 'bends', where, found: list.length, allowed: maxBends, message, at });
   }
@@ -127,7 +127,7 @@ function checkRadii(r: ResolvedRunner, where: string): Problem[] {
     const at = r.centerline!.points[i + 1]!;
     const place = { where: `${where}/radii/${r.centerline!.source[i + 1]! - 1}`, found: radius, at };
     if (radius < least - SAME_RADIUS_TOLERANCE) {
-      const message = `Runner ${r.runner.id}, bend at point ${i + 2}: a radius of ${mm(radius)} is less than half the tube's diameter (${mm(least)}).`;
+      const message = `Runner ${r.runner.id}, bend at point ${i + 2}: a radius of ${mm(radius)} is less than half the tube's diameter (${mm(least)}): use a larger die.`;
       return [{ rule: 'radius', ...place, allowed: least, message }];
     }
     return [];

@@ -27,7 +27,7 @@ describe('check', () => {
     expect([code, err]).toEqual([1, '']);
     expect(out.split('\n').slice(2, 5)).toEqual([
       '3 findings',
-      '  routed  Runner r1 is not routed: it has no points yet.',
+      '  routed  Runner r1 is not routed: give it points, or let the router lay it.',
       '          at runners/r1',
     ]);
   });

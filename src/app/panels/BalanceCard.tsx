@@ -1,4 +1,5 @@
 /** What the last balance came to: how far each runner moved, how even it is now, and what stands in the way if anything. */
+import { limitWords } from '../../../geometry';
 import { useDocument } from '../document';
 import { history } from '../history';
 import { type BalanceOutcome, useJobs } from '../jobs';
@@ -9,6 +10,8 @@ import { Icon } from './Icon';
 
 /** Below this nothing is said to have moved, mm. */
 const STIRRED = 0.0005;
+/** More than this says no more. */
+const MOST_LIMITS = 6;
 
 export function BalanceCard() {
   const outcome = useJobs((s) => s.balanced);
@@ -55,6 +58,9 @@ function Outcome({ outcome, moved, edited }: Props) {
       <p className="quiet">
         {report.ok ? <Evenness report={report} /> : 'What stands in the way is listed under Problems.'}
       </p>
+      {outcome.limits.length > 0 && (
+        <p className="quiet">At the limit: {limitWords(outcome.limits.slice(0, MOST_LIMITS)).join('; ')}.</p>
+      )}
     </section>
   );
 }

@@ -1,0 +1,36 @@
+/** The rules that stop a header, in a fabricator's words: what to widen, move or shorten. */
+import type { Limit } from './balance';
+
+/** One phrase for each rule at its limit, such as "the gap between runners r2 and r3". */
+export const limitWords = (limits: readonly Limit[]): string[] => limits.map(phrase);
+
+function phrase({ rule, where, other }: Limit): string {
+  const [kind, id = '', part, number] = where.split('/');
+  const subject = kind === 'merges' ? `collector ${id}` : `runner ${id}`;
+  const against = nameOf(other);
+  switch (rule) {
+    case 'straight':
+      return number === '0' ? `the first straight of ${subject}` : `straight ${Number(number) + 1} of ${subject}`;
+    case 'angle':
+      return `the angle of bend ${Number(number) + 1} of ${subject}`;
+    case 'tube-to-tube':
+      return `the gap between runners ${id} and ${other.split('/')[1]}`;
+    case 'surroundings':
+      return `the gap between ${subject} and ${against}`;
+    case 'merge-body':
+      return `the room between ${subject} and ${against}`;
+    case 'self':
+      return `the room between two legs of ${subject}`;
+    case 'placement':
+      return `the ${part === 'axis' ? 'tilt' : 'space'} allowed to ${subject}`;
+    case 'end':
+      return `the end of ${subject}, which has one bend only to reach its inlet`;
+    default:
+      return `${rule} at ${where}`;
+  }
+}
+
+function nameOf(path: string): string {
+  const [kind, id = ''] = path.split('/');
+  return kind === 'surroundings' ? `the ${id}` : kind === 'merges' ? `collector ${id}` : `runner ${id}`;
+}
