@@ -1,5 +1,6 @@
 /** Distances of flat discs: the ends of tubes. mm. */
-import { type Disc, minimumOnDisc } from './convexMinimum';
+import type { Vec3 } from '../../shared/vec3';
+import { type Disc, type Field, type Minimum, minimumOnDisc, minimumOnTriangle } from './convexMinimum';
 
 /** Unsigned distance of a point to a flat disc; convex in the point. */
 export function pointToDisc({ centre, normal, radius }: Disc, x: number, y: number, z: number): number {
@@ -22,9 +23,18 @@ export function discToDisc(a: Disc, b: Disc): number {
 }
 
 /** How deep (negative) disc `a` reaches into the straight tube that lies behind disc `b`, whose normal points out of it. */
-function depth(a: Disc, b: Disc): number {
-  const { centre, normal, radius } = b;
-  const insideTube = (x: number, y: number, z: number): number => {
+const depth = (a: Disc, b: Disc): number => minimumOnDisc(behindDisc(b), a).value;
+
+/** Distance to a triangle; where it cuts the disc, minus the depth to which it reaches into the tube behind it. */
+export function discToTriangle(disc: Disc, field: Field, a: Vec3, b: Vec3, c: Vec3): Minimum {
+  const apart = minimumOnDisc(field, disc);
+  if (apart.value > TOUCHING) return apart;
+  return { value: Math.min(minimumOnTriangle(behindDisc(disc), a, b, c).value, 0), at: apart.at };
+}
+
+/** Negative in the straight tube behind the disc, which is all of the tube that its end can tell of; convex. */
+function behindDisc({ centre, normal, radius }: Disc): Field {
+  return (x, y, z) => {
     const px = x - centre[0];
     const py = y - centre[1];
     const pz = z - centre[2];
@@ -32,5 +42,4 @@ function depth(a: Disc, b: Disc): number {
     const across = Math.sqrt(Math.max(0, px * px + py * py + pz * pz - height * height));
     return Math.max(across - radius, height);
   };
-  return minimumOnDisc(insideTube, a).value;
 }

@@ -4,8 +4,11 @@
  * gap −radius.
  */
 import type { Vec3 } from '../../shared/vec3';
+import { LEAST_MESH_STEP } from '../tolerance';
+import { cross, distance, norm, sub, unit } from '../vector';
 import { type Chain, type Link, sagitta, vectorAt } from './chain';
-import { type Field, minimumOnDisc, minimumOnInterval } from './convexMinimum';
+import { type Field, minimumOnInterval } from './convexMinimum';
+import { discToTriangle } from './discs';
 import { GAP_RESOLUTION, type Gap, lesser } from './gap';
 
 type Node = {
@@ -97,7 +100,7 @@ export function tubeToMesh(tube: Chain, tree: TriangleTree, below = Number.POSIT
       disc.centre,
       () => bound() + disc.radius,
       (a, b, c) => {
-        const { value, at } = minimumOnDisc(triangleField(a, b, c), disc);
+        const { value, at } = discToTriangle(disc, triangleField(a, b, c), a, b, c);
         if (value < bound()) best = lesser(best, { gap: value, at, station });
       },
     );
@@ -150,8 +153,14 @@ function isLevel(link: Link, i: number, t: number, field: Field, value: number):
   return [-step, step].every((s) => field(px + s * tx, py + s * ty, pz + s * tz) >= value - 0.02 * step);
 }
 
-/** Distance to a triangle by its regions (Ericson, Real-Time Collision Detection, 5.1.5); convex in the point. */
+/**
+ * Distance to a triangle by its regions (Ericson, Real-Time Collision Detection, 5.1.5); convex in the point. One whose
+ * corners lie on a line has no regions to speak of (and would divide by its area): it is its longest edge.
+ */
 export function triangleField(a: Vec3, b: Vec3, c: Vec3): Field {
+  const [from, to] = longestEdge(a, b, c);
+  const length = distance(from, to);
+  if (norm(cross(sub(b, a), sub(c, a))) <= LEAST_MESH_STEP * length) return edgeField(from, to, length);
   const abx = b[0] - a[0],
     aby = b[1] - a[1],
     abz = b[2] - a[2];
@@ -193,3 +202,20 @@ export function triangleField(a: Vec3, b: Vec3, c: Vec3): Field {
 
 const offEdge = (px: number, py: number, pz: number, ex: number, ey: number, ez: number, t: number): number =>
   Math.hypot(px - t * ex, py - t * ey, pz - t * ez);
+
+function longestEdge(a: Vec3, b: Vec3, c: Vec3): readonly [Vec3, Vec3] {
+  const [ab, bc, ca] = [distance(a, b), distance(b, c), distance(c, a)];
+  if (ab >= bc && ab >= ca) return [a, b];
+  return bc >= ca ? [b, c] : [c, a];
+}
+
+function edgeField(from: Vec3, to: Vec3, length: number): Field {
+  const [ex, ey, ez] = unit(sub(to, from));
+  return (x, y, z) => {
+    const px = x - from[0];
+    const py = y - from[1];
+    const pz = z - from[2];
+    const along = Math.min(length, Math.max(0, px * ex + py * ey + pz * ez));
+    return offEdge(px, py, pz, ex, ey, ez, along);
+  };
+}

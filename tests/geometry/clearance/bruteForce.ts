@@ -7,6 +7,8 @@ import type { Centerline, Segment } from '../../../geometry';
 import type { Vec3 } from '../../../shared/vec3';
 
 export const WITHIN = 0.02;
+/** Overlaps deeper than this are not measured to the end: there only the sign counts. */
+const DEEP = -1;
 
 export type Patch = {
   readonly low: readonly [number, number];
@@ -32,7 +34,7 @@ export function leastOver(patches: readonly Patch[], f: Distance): number {
       dv: (patch.high[1] - patch.low[1]) / 2,
     }),
   );
-  while (cells.length > 0) {
+  while (cells.length > 0 && best > DEEP) {
     const values = cells.map(({ patch, u, v }) => f(patch.point(u, v)));
     for (const value of values) best = Math.min(best, value);
     cells = cells.flatMap((cell, i) => (values[i]! - reach(cell) < best - WITHIN ? quarters(cell) : []));
