@@ -70,7 +70,7 @@ describe('the design', () => {
     ['with a zero vector', 'ports/0/direction', [0, 0, 0], /ports\/p1\/direction: found \[0, 0, 0\]/],
     ['with an id twice', 'ports/1/id', 'P1', /ports\/1\/id: found "P1"/],
     ['with a runner to nowhere', 'runners/0/to/merge', 'm9', /runners\/r1\/to\/merge: found "m9"/],
-    ['with two runners on one inlet', 'runners/1/to/inlet', 1, /runners\/r\d\/to\/inlet: found 1/],
+    ['with two runners on one inlet', 'runners/1/to/inlet', 1, /runners\/r\d\/to\/inlet: found inlet 1 of "m1"/],
     ['with two points in one place', 'runners/0/points/1', PORT, /runners\/r1\/points\/1/],
     ['with negative trim', 'tooling/primary/trimStart', -1, /tooling\/primary\/trimStart: found -1/],
     [
