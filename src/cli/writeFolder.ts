@@ -41,7 +41,7 @@ export function insistFolder(folder: string): void {
 export function writeFolder(folder: string, files: readonly NamedFile[]): Written {
   return explaining(folder, 'write', () => {
     const earlier = earlierFiles(folder);
-    for (const { name } of files) insistOurs(join(folder, name), earlier.has(name));
+    for (const { name, bytes } of files) insistOurs(join(folder, name), earlier.has(name), bytes);
     const temporary = temporaryBeside(folder);
     try {
       for (const { name, bytes } of files) {
@@ -64,11 +64,14 @@ export function writeFolder(folder: string, files: readonly NamedFile[]): Writte
   });
 }
 
-/** What stands where a file is to go must be a file of an earlier run, or nothing. */
-function insistOurs(path: string, named: boolean): void {
+/**
+ * What stands where a file is to go must be nothing, a file of an earlier run, or the very same file: a run that was
+ * interrupted before its manifest was in place can then simply be run again.
+ */
+function insistOurs(path: string, named: boolean, bytes: Uint8Array): void {
   const found = statSync(path, { throwIfNoEntry: false });
-  if (found && !(named && found.isFile()))
-    throw new UnusableInput(`${path}: not of an earlier run, and not overwritten; choose another folder`);
+  if (!found || (found.isFile() && (named || readFileSync(path).equals(bytes)))) return;
+  throw new UnusableInput(`${path}: not of an earlier run, and not overwritten; choose another folder`);
 }
 
 function removeStale(folder: string, earlier: ReadonlyMap<string, string>, now: ReadonlySet<string>): Written {

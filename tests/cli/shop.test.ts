@@ -106,6 +106,14 @@ describe('shop', () => {
     expect([code, err.includes('permission denied')]).toEqual([2, true]);
   });
 
+  test('an earlier run that stopped before its manifest is taken up again', async () => {
+    await b.evenrun('shop', GOOD, '-o', 'out');
+    const whole = hashes();
+    for (const name of ['manifest.json', 'header.stl', 'runners/r2.stl']) rmSync(at(`out/${name}`));
+    expect((await b.evenrun('shop', GOOD, '-o', 'out')).code).toBe(0);
+    expect(hashes()).toEqual(whole);
+  });
+
   test('a folder in the way is found before anything is moved', async () => {
     await b.evenrun('shop', GOOD, '-o', 'out');
     rmSync(at('out/runners/r2.stl'));
