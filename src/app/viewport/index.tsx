@@ -162,7 +162,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
       {header && size && <Labels rig={rig} header={header} paints={paints} notes={gaps} />}
       {mark && size && <Pin rig={rig} at={mark} />}
       <Triad rig={rig} sides={sides} />
-      <ViewStrip parallel={parallel} onParallel={() => rig.go((v) => ({ ...v, parallel: !v.parallel }))} />
+      <ViewStrip parallel={parallel} onParallel={() => rig.project(!rig.view().parallel)} />
     </div>
   );
 }

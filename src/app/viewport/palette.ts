@@ -5,6 +5,8 @@ import { type Theme, TOKENS } from '../theme';
 export type Palette = {
   readonly theme: Theme;
   readonly ink: string;
+  /** Dimension lines: as dark as text, since they cross what is lit in the accent. */
+  readonly dimension: string;
   readonly accent: string;
   readonly fail: string;
   readonly steel: string;
@@ -26,6 +28,7 @@ export const PALETTES: Record<Theme, Palette> = {
   light: {
     theme: 'light',
     ink: '#2b2a28',
+    dimension: TOKENS.light.ink,
     accent: TOKENS.light.accent,
     fail: TOKENS.light.fail,
     steel: '#c2c3c1',
@@ -43,6 +46,7 @@ export const PALETTES: Record<Theme, Palette> = {
   dark: {
     theme: 'dark',
     ink: '#0b0c0e',
+    dimension: TOKENS.dark.ink,
     accent: TOKENS.dark.accent,
     fail: TOKENS.dark.fail,
     steel: '#b9bdc0',

@@ -45,7 +45,7 @@ export function press(
     '-': () => rig.move((v) => zoom(v, ZOOM)),
     _: () => rig.move((v) => zoom(v, ZOOM)),
     [FIT_KEY]: () => ask({ kind: 'fit' }),
-    [PARALLEL_KEY]: () => rig.go((v) => ({ ...v, parallel: !v.parallel })),
+    [PARALLEL_KEY]: () => rig.project(!rig.view().parallel),
   }[e.key.toUpperCase()];
   const view = VIEWS.find((v) => v.key === e.key);
   if (action) action();

@@ -69,17 +69,18 @@ export function createRig(
       fitted = false;
       set(step(view));
     },
-    go(step: (view: View) => View): void {
-      fitted = false;
-      go(step(glide?.to ?? view));
-    },
-    fitAll(angles?: { yaw: number; pitch: number }, instantly = false): void {
-      const to = fitBalls(balls, { ...(glide?.to ?? view), ...angles }, aspect(), border);
+    fitAll(look?: Partial<Pick<View, 'yaw' | 'pitch' | 'parallel'>>, instantly = false): void {
+      const to = fitBalls(balls, { ...(glide?.to ?? view), ...look }, aspect(), border);
       if (instantly) {
         glide = null;
         set(to);
       } else go(to);
       fitted = true;
+    },
+    /** Perspective or not; a picture that was fitted stays fitted. */
+    project(flat: boolean): void {
+      if (fitted) this.fitAll({ parallel: flat });
+      else go({ ...(glide?.to ?? view), parallel: flat });
     },
     look(at: Vec3, radius: number): void {
       fitted = false;

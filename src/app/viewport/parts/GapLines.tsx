@@ -21,5 +21,5 @@ export function GapMark({ line, fails, palette }: Props) {
       for (const way of [a, b]) out.push(...addScaled(end, way, -TICK), ...addScaled(end, way, TICK));
     return out;
   }, [line]);
-  return <Lines pairs={pairs} colour={fails ? palette.fail : palette.accent} width={1.8} onTop />;
+  return <Lines pairs={pairs} colour={fails ? palette.fail : palette.dimension} width={1.8} onTop />;
 }
