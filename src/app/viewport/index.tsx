@@ -9,6 +9,7 @@ import { placeMesh } from '../../../geometry';
 import { paintsOf, useTheme } from '../colours';
 import { useHeader, useReport } from '../derived';
 import { useDocument } from '../document';
+import { sameRef } from '../refs';
 import { useSession } from '../session';
 import { listen } from './camera/gestures';
 import { press } from './camera/keys';
@@ -114,8 +115,10 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
       },
       click(at) {
         const found = look(at);
-        select(found?.ref ?? null);
-        if (!found) setMark(null);
+        // Glass fills much of the picture: a second click on what is selected there clears, as a click beside it would.
+        const again = found?.ref.kind === 'surrounding' && sameRef(found.ref, useSession.getState().selected);
+        select(found && !again ? found.ref : null);
+        if (!found || again) setMark(null);
       },
       doubleClick(at) {
         const found = look(at);

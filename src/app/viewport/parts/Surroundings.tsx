@@ -98,8 +98,10 @@ function Glass({ surrounding, palette, strength, geometry, halo, smooth = false 
   const own = useMemo((): Ref => ({ kind: 'surrounding', id: surrounding.id }), [surrounding.id]);
   const emphasis = useSession((s) => emphasisOf(own, s.selected, s.hovered));
   const lit = emphasis !== 'none';
-  const colour = lit ? palette.accent : palette.ghost;
-  const k = lit ? 1.6 : strength;
+  // Hovering lights the edges alone: a floor or a wall fills the picture, and the pointer is nearly always over one.
+  const filled = emphasis === 'selected' || (smooth && lit);
+  const colour = filled ? palette.accent : palette.ghost;
+  const k = smooth && lit ? 1.6 : filled ? 1 : strength;
   // Faces toward the eye would lie over the header: only the far walls of a body are tinted, both of something thin.
   const material = useOwned(
     () =>
@@ -108,7 +110,7 @@ function Glass({ surrounding, palette, strength, geometry, halo, smooth = false 
         : ghostMaterial(colour, palette.ghostFace * 1.6 * k, palette.ghostRim * k, BackSide),
     [palette, colour, k, smooth],
   );
-  const skin = useOwned(() => ghostMaterial(palette.accent, 0.03, 0.4), [palette]);
+  const skin = useOwned(() => ghostMaterial(palette.accent, 0.012, 0.4), [palette]);
   const edges = useMemo(() => {
     if (smooth || geometry.getAttribute('position').count > MOST_EDGED) return [];
     const found = new EdgesGeometry(geometry, 28);
@@ -122,7 +124,7 @@ function Glass({ surrounding, palette, strength, geometry, halo, smooth = false 
       <mesh geometry={geometry} material={material} renderOrder={2} userData={{ pick }} />
       <Lines
         pairs={edges}
-        colour={colour}
+        colour={lit ? palette.accent : palette.ghost}
         width={lit ? 1.6 : 1}
         opacity={lit ? 0.95 : palette.ghostEdge * Math.max(strength, 0.55)}
       />
