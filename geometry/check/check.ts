@@ -16,6 +16,7 @@ import { type Meshes, treeOf } from './meshes';
 import { checkPlacement } from './placement';
 import type { CheckReport, Problem, RunnerReport } from './report';
 import { checkShape } from './shape';
+import { sayIn } from './words';
 
 /** @param meshes by file name; a mesh surrounding whose file is absent here is a `document` problem, not a silent pass */
 export function check(design: Design, meshes: Meshes = new Map()): CheckReport {
@@ -27,7 +28,7 @@ export function check(design: Design, meshes: Meshes = new Map()): CheckReport {
   const bodies = checkMergeBodies(header, obstacles);
   const problems = [
     ...missing,
-    ...header.runners.flatMap(checkShape),
+    ...header.runners.flatMap((r) => checkShape(r, sayIn(design.display))),
     ...lengths.problems,
     ...tubes.problems,
     ...around.problems,

@@ -13,7 +13,7 @@ import { roughGap, tubeToTube } from '../clearance/tubeTube';
 import type { Header, ResolvedRunner } from '../header/resolve';
 import { LENGTH_TOLERANCE } from '../tolerance';
 import type { Margin, Problem } from './report';
-import { mm, placeOnRunner } from './words';
+import { placeOnRunner, type Say, sayIn } from './words';
 
 type Findings = { readonly least: Margin | null; readonly problems: Problem[] };
 
@@ -64,21 +64,27 @@ export function checkTubeToTube(header: Header): Findings {
   // Told in the document's order, whatever was found first.
   const places = new Map(header.runners.map((r, i) => [r, i]));
   const rank = ({ a, b }: StretchPair): number => places.get(a)! * header.runners.length + places.get(b)!;
-  const problems = [...broken.values()].sort((x, y) => rank(x.pair) - rank(y.pair)).map(tubesTooNear);
+  const problems = [...broken.values()]
+    .sort((x, y) => rank(x.pair) - rank(y.pair))
+    .map((found) => tubesTooNear(found, sayIn(header.design.display)));
   return { least, problems };
 }
 
-function tubesTooNear({ pair, margin: m, station }: { pair: StretchPair; margin: Margin; station: number }): Problem {
+function tubesTooNear(
+  { pair, margin: m, station }: { pair: StretchPair; margin: Margin; station: number },
+  say: Say,
+): Problem {
   const [one, other] = m.between;
   const near = placeOnRunner(pair.a.centerline!, station);
   const message =
     m.gap < 0
-      ? `Runners ${one} and ${other} overlap by ${mm(-m.gap)} at ${one}'s ${near}: move them ${mm(-m.margin)} apart.`
-      : `Runners ${one} and ${other} are ${mm(m.gap)} apart at ${one}'s ${near}, ${mm(-m.margin)} too near: ${mm(m.required)} is needed.`;
+      ? `Runners ${one} and ${other} overlap by ${say(-m.gap)} at ${one}'s ${near}: move them ${say(-m.margin)} apart.`
+      : `Runners ${one} and ${other} are ${say(m.gap)} apart at ${one}'s ${near}, ${say(-m.margin)} too near: ${say(m.required)} is needed.`;
   return { rule: 'tube-to-tube', where: `runners/${one}`, found: m.gap, allowed: m.required, message, at: m.at };
 }
 
 export function checkSurroundings(header: Header, obstacles: readonly Obstacle[]): Findings {
+  const say = sayIn(header.design.display);
   let least: Margin | null = null;
   const problems: Problem[] = [];
   for (const r of header.runners) {
@@ -92,7 +98,7 @@ export function checkSurroundings(header: Header, obstacles: readonly Obstacle[]
       const between = [r.runner.id, surrounding.id] as const;
       const margin: Margin = { gap: gap.gap, required, margin: gap.gap - required, between, at: gap.at };
       least = tighter(least, margin);
-      if (fails(margin.margin)) problems.push(tooNearSurrounding(r, surrounding.id, margin, gap.station));
+      if (fails(margin.margin)) problems.push(tooNearSurrounding(r, surrounding.id, margin, gap.station, say));
     }
   }
   return { least, problems };
@@ -106,23 +112,25 @@ function tooNearSurrounding(
   name: string,
   { gap, required, margin, at }: Margin,
   station: number,
+  say: Say,
 ): Problem {
   const place = placeOnRunner(r.centerline!, station);
   const message =
     gap < 0
-      ? `Runner ${r.runner.id} runs ${mm(-gap)} into the ${name} at ${place}: move it ${mm(-margin)} away.`
-      : `Runner ${r.runner.id} is ${mm(-margin)} too close to the ${name}: move ${place} out, or allow ${mm(gap)}.`;
+      ? `Runner ${r.runner.id} runs ${say(-gap)} into the ${name} at ${place}: move it ${say(-margin)} away.`
+      : `Runner ${r.runner.id} is ${say(-margin)} too close to the ${name}: move ${place} out, or allow ${say(gap)}.`;
   return { rule: 'surroundings', where: `runners/${r.runner.id}`, found: gap, allowed: required, message, at };
 }
 
 export function checkMergeBodies(header: Header, obstacles: readonly Obstacle[]): Findings {
+  const say = sayIn(header.design.display);
   let least: Margin | null = null;
   const problems: Problem[] = [];
   const note = (merge: string, other: string, name: string, gap: number, at: Vec3): void => {
     const margin: Margin = { gap, required: 0, margin: gap, between: [merge, other], at };
     least = tighter(least, margin);
     if (!fails(gap)) return;
-    const message = `Collector ${merge} reaches ${mm(-gap)} into ${name}: move one of them.`;
+    const message = `Collector ${merge} reaches ${say(-gap)} into ${name}: move one of them.`;
     problems.push({ rule: 'merge-body', where: `merges/${merge}`, found: gap, allowed: 0, message, at });
   };
   const limit = (): number => Math.max(0, least?.gap ?? Infinity);
@@ -149,13 +157,14 @@ export function checkMergeBodies(header: Header, obstacles: readonly Obstacle[])
 }
 
 export function checkSelf(header: Header): Problem[] {
+  const say = sayIn(header.design.display);
   return header.runners.flatMap((r): Problem[] => {
     if (!r.centerline) return [];
     const gap = selfGap(r.centerline, r.tubeRadius, SELF_SEPARATION * r.tube.outsideDiameter, 0);
     if (!gap || !fails(gap.gap)) return [];
     const { id } = r.runner;
     const place = placeOnRunner(r.centerline, gap.station);
-    const message = `Runner ${id} runs ${mm(-gap.gap)} into itself at ${place}: open the bend, or move the legs apart.`;
+    const message = `Runner ${id} runs ${say(-gap.gap)} into itself at ${place}: open the bend, or move the legs apart.`;
     return [{ rule: 'self', where: `runners/${id}`, found: gap.gap, allowed: 0, message, at: gap.at }];
   });
 }

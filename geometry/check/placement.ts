@@ -3,9 +3,10 @@ import type { Header } from '../header/resolve';
 import { DEGREES, END_DIRECTION_TOLERANCE_DEG, END_POSITION_TOLERANCE } from '../tolerance';
 import { angleBetween } from '../vector';
 import type { Problem } from './report';
-import { deg, mm } from './words';
+import { deg, sayIn } from './words';
 
 export function checkPlacement(header: Header): Problem[] {
+  const say = sayIn(header.design.display);
   return [...header.merges.values()].flatMap(({ merge }): Problem[] => {
     const { placement, position } = merge;
     if (!placement) return [];
@@ -16,7 +17,7 @@ export function checkPlacement(header: Header): Problem[] {
     );
     const off = Math.hypot(...outside);
     if (off > END_POSITION_TOLERANCE) {
-      const message = `Collector ${merge.id} stands ${mm(off)} outside the space given to it: move it back.`;
+      const message = `Collector ${merge.id} stands ${say(off)} outside the space given to it: move it back.`;
       problems.push({
         rule: 'placement',
         where: `merges/${merge.id}/position`,

@@ -13,14 +13,14 @@ import {
 } from '../tolerance';
 import { angleBetween, distance, lerp } from '../vector';
 import type { Problem } from './report';
-import { deg, mm } from './words';
+import { deg, type Say } from './words';
 
 /** Beyond this a point turns the tube back on itself and its tangents no longer meet anywhere near, degrees. */
 const REVERSAL = 179;
 /** Angles are compared as the bender's scale can be read. */
 const ANGLE_READING = 0.01;
 
-export function checkShape(r: ResolvedRunner): Problem[] {
+export function checkShape(r: ResolvedRunner, say: Say): Problem[] {
   const id = r.runner.id;
   const where = `runners/${id}`;
   if (!r.centerline) {
@@ -28,14 +28,14 @@ export function checkShape(r: ResolvedRunner): Problem[] {
     return [{ rule: 'routed', where, found: 'no points', allowed: 'points', message }];
   }
   return [
-    ...checkEnds(r, r.centerline, where),
-    ...checkStraights(r, r.centerline, where),
+    ...checkEnds(r, r.centerline, where, say),
+    ...checkStraights(r, r.centerline, where, say),
     ...checkBends(r, r.centerline, where),
-    ...checkRadii(r, where),
+    ...checkRadii(r, where, say),
   ];
 }
 
-function checkEnds(r: ResolvedRunner, line: Centerline, where: string): Problem[] {
+function checkEnds(r: ResolvedRunner, line: Centerline, where: string, say: Say): Problem[] {
   const id = r.runner.id;
   const problems: Problem[] = [];
   if (!r.end) {
@@ -55,7 +55,7 @@ function checkEnds(r: ResolvedRunner, line: Centerline, where: string): Problem[
         where: `${where}/${name}`,
         found: off,
         allowed: END_POSITION_TOLERANCE,
-        message: `Runner ${id}'s ${name} is ${mm(off)} from its place: balance sets it there.`,
+        message: `Runner ${id}'s ${name} is ${say(off)} from its place: balance sets it there.`,
         at: point,
       });
     const askew = angleBetween(direction, pose.direction) * DEGREES;
@@ -72,7 +72,7 @@ function checkEnds(r: ResolvedRunner, line: Centerline, where: string): Problem[
   return problems;
 }
 
-function checkStraights(r: ResolvedRunner, line: Centerline, where: string): Problem[] {
+function checkStraights(r: ResolvedRunner, line: Centerline, where: string, say: Say): Problem[] {
   const { firstStraight, betweenStraight, lastStraight } = r.tooling;
   const last = line.straights.length - 1;
   return straightIndices(line).flatMap((i): Problem[] => {
@@ -87,8 +87,8 @@ function checkStraights(r: ResolvedRunner, line: Centerline, where: string): Pro
       i === 0 ? 'before the first bend' : i === last ? 'after the last bend' : `between bends ${i} and ${i + 1}`;
     const message =
       found < 0
-        ? `Runner ${r.runner.id}: the bends overlap by ${mm(-found)} ${between}; ${mm(least)} of straight is needed there: move the bends apart.`
-        : `Runner ${r.runner.id} has ${mm(found)} of straight ${between}, ${mm(least - found)} short of ${mm(least)}: lengthen it.`;
+        ? `Runner ${r.runner.id}: the bends overlap by ${say(-found)} ${between}; ${say(least)} of straight is needed there: move the bends apart.`
+        : `Runner ${r.runner.id} has ${say(found)} of straight ${between}, ${say(least - found)} short of ${say(least)}: lengthen it.`;
     const at = lerp(line.points[i]!, line.points[i + 1]!, 0.5);
     return [{ rule: 'straight', where: `${where}/straights/${i}`, found, allowed: least, message, at }];
   });
@@ -121,13 +121,13 @@ function checkBends(r: ResolvedRunner, line: Centerline, where: string): Problem
   return problems;
 }
 
-function checkRadii(r: ResolvedRunner, where: string): Problem[] {
+function checkRadii(r: ResolvedRunner, where: string, say: Say): Problem[] {
   const least = r.tubeRadius;
   return (r.centerline?.radii ?? []).flatMap((radius, i): Problem[] => {
     const at = r.centerline!.points[i + 1]!;
     const place = { where: `${where}/radii/${r.centerline!.source[i + 1]! - 1}`, found: radius, at };
     if (radius < least - SAME_RADIUS_TOLERANCE) {
-      const message = `Runner ${r.runner.id}, bend at point ${i + 2}: a radius of ${mm(radius)} is less than half the tube's diameter (${mm(least)}): use a larger die.`;
+      const message = `Runner ${r.runner.id}, bend at point ${i + 2}: a radius of ${say(radius)} is less than half the tube's diameter (${say(least)}): use a larger die.`;
       return [{ rule: 'radius', ...place, allowed: least, message }];
     }
     return [];

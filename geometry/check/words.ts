@@ -1,14 +1,22 @@
 /** How findings are worded: plain numbers and the names a fabricator uses for places on a tube. */
+import type { Display } from '../../shared/design/types';
 import { bends } from '../curve/bends';
 import type { Centerline } from '../curve/centerline';
 
-/** Millimetres as said in a sentence: two decimals, more where two would show nothing. */
-export const mm = (x: number): string => `${rounded(x)} mm`;
-export const deg = (x: number): string => `${rounded(x)}°`;
+/** A length in a sentence, in the unit that the design is shown in; the numbers beside the sentence stay mm. */
+export type Say = (mm: number) => string;
 
-function rounded(x: number): string {
-  const digits = Math.abs(x) >= 0.01 || x === 0 ? 2 : 4;
-  return String(Number(x.toFixed(digits)));
+export const sayIn = (display: Display = 'mm'): Say =>
+  display === 'in' ? (x) => `${rounded(x / MM_IN_INCH, 3, 5)} in` : (x) => `${rounded(x, 2, 4)} mm`;
+
+export const deg = (x: number): string => `${rounded(x, 2, 4)}°`;
+
+const MM_IN_INCH = 25.4;
+
+/** Few decimals, more where those would show nothing. */
+function rounded(x: number, digits: number, more: number): string {
+  const shows = Math.abs(x) >= 10 ** -digits || x === 0;
+  return String(Number(x.toFixed(shows ? digits : more)));
 }
 
 /** "bend 2" or "straight 3" at a station, counted from 1 along the flow. */

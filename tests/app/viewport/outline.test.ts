@@ -94,6 +94,10 @@ describe('placeLabels', () => {
     ]);
   });
 
+  it('keeps off what is blocked', () => {
+    expect(placeLabels([box([100, 100], [200, 100])], size, [{ l: 80, r: 120, t: 90, b: 95 }])).toEqual([[200, 100]]);
+  });
+
   it('shows what must be shown, but nothing outside the picture', () => {
     const must = { ...box([100, 100]), must: true };
     expect(placeLabels([box([100, 100]), must, box([5, 5])], size)).toEqual([[100, 100], [100, 100], null]);

@@ -30,6 +30,12 @@ type Entry = Pick<Label, 'key' | 'at'> & {
   readonly on: string | null;
 };
 
+/** Where the triad and the strip of views lie, px. */
+const controls = ({ width, height }: { width: number; height: number }) => [
+  { l: 0, r: 190, t: height - 140, b: height },
+  { l: width / 2 - 225, r: width / 2 + 225, t: height - 44, b: height },
+];
+
 export function Labels({ rig, header, paints, notes }: Props) {
   const selected = useSession((s) => s.selected);
   const hovered = useSession((s) => s.hovered);
@@ -72,7 +78,7 @@ export function Labels({ rig, header, paints, notes }: Props) {
           must: e.must,
         };
       });
-      placeLabels(boxes, size).forEach((place, i) => {
+      placeLabels(boxes, size, controls(size)).forEach((place, i) => {
         const { style } = nodes.current.get(shown[i]!.key)!;
         style.visibility = place ? 'visible' : 'hidden';
         if (place)

@@ -15,12 +15,19 @@ export type LabelBox = {
 const AIR = 3;
 const EDGE = 2;
 
-/** @param labels the most important first @returns a centre for each, or null */
+export type Taken = { readonly l: number; readonly r: number; readonly t: number; readonly b: number };
+
+/**
+ * @param labels the most important first
+ * @param blocked where something else already lies: left, right, top, bottom
+ * @returns a centre for each, or null
+ */
 export function placeLabels(
   labels: readonly LabelBox[],
   size: { readonly width: number; readonly height: number },
+  blocked: readonly Taken[] = [],
 ): (readonly [x: number, y: number] | null)[] {
-  const taken: { l: number; r: number; t: number; b: number }[] = [];
+  const taken = [...blocked];
   return labels.map(({ width, height, candidates, must }) => {
     const [w, h] = [width / 2, height / 2];
     const inside = candidates.filter(

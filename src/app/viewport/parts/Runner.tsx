@@ -97,7 +97,7 @@ function LitPart({ geometry, first, count, palette }: LitProps) {
         metalness: 0.7,
         roughness: 0.35,
         emissive: palette.accent,
-        emissiveIntensity: 0.3,
+        emissiveIntensity: palette.theme === 'light' ? 0.3 : 0.08,
       }),
     [palette],
   );
