@@ -24,7 +24,7 @@ export type BendTable = {
   readonly rows: readonly BendRow[];
 };
 
-/** A bend past this is rebuilt as two equal arcs, so that its tangents meet at a reasonable point. */
+/** A bend past this is rebuilt as equal arcs that are not, so that their tangents meet at a reasonable point. */
 const WIDEST_SINGLE_POINT = 170;
 
 /**
@@ -72,7 +72,7 @@ export function fromBendTable(
     tangent = addScaled(tangent, travel, length);
     if (angle === 0) continue;
     inward = rotate(inward, travel, rotation * RADIANS);
-    const parts = angle > WIDEST_SINGLE_POINT ? 2 : 1;
+    const parts = Math.ceil(angle / WIDEST_SINGLE_POINT);
     const turn = (angle * RADIANS) / parts;
     for (let k = 0; k < parts; k++) {
       const reach = setback(radius, turn);
