@@ -1,7 +1,7 @@
 /** The end of a strip through a magnifying glass: the target line in the middle, the tolerance as a band about it. */
 import type { Paint } from '../colours';
 import type { End } from './ends';
-import { STRIP_HEIGHT } from './StripView';
+import { STRIP_HEIGHT } from './scale';
 import { BEND_SHARE } from './shades';
 
 const WIDTH = 120;

@@ -1,7 +1,6 @@
 /** The part of a runner's length that lies in the head: hatched, because no tube is cut for it. */
 import type { Paint } from '../colours';
-import { STRIP_HEIGHT } from './StripView';
-import type { Scale } from './scale';
+import { type Scale, STRIP_HEIGHT } from './scale';
 import type { Strip } from './strip';
 
 type Props = { readonly strip: Strip; readonly scale: Scale; readonly paint: Paint; readonly hatch: string };

@@ -6,8 +6,7 @@ import { angleNumber, lengthNumber } from '../format';
 import { litClass, pointing, useLit } from '../parts/usePointing';
 import type { Ref } from '../session';
 import { DIAL_RADIUS, Dial } from './Dial';
-import { STRIP_HEIGHT } from './StripView';
-import type { Scale } from './scale';
+import { type Scale, STRIP_HEIGHT } from './scale';
 import { BEND_SHARE, STRAIGHT_SHARE } from './shades';
 import type { BendPiece, StraightPiece } from './strip';
 

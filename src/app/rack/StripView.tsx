@@ -3,10 +3,9 @@ import { type KeyboardEvent, useId, useState } from 'react';
 import type { Paint } from '../colours';
 import { HeadMark } from './HeadMark';
 import { PieceView } from './PieceView';
-import type { Scale } from './scale';
+import { type Scale, STRIP_HEIGHT } from './scale';
 import type { Strip } from './strip';
 
-export const STRIP_HEIGHT = 24;
 /** The target line stands out above and below the strips, so that it reads as one line through all of them. */
 const TARGET_OVERHANG = 20;
 

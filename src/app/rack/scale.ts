@@ -4,6 +4,9 @@ import { MM_PER_INCH } from '../../../shared/units';
 import type { EndGroup } from './ends';
 import { roundUp } from './ends';
 
+/** Height of a strip, px. Here and not with the strip, whose parts need it while they load. */
+export const STRIP_HEIGHT = 24;
+
 export type Scale = {
   readonly pxPerMm: number;
   /** mm that the width holds. */
