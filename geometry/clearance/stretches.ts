@@ -8,8 +8,10 @@ import { type Chain, chain } from './chain';
 
 export type Stretch = {
   readonly chain: Chain;
-  /** The merge or port whose neighbours may touch this stretch. */
-  readonly bundle: { readonly kind: 'merge' | 'port'; readonly id: string } | null;
+  /** Whether its port's neighbours may touch it. */
+  readonly inPortBundle: boolean;
+  /** The merge whose other tubes may touch it. A short runner can lie in both bundles at once. */
+  readonly inMergeBundle: string | null;
 };
 
 export function stretches(
@@ -19,24 +21,22 @@ export function stretches(
 ): Stretch[] {
   const line = r.centerline;
   if (!line) return [];
-  const port = 'port' in r.runner.from ? ports.get(r.runner.from.port)! : null;
   const merge = merges.get(r.runner.to.merge)!;
-  const lastStart = Math.max(0, line.length - merge.bundle);
-  const firstEnd = Math.min(port?.bundle ?? 0, lastStart);
-  const part = (from: number, to: number, bundle: Stretch['bundle']): Stretch[] => {
+  const within = (x: number): number => Math.min(line.length, Math.max(0, x));
+  const portEnd = within('port' in r.runner.from ? ports.get(r.runner.from.port)!.bundle : 0);
+  const mergeStart = within(line.length - merge.bundle);
+  const cuts = [0, Math.min(portEnd, mergeStart), Math.max(portEnd, mergeStart), line.length];
+  return cuts.slice(1).flatMap((to, i): Stretch[] => {
+    const from = cuts[i]!;
     const found = chain(line, r.tubeRadius, from, to);
-    return found ? [{ chain: found, bundle }] : [];
-  };
-  return [
-    ...(port ? part(0, firstEnd, { kind: 'port', id: port.port.id }) : []),
-    ...part(firstEnd, lastStart, null),
-    ...part(lastStart, line.length, { kind: 'merge', id: merge.merge.id }),
-  ];
+    if (!found) return [];
+    return [{ chain: found, inPortBundle: to <= portEnd, inMergeBundle: from >= mergeStart ? merge.merge.id : null }];
+  });
 }
 
 /** The least gap allowed between two stretches of different runners. */
 export function requiredGap(a: Stretch, b: Stretch, tubeToTube: number): number {
-  if (!a.bundle || !b.bundle || a.bundle.kind !== b.bundle.kind) return tubeToTube;
-  const touching = a.bundle.kind === 'port' || a.bundle.id === b.bundle.id;
-  return touching ? -BUNDLE_OVERLAP : tubeToTube;
+  const atPorts = a.inPortBundle && b.inPortBundle;
+  const atMerge = a.inMergeBundle !== null && a.inMergeBundle === b.inMergeBundle;
+  return atPorts || atMerge ? -BUNDLE_OVERLAP : tubeToTube;
 }
