@@ -14,15 +14,23 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 export type Minimum = { readonly value: number; readonly at: Vec3 };
 
-/** Least value of convex `f` on [lo, hi]. The ends themselves are tried: a minimum there is returned exactly there. */
-export function minimumOnInterval(f: (t: number) => number, lo: number, hi: number): { value: number; t: number } {
+/**
+ * Least value of convex `f` on [lo, hi]. The ends themselves are tried: a minimum there is returned exactly there.
+ * @param part where the bracket is narrow enough, as a part of its first width
+ */
+export function minimumOnInterval(
+  f: (t: number) => number,
+  lo: number,
+  hi: number,
+  part = NARROW,
+): { value: number; t: number } {
   let a = lo;
   let b = hi;
   let c = b - GOLDEN * (b - a);
   let d = a + GOLDEN * (b - a);
   let fc = f(c);
   let fd = f(d);
-  const narrow = NARROW * (hi - lo);
+  const narrow = part * (hi - lo);
   while (b - a > narrow) {
     if (fc <= fd) {
       b = d;

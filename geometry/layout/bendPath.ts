@@ -177,6 +177,15 @@ export function pushOnArc(path: BendPath, i: number, f: number, wx: number, wy: 
   bar[b + 2] = bar[b + 2]! + qz + cosBar * az;
 }
 
+/** Adds w to the adjoint of how far leg i + 1 leans from leg i toward the unit vector u, square to both when they agree. */
+export function pushLean(path: BendPath, i: number, u: readonly [number, number, number], w: number): void {
+  const { directionsBar: bar } = path;
+  for (let k = 0; k < 3; k++) {
+    bar[3 * i + k] = bar[3 * i + k]! - w * u[k]!;
+    bar[3 * i + 3 + k] = bar[3 * i + 3 + k]! + w * u[k]!;
+  }
+}
+
 /** Turns the direction adjoints of inner legs into point adjoints; what is left is on points and the two end directions. */
 export function settleDirections(path: BendPath): void {
   const { bends: n, directions: D, legs, pointsBar, directionsBar: bar } = path;

@@ -2,6 +2,7 @@
  * Where tubes come near each other or a surrounding, as the solver needs it: one place for each pair of links that is
  * nearer than its limit plus a margin. Least distances that stand at a tube's real end are left to the flat-end rules.
  */
+import { minimumOnInterval } from '../clearance/convexMinimum';
 import { type Closest, closestOnSegments } from '../clearance/segments';
 import type { ConvexShape } from '../clearance/shapes';
 import { type TriangleTree, triangleField } from '../clearance/triangleTree';
@@ -94,9 +95,8 @@ function counts(link: SolverLink, at: number, fraction: number, normal: readonly
 
 export type ShapeContact = { p: LinkPlace; value: number; normal: readonly [number, number, number] };
 
-/** Golden-section steps along a chord: enough for 0.02 mm on a metre. */
-const STEPS = 22;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
+/** Where a chord's bracket is narrow enough, as a part of it: 0.02 mm on a metre. */
+const NARROW = 2e-5;
 const PROBE = 1e-4;
 
 /** The least place of a shape's field on a link, where it is under `below`; both ends as well, if they are. */
@@ -123,32 +123,7 @@ function halveShape(link: SolverLink, i: number, n: number, f: ConvexShape['sign
   const stray = strayOf(link, n);
   const half = Math.sqrt(dx * dx + dy * dy + dz * dz) / 2;
   if (at(0.5) - half - stray >= best.distance) return;
-  let low = 0;
-  let high = 1;
-  let c = 1 - GOLDEN;
-  let d = GOLDEN;
-  let fc = at(c);
-  let fd = at(d);
-  for (let k = 0; k < STEPS; k++) {
-    if (fc <= fd) {
-      high = d;
-      d = c;
-      fd = fc;
-      c = high - GOLDEN * (high - low);
-      fc = at(c);
-    } else {
-      low = c;
-      c = d;
-      fc = fd;
-      d = low + GOLDEN * (high - low);
-      fd = at(d);
-    }
-  }
-  let t = fc <= fd ? c : d;
-  let value = Math.min(fc, fd);
-  const [f0, f1] = [at(0), at(1)];
-  if (f0 <= value) [t, value] = [0, f0];
-  if (f1 <= value) [t, value] = [1, f1];
+  const { value, t } = minimumOnInterval(at, 0, 1, NARROW);
   if (value - stray >= best.distance) return;
   if (n > 1 && stray > RESOLUTION) {
     const near = t < 0.5 ? 0 : n / 2;

@@ -1,7 +1,8 @@
 /** Rules on each runner alone as rows: straights, bend angles, continuous bends, closure; and the groups' lengths. mm. */
 
-import { anySquareTo, cross } from '../vector';
-import { type BendPath, pushLength, pushStraight, pushTurn } from './bendPath';
+import type { Vec3 } from '../../shared/vec3';
+import { anySquareTo, cross, reject, scale, unit } from '../vector';
+import { type BendPath, pushLean, pushLength, pushSetback, pushStraight, pushTurn } from './bendPath';
 import { pathOf } from './contactRows';
 import { type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
 import type { RowBuilder } from './rowBuilder';
@@ -12,6 +13,10 @@ const NEAR = 40;
 const INSIDE = 0.001;
 /** No single point turns further than this: its tangents would run away. Radians. */
 const WIDEST_POINT = (175 * Math.PI) / 180;
+/** Turns smaller than this may vanish or turn about within a step, radians. */
+const SLIGHT = 0.3;
+/** Turns smaller than this have no direction. */
+const VANISHED = 1e-6;
 /** Turns a tilt into the movement of a point this far out, mm. */
 const TILT_LEVER = 150;
 
@@ -38,6 +43,44 @@ function straightRows(r: SolverRunner, path: string, rows: RowBuilder): void {
     if (value > NEAR) continue;
     const offset = rows.add(value, false, `straight|${path}/straights/${k}||`, INSIDE);
     pushStraight(r.path, k, 1);
+    pull(r, rows.array, offset);
+    if (k > 0) slightBendRows(r, k, k - 1, value, path, rows);
+    if (k < n) slightBendRows(r, k, k, value, path, rows);
+  }
+}
+
+/**
+ * A turn is the length of a small vector, which has no slope at nothing: a bend that almost vanishes may come out of a
+ * step bent any other way. Its tangent length is therefore held for leaning either side and back, as well as onward.
+ */
+function slightBendRows(r: SolverRunner, k: number, bend: number, value: number, path: string, rows: RowBuilder): void {
+  const { turns, setbacks, radii, directions: D } = r.path;
+  const turn = turns[bend]!;
+  if (turn > SLIGHT) return;
+  const half = radii[bend]! / 2;
+  const from: Vec3 = [D[3 * bend]!, D[3 * bend + 1]!, D[3 * bend + 2]!];
+  const to: Vec3 = [D[3 * bend + 3]!, D[3 * bend + 4]!, D[3 * bend + 5]!];
+  const lean = reject(to, from);
+  const onward = turn > VANISHED ? unit(lean) : anySquareTo(from);
+  const aside = cross(from, onward);
+  for (const [i, [u, leans]] of (
+    [
+      [aside, 0],
+      [scale(aside, -1), 0],
+      [scale(onward, -1), -turn],
+      [onward, turn],
+    ] as const
+  ).entries()) {
+    if (i === 3 && turn > VANISHED) continue;
+    const offset = rows.add(
+      value + setbacks[bend]! - half * leans,
+      false,
+      `straight|${path}/straights/${k}||${bend} ${i}`,
+      INSIDE,
+    );
+    pushStraight(r.path, k, 1);
+    pushSetback(r.path, bend, 1);
+    pushLean(r.path, bend, u, -half);
     pull(r, rows.array, offset);
   }
 }
