@@ -8,10 +8,11 @@ import { convexObstacle } from '../check/clearances';
 import { type Meshes, treeOf } from '../check/meshes';
 import type { CheckReport, RuleName } from '../check/report';
 import { type Header, resolveHeader } from '../header/resolve';
+import { LEAST_TURN_DEG, RADIANS } from '../tolerance';
 import { distance } from '../vector';
 import type { SolverObstacle } from './contactRows';
 import { assignInlets } from './inlets';
-import { designAt, layoutProblem } from './layoutProblem';
+import { designAt, type LayoutProblem, layoutProblem, place } from './layoutProblem';
 import { nearestLengths } from './nearestLengths';
 import { randomNumbers } from './random';
 import { RowBuilder } from './rowBuilder';
@@ -93,9 +94,24 @@ export function balancePoints(
     iterations += reached.iterations;
     if (reached.solved) best = reached.solved;
   }
-  const rows = new RowBuilder(problem.unknowns, problem.dearness);
-  gatherRows(problem, obstacles, best.x, rows);
-  return { design: designAt(problem), iterations, miss: best.miss, limits: rows.atLimit() as Limit[] };
+  const settled = withoutVanished(best);
+  const rows = new RowBuilder(settled.problem.unknowns, settled.problem.dearness);
+  gatherRows(settled.problem, obstacles, settled.x, rows);
+  return { design: designAt(settled.problem), iterations, miss: settled.miss, limits: rows.atLimit() as Limit[] };
+
+  /**
+   * A bend may vanish on the way. The contract then drops its point, which turns its neighbours by up to 0.01° and
+   * shifts their lengths by some 0.001 mm: so it is dropped here, and the rest made exact again.
+   */
+  function withoutVanished(found: Solved): Solved & { problem: LayoutProblem } {
+    place(problem, found.x);
+    const slight = problem.runners.some((r) => r.at >= 0 && r.path.turns.some((t) => t < LEAST_TURN_DEG * RADIANS));
+    if (!slight) return { ...found, problem };
+    const fewer = layoutProblem(routedOnly(resolveHeader(designAt(problem))));
+    const again = solve(fewer, obstacles, fewer.start, fewer.start, options);
+    iterations += again.iterations;
+    return { ...again, problem: fewer };
+  }
 
   /** First any place where the rules hold, by shortest steps from here to there; then the nearest to what was asked. */
   function fromAfar(start: Float64Array): Solved {
