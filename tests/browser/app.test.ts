@@ -189,9 +189,10 @@ describe('the app', () => {
       .getByRole('button', { name: new RegExp(`\\b${id}\\b`) })
       .first()
       .click();
-    await page.locator('tr[aria-selected="true"]').filter({ hasText: id }).first().waitFor();
-
     const rack = page.getByRole('region', { name: /^Rack/ });
+    const lit = rack.getByRole('button', { name: new RegExp(`^${id}\\b`), pressed: true });
+    await lit.first().waitFor();
+
     const bend = rack.getByRole('button', { name: new RegExp(`^${id} bend 2:`) });
     await bend.click();
     expect(await bend.getAttribute('aria-pressed')).toBe('true');

@@ -45,12 +45,13 @@ function Outcome({ outcome, moved, edited }: Props) {
           <Icon name="close" />
         </button>
       </div>
+      {moved.length > 0 && <p className="quiet">Farthest that a point moved:</p>}
       {moved.length > 0 && (
         <ul className="moved">
           {moved.map(({ id, distance }) => (
             <li key={id}>
               {paints.get(id) && <Swatch paint={paints.get(id)!} />}
-              {id} moved <Length mm={distance} />
+              <strong>{id}</strong> <Length mm={distance} />
             </li>
           ))}
         </ul>

@@ -75,8 +75,8 @@ export function BendPanel() {
           </table>
           <p className="note">
             First bend clocked <Angle degrees={table.clocking} decimals={2} /> from the{' '}
-            {'port' in from ? "port's" : "collector's"} up. Both turn right-handed about the direction of travel.
-            Nominal, before springback.
+            {'port' in from ? "port's" : "collector's"} up; angles turn right-handed along the travel. Before
+            springback.
           </p>
         </>
       )}

@@ -1,5 +1,5 @@
 /** One runner's strip: hatched inside the head, plain where straight, shaded where bent, with the group's target line. */
-import { type KeyboardEvent, useId, useState } from 'react';
+import { type FocusEvent, type KeyboardEvent, useId, useState } from 'react';
 import type { Paint } from '../colours';
 import { HeadMark } from './HeadMark';
 import { PieceView } from './PieceView';
@@ -21,14 +21,16 @@ export function StripView({ strip, target, scale, paint }: Props) {
   const [current, setCurrent] = useState(0);
   const parts = strip.pieces.filter((p) => p.kind !== 'head');
 
-  // One stop of the Tab key for each strip; the arrows walk along it.
+  // One stop of the Tab key for each strip; the arrows walk along it, from wherever the focus came to be.
+  const piecesIn = (drawing: SVGSVGElement) => [...drawing.querySelectorAll<SVGGElement>('.piece')];
+  const follow = (event: FocusEvent<SVGSVGElement>) =>
+    setCurrent(Math.max(0, piecesIn(event.currentTarget).indexOf(event.target as SVGGElement)));
   const walk = (event: KeyboardEvent<SVGSVGElement>) => {
     const step = { ArrowRight: 1, ArrowLeft: -1, Home: -parts.length, End: parts.length }[event.key];
     if (step === undefined) return;
     event.preventDefault();
     const next = Math.min(parts.length - 1, Math.max(0, current + step));
-    setCurrent(next);
-    event.currentTarget.querySelectorAll<SVGGElement>('.piece')[next]?.focus();
+    piecesIn(event.currentTarget)[next]?.focus();
   };
 
   return (
@@ -39,6 +41,7 @@ export function StripView({ strip, target, scale, paint }: Props) {
       className="strip"
       role="group"
       aria-label={`${strip.id}, unrolled`}
+      onFocus={follow}
       onKeyDown={walk}
     >
       <HeadMark strip={strip} scale={scale} paint={paint} hatch={hatch} />
