@@ -47,6 +47,7 @@ const SHOTS: readonly Shot[] = [
     act: inTurn(example('The same four, as tacked'), press('Balance'), settled),
   },
   { name: 'phone', width: 390, height: 844 },
+  { name: 'phone-balanced', width: 390, height: 844, act: inTurn(press('Balance'), settled) },
   { name: 'phone-rack', width: 390, height: 844, act: press('Rack') },
   { name: 'phone-tables', width: 390, height: 844, dark: true, act: press('Tables') },
   {
