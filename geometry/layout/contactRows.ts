@@ -107,9 +107,10 @@ export function addShapeContacts(
   required: number,
   key: string,
   rows: RowBuilder,
+  slack = SLACK,
 ): number[] {
   return contacts.map(({ p, value, normal }, i) => {
-    const offset = rows.add(value - required - INSIDE, false, `${key}${i}`, SLACK);
+    const offset = rows.add(value - required - INSIDE, false, `${key}${i}`, slack);
     pushPlace(p, normal, 1);
     pull(r, rows.array, offset);
     return offset;

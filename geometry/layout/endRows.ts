@@ -13,6 +13,9 @@ import { type Joint, type LayoutProblem, pull, type SolverRunner } from './layou
 import { pointOnLink, type SolverLink } from './links';
 import type { RowBuilder } from './rowBuilder';
 
+/** Kept clear beyond the limit where it costs nothing, mm: a saw cut a little askew reaches so much further. */
+const SPARE = 0.12;
+
 type End = { readonly runner: SolverRunner; readonly joint: Joint; readonly isStart: boolean; readonly disc: Disc };
 
 export function endRows(problem: LayoutProblem, links: readonly (readonly SolverLink[])[], rows: RowBuilder): void {
@@ -59,11 +62,11 @@ function sideRows(
 ): void {
   const { disc } = end;
   const field = (x: number, y: number, z: number): number => pointToDisc(disc, x, y, z);
-  const limit = other.resolved.tubeRadius + required;
+  const limit = other.resolved.tubeRadius + required + SPARE;
   const contacts: ShapeContact[] = [];
   for (const link of links)
     nearestToShape(link, { signedDistance: field, centre: disc.centre, reach: disc.radius }, limit + REACH, contacts);
-  const offsets = addShapeContacts(other, contacts, limit, key, rows);
+  const offsets = addShapeContacts(other, contacts, limit, key, rows, SLACK + SPARE);
   if (!end.joint.merge || end.runner.at < 0) return;
   for (const [i, offset] of offsets.entries()) {
     const { p, normal } = contacts[i]!;
@@ -78,10 +81,10 @@ const Q = new Float64Array(3);
 function discRow(a: End, b: End, required: number, key: string, rows: RowBuilder): void {
   const radii = a.disc.radius + b.disc.radius;
   if (distance(a.disc.centre, b.disc.centre) - radii >= required + REACH) return;
-  const value = discToDisc(a.disc, b.disc) - required - INSIDE;
+  const value = discToDisc(a.disc, b.disc) - required - INSIDE - SPARE;
   if (value >= REACH) return;
   const normal = unit(sub(a.disc.centre, b.disc.centre));
-  const offset = rows.add(value, false, key, SLACK);
+  const offset = rows.add(value, false, key, SLACK + SPARE);
   for (const [end, sign] of [
     [a, 1],
     [b, -1],
