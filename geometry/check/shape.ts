@@ -13,7 +13,7 @@ import {
 } from '../tolerance';
 import { angleBetween, distance, lerp } from '../vector';
 import type { Problem } from './report';
-import { deg, type Say } from './words';
+import { bendNumber, deg, type Say } from './words';
 
 /** Beyond this a point turns the tube back on itself and its tangents no longer meet anywhere near, degrees. */
 const REVERSAL = 179;
@@ -84,7 +84,11 @@ function checkStraights(r: ResolvedRunner, line: Centerline, where: string, say:
     const found = line.straights[i]!;
     if (found >= least - STRAIGHT_TOLERANCE) return [];
     const between =
-      i === 0 ? 'before the first bend' : i === last ? 'after the last bend' : `between bends ${i} and ${i + 1}`;
+      i === 0
+        ? 'before the first bend'
+        : i === last
+          ? 'after the last bend'
+          : `between bends ${bendNumber(line, i - 1)} and ${bendNumber(line, i)}`;
     const message =
       found < 0
         ? `Runner ${r.runner.id}: the bends overlap by ${say(-found)} ${between}; ${say(least)} of straight is needed there: move the bends apart.`

@@ -1,6 +1,6 @@
 /** How findings are worded: plain numbers and the names a fabricator uses for places on a tube. */
 import type { Display } from '../../shared/design/types';
-import { bends } from '../curve/bends';
+import { bends, straightIndices } from '../curve/bends';
 import type { Centerline } from '../curve/centerline';
 
 /** A length in a sentence, in the unit that the design is shown in; the numbers beside the sentence stay mm. */
@@ -19,16 +19,22 @@ function rounded(x: number, digits: number, more: number): string {
   return String(Number(x.toFixed(shows ? digits : more)));
 }
 
-/** "bend 2" or "straight 3" at a station, counted from 1 along the flow. */
+/** "bend 2" or "straight 3" at a station, counted from 1 along the flow as in the bend table: a continuous bend is one. */
 export function placeOnRunner(line: Centerline, station: number): string {
-  const list = bends(line);
-  let straightsBefore = 0;
-  for (const segment of line.segments) {
-    if (segment.kind === 'straight') straightsBefore++;
-    if (station > segment.station + segment.length) continue;
-    if (segment.kind === 'straight') return `straight ${straightsBefore}`;
-    const arc = line.segments.filter((s) => s.kind === 'arc').indexOf(segment);
-    return `bend ${list.findIndex((b) => b.first <= arc && arc <= b.last) + 1}`;
+  let end = 0;
+  for (const [i, straight] of line.straights.entries()) {
+    end += straight;
+    if (station <= end && straight > 0) return `straight ${straightNumber(line, i)}`;
+    if (i === line.turns.length) break;
+    end += line.radii[i]! * line.turns[i]!;
+    if (station <= end) return `bend ${bendNumber(line, i)}`;
   }
-  return `straight ${straightsBefore}`;
+  return `straight ${straightNumber(line, line.straights.length - 1)}`;
 }
+
+/** Number of the bend that arc `i` (from 0) is part of. */
+export const bendNumber = (line: Centerline, i: number): number =>
+  bends(line).findIndex((b) => b.first <= i && i <= b.last) + 1;
+
+/** Number of straight `i` (from 0); one inside a continuous bend goes with the straight before it. */
+const straightNumber = (line: Centerline, i: number): number => straightIndices(line).filter((k) => k <= i).length;
