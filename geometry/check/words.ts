@@ -1,6 +1,6 @@
 /** How findings are worded: plain numbers and the names a fabricator uses for places on a tube. */
 import type { Display } from '../../shared/design/types';
-import { bends, straightIndices } from '../curve/bends';
+import { bends, isContinuous, straightIndices } from '../curve/bends';
 import type { Centerline } from '../curve/centerline';
 
 /** A length in a sentence, in the unit that the design is shown in; the numbers beside the sentence stay mm. */
@@ -24,7 +24,8 @@ export function placeOnRunner(line: Centerline, station: number): string {
   let end = 0;
   for (const [i, straight] of line.straights.entries()) {
     end += straight;
-    if (station <= end && straight > 0) return `straight ${straightNumber(line, i)}`;
+    if (station <= end && straight > 0 && !(i > 0 && isContinuous(line, i - 1)))
+      return `straight ${straightNumber(line, i)}`;
     if (i === line.turns.length) break;
     end += line.radii[i]! * line.turns[i]!;
     if (station <= end) return `bend ${bendNumber(line, i)}`;
@@ -36,5 +37,5 @@ export function placeOnRunner(line: Centerline, station: number): string {
 export const bendNumber = (line: Centerline, i: number): number =>
   bends(line).findIndex((b) => b.first <= i && i <= b.last) + 1;
 
-/** Number of straight `i` (from 0); one inside a continuous bend goes with the straight before it. */
+/** Number of straight `i` (from 0), which is not inside a continuous bend. */
 const straightNumber = (line: Centerline, i: number): number => straightIndices(line).filter((k) => k <= i).length;
