@@ -93,7 +93,8 @@ function angleRows(r: SolverRunner, path: string, rows: RowBuilder): void {
     let angle = 0;
     for (let k = first; k <= last; k++) angle += turns[k]!;
     const limit = first === last ? Math.min(r.maxBendAngle, WIDEST_POINT) : r.maxBendAngle;
-    const value = radii[first]! * (limit - angle) - INSIDE;
+    // Aimed at the limit itself: between opposed ends a U-bend has no angle to spare, and the bender's scale reads no finer.
+    const value = radii[first]! * (limit - angle);
     if (value < NEAR) {
       const offset = rows.add(value, false, `angle|${path}/bends/${first}||`, INSIDE);
       for (let k = first; k <= last; k++) pushTurn(r.path, k, -radii[first]!);
