@@ -29,7 +29,7 @@ export function checkLengths(header: Header): { groups: GroupReport[]; problems:
     for (const [i, r] of members.entries()) {
       const off = lengths[i]! - length;
       if (Math.abs(off) <= tolerance + LENGTH_TOLERANCE) continue;
-      const message = `Runner ${r.runner.id} is ${say(Math.abs(off))} ${off > 0 ? 'longer' : 'shorter'} than group ${id}'s ${say(length)}; ${say(tolerance)} is accepted: ${off > 0 ? 'shorten' : 'lengthen'} it, or balance them all.`;
+      const message = `Runner ${r.runner.id} is ${say(Math.abs(off))} ${off > 0 ? 'longer' : 'shorter'} than the ${say(length)} of group ${id}; ${say(tolerance)} is accepted: ${off > 0 ? 'shorten' : 'lengthen'} it, or balance them all.`;
       const at = r.centerline!.points[Math.floor(r.centerline!.points.length / 2)]!;
       problems.push({
         rule: 'balance',

@@ -11,6 +11,7 @@ import { LeaveDialog } from './panels/LeaveDialog';
 import { Messages, ProblemPanel, Tables } from './panels/SideColumn';
 import { Toolbar } from './panels/Toolbar';
 import { Rack } from './rack/Rack';
+import { useSession } from './session';
 import { useKeys } from './useKeys';
 
 /** Three quarters of the code, and none of the numbers: the rack and the tables do not wait for it. */
@@ -19,6 +20,14 @@ const Viewport = lazy(async () => ({ default: (await import('./viewport')).Viewp
 export function App() {
   const [face, setFace] = useState<Face>('view');
   useChecking();
+  // On a phone the picture is a face of its own: whoever asks to look at a place is taken there.
+  useEffect(
+    () =>
+      useSession.subscribe((now, before) => {
+        if (now.wish !== before.wish && now.wish.kind === 'look') setFace('view');
+      }),
+    [],
+  );
   useKeys();
   useFirstExample();
   useWarningOnLeave();

@@ -8,6 +8,7 @@ import { create } from 'zustand';
 import { type BendTable, bendTable, type CheckReport, type Header, resolveHeader } from '../../geometry';
 import type { Design } from '../../shared/design/types';
 import { type DocumentState, documents, useDocument } from './document';
+import { useSession } from './session';
 import { createChecker } from './workers/checker';
 
 /** One answer kept, for the same argument asked again: designs are immutable and the newest is the one asked for. */
@@ -62,6 +63,8 @@ export function useChecking(): void {
       if (!now.design || (before && now.design === before.design && now.meshes === before.meshes)) return;
       if (now.cause.kind === 'open' && now.design === now.settled && now.settled !== before?.settled)
         useReport.setState({ report: null, of: null });
+      // A pin shows where a problem was: once the design is another, it may be nowhere.
+      if (before && now.design !== before.design) useSession.getState().setMark(null);
       useReport.setState({ checking: true });
       checker.ask(now.design, now.meshes);
     };

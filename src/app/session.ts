@@ -32,7 +32,8 @@ export const useSession = create<Session>()((set) => ({
   hovered: null,
   wish: { kind: 'fit' },
   mark: null,
-  select: (selected) => set({ selected }),
+  // A pin belongs to the problem that was looked at; whoever selects and marks, marks after.
+  select: (selected) => set({ selected, mark: null }),
   hover: (hovered) => set({ hovered }),
   ask: (wish) => set({ wish }),
   setMark: (mark) => set({ mark }),

@@ -269,6 +269,22 @@ describe('the app', () => {
     await thumbs();
   });
 
+  it('takes a phone from a problem to the picture with its pin, and the pin away once it is balanced', async () => {
+    await page.setViewportSize({ width: 1280, height: 720 });
+    await openUneven();
+    await page.setViewportSize({ width: 390, height: 844 });
+    const faces = page.getByRole('navigation', { name: 'Show' });
+    const header = faces.getByRole('button', { name: 'Header' });
+    await faces.getByRole('button', { name: 'Problems' }).click();
+    const problems = page.getByRole('region', { name: 'Problems', exact: true });
+    await problems.getByRole('button').first().click();
+    await problems.waitFor({ state: 'hidden' });
+    expect(await header.getAttribute('aria-pressed')).toBe('true');
+    await page.locator('.viewport-pin').waitFor({ state: 'attached' });
+    await page.getByRole('button', { name: 'Balance', exact: true }).click();
+    await page.locator('.viewport-pin').waitFor({ state: 'detached' });
+  });
+
   it('did all of this without an error on the console or a request to anywhere else', () => {
     expect(watched.errors).toEqual([]);
     expect(watched.strays).toEqual([]);

@@ -4,6 +4,7 @@ import { useDocument } from '../document';
 import { history } from '../history';
 import { type BalanceOutcome, useJobs } from '../jobs';
 import { Length } from '../parts/Length';
+import { Spread } from '../parts/Spread';
 import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';
 import { Icon } from './Icon';
@@ -70,7 +71,7 @@ function Evenness({ report }: Pick<BalanceOutcome, 'report'>) {
   const spread = Math.max(0, ...report.groups.map((g) => g.spread));
   return (
     <>
-      Lengths now within <Length mm={spread} decimals={4} /> of each other.
+      Lengths now differ by <Spread mm={spread} />.
     </>
   );
 }

@@ -74,7 +74,13 @@ export function BendPanel() {
             </tbody>
           </table>
           <p className="note">
-            First bend clocked <Angle degrees={table.clocking} decimals={2} /> from the{' '}
+            Tube <Length mm={line.length} />
+            {runner.lengthInHead > 0 && (
+              <>
+                , plus <Length mm={runner.lengthInHead} /> in the head
+              </>
+            )}
+            . First bend clocked <Angle degrees={table.clocking} decimals={2} /> from the{' '}
             {'port' in from ? "port's" : "collector's"} up; angles turn right-handed along the travel. Before
             springback.
           </p>

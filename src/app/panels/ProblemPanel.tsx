@@ -1,7 +1,8 @@
 /** What fails, where and by how much, each a click from the place; or, when all holds, the numbers that say so. */
-import type { CheckReport, Header, Problem } from '../../../geometry';
+import type { CheckReport, Header, Problem, RuleName } from '../../../geometry';
 import { useHeader, useReport } from '../derived';
 import { Length } from '../parts/Length';
+import { Spread } from '../parts/Spread';
 import { placeOf, refAtPath } from '../refs';
 import { useSession } from '../session';
 import { Icon } from './Icon';
@@ -18,7 +19,7 @@ export function ProblemPanel() {
       </div>
       {report && header && report.problems.length > 0 && (
         <ul className="problem-list">
-          {report.problems.map((problem, i) => (
+          {byUrgency(report.problems).map((problem, i) => (
             // Problems have no id of their own; two may share rule and place.
             // biome-ignore lint/suspicious/noArrayIndexKey: the list is replaced as a whole
             <ProblemRow key={`${problem.rule} ${problem.where} ${i}`} problem={problem} header={header} />
@@ -28,6 +29,12 @@ export function ProblemPanel() {
     </section>
   );
 }
+
+/** What cannot be built or fitted first; what balance sets right by itself last. */
+const LAST: readonly RuleName[] = ['straight', 'balance', 'end'];
+
+const byUrgency = (problems: readonly Problem[]): readonly Problem[] =>
+  [...problems].sort((a, b) => LAST.indexOf(a.rule) - LAST.indexOf(b.rule));
 
 function Verdict({ report, checking }: { readonly report: CheckReport; readonly checking: boolean }) {
   const count = report.problems.length;
@@ -51,7 +58,7 @@ function Proof({ report }: { readonly report: CheckReport }) {
     .sort((a, b) => a.margin - b.margin)[0];
   return (
     <p className="quiet">
-      Lengths within <Length mm={spread} decimals={4} />
+      Lengths differ by <Spread mm={spread} />
       {tightest && (
         <>
           ; tightest gap <Length mm={tightest.gap} /> of <Length mm={tightest.required} /> needed, {tightest.between[0]}{' '}

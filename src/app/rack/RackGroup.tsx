@@ -25,7 +25,7 @@ export function RackGroup({ group, scale, paints }: Props) {
         </p>
         {group.target !== null && (
           <p className="quiet rack-window">
-            ends within ± <Length mm={window} decimals={window < 0.1 ? 3 : window < 1 ? 2 : 1} />
+            ends magnified, ± <Length mm={window} decimals={window < 0.1 ? 3 : window < 1 ? 2 : 1} /> shown
           </p>
         )}
       </header>

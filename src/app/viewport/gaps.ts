@@ -1,6 +1,7 @@
 /** Which least clearances concern what is selected, ready to be drawn and read. */
 import type { CheckReport, Header, Margin } from '../../../geometry';
 import { lerp } from '../../../geometry';
+import type { Display } from '../../../shared/design/types';
 import { formatLength } from '../../../shared/units';
 import type { Vec3 } from '../../../shared/vec3';
 import type { Ref } from '../session';
@@ -23,10 +24,14 @@ export function gapsOf(header: Header, report: CheckReport | null, selected: Ref
     const line = gapLine(header, margin);
     return {
       key: `gap ${margin.between.join(' ')}`,
-      text: `gap ${formatLength(margin.gap, header.design.display ?? 'mm')}`,
+      text: wordsOf(margin.gap, header.design.display),
       at: line ? lerp(line.from, line.to, 0.5) : margin.at,
       fails: margin.margin < 0,
       line,
     };
   });
 }
+
+/** Said as the findings say it: what overlaps has no gap. */
+const wordsOf = (gap: number, display: Display = 'mm'): string =>
+  gap < 0 ? `overlap ${formatLength(-gap, display)}` : `gap ${formatLength(gap, display)}`;

@@ -30,6 +30,9 @@ type Entry = Pick<Label, 'key' | 'at'> & {
   readonly on: string | null;
 };
 
+/** A pin stands on the place of a problem, and its head on what a note there would say: the note moves under it, px. */
+const BELOW_PIN = 42;
+
 /** Where the triad and the strip of views lie, px. */
 const controls = ({ width, height }: { width: number; height: number }) => [
   { l: 0, r: 190, t: height - 140, b: height },
@@ -39,6 +42,7 @@ const controls = ({ width, height }: { width: number; height: number }) => [
 export function Labels({ rig, header, paints, notes }: Props) {
   const selected = useSession((s) => s.selected);
   const hovered = useSession((s) => s.hovered);
+  const isPinned = useSession((s) => s.mark !== null);
   const balls = useMemo(() => occluders(header), [header]);
   const standing = useMemo(() => standingLabels(header), [header]);
   const names = useMemo(() => {
@@ -74,7 +78,10 @@ export function Labels({ rig, header, paints, notes }: Props) {
         return {
           width: node.offsetWidth,
           height: node.offsetHeight,
-          candidates: e.at.map((p) => (e.on && isHidden(p, e.on, balls, view) ? null : project(view, size, p))),
+          candidates: e.at.map((p) => {
+            const seen = e.on && isHidden(p, e.on, balls, view) ? null : project(view, size, p);
+            return seen && e.rank === 0 && isPinned ? ([seen[0], seen[1] + BELOW_PIN] as const) : seen;
+          }),
           must: e.must,
         };
       });
@@ -87,7 +94,7 @@ export function Labels({ rig, header, paints, notes }: Props) {
     };
     show();
     return rig.listen(show);
-  }, [rig, entries, balls]);
+  }, [rig, entries, balls, isPinned]);
 
   const keep = (key: string) => (node: HTMLElement | null) => {
     if (node) nodes.current.set(key, node);
