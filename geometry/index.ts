@@ -6,7 +6,7 @@ export * from './tolerance';
 
 // Curves: points and radii ⇄ straights and arcs; bend rows; frames
 export { type Arc, type Centerline, centerline, type Segment, type Straight, setback } from './curve/centerline';
-export { arcCentre, chordCount, pointAt, pointOnSegment, type Station, sampleCenterline } from './curve/pointAt';
+export { chordCount, pointAt, pointOnSegment, type Station, sampleCenterline } from './curve/pointAt';
 export { type Bend, bends, isContinuous, straightIndices } from './curve/bends';
 export { type BendRow, type BendTable, bendTable, fromBendTable } from './curve/bendTable';
 export { type Frame, frames } from './curve/frames';

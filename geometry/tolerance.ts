@@ -29,6 +29,9 @@ export const SAME_RADIUS_TOLERANCE = 1e-6;
 /** Contract: bundled tubes may overlap by this, mm. */
 export const BUNDLE_OVERLAP = 0.05;
 
+/** Contract: parts of one runner farther apart along it than this many outside diameters must not touch. */
+export const SELF_SEPARATION = 1.5;
+
 /** How finely distances replace an arc by chords: the sagitta allowed, mm. Clearances are promised within 0.05 mm. */
 export const CHORD_SAGITTA = 0.002;
 

@@ -1,18 +1,12 @@
 /** Measures every rule of the contract and says what fails, where, by how much, and what would mend it. */
-import type { Design } from '../../shared/design/types';
+import type { Design, MeshSurrounding } from '../../shared/design/types';
 import { bends } from '../curve/bends';
-import { type Header, type ResolvedRunner, resolveHeader } from '../header/resolve';
+import { type ResolvedRunner, resolveHeader } from '../header/resolve';
 import { DEGREES } from '../tolerance';
-import {
-  checkMergeBodies,
-  checkSelf,
-  checkSurroundings,
-  checkTubeToTube,
-  convexObstacle,
-  type Obstacle,
-} from './clearances';
+import { checkMergeBodies, checkSelf, checkSurroundings, checkTubeToTube } from './clearances';
 import { balanceLength, checkLengths } from './lengths';
-import { type Meshes, treeOf } from './meshes';
+import type { Meshes } from './meshes';
+import { obstaclesOf } from './obstacles';
 import { checkPlacement } from './placement';
 import type { CheckReport, Problem, RunnerReport } from './report';
 import { checkShape } from './shape';
@@ -27,7 +21,7 @@ export function check(design: Design, meshes: Meshes = new Map()): CheckReport {
   const around = checkSurroundings(header, obstacles);
   const bodies = checkMergeBodies(header, obstacles);
   const problems = [
-    ...missing,
+    ...missing.map(notLoaded),
     ...header.runners.flatMap((r) => checkShape(r, sayIn(design.display))),
     ...lengths.problems,
     ...tubes.problems,
@@ -45,27 +39,13 @@ export function check(design: Design, meshes: Meshes = new Map()): CheckReport {
   };
 }
 
-function obstaclesOf(header: Header, meshes: Meshes): { obstacles: Obstacle[]; missing: Problem[] } {
-  const obstacles: Obstacle[] = [];
-  const missing: Problem[] = [];
-  for (const surrounding of header.surroundings) {
-    const convex = convexObstacle(surrounding);
-    if (convex) obstacles.push({ surrounding, shape: convex });
-    else if (surrounding.shape === 'mesh') {
-      const soup = meshes.get(surrounding.file);
-      if (soup) obstacles.push({ surrounding, shape: treeOf(surrounding, soup) });
-      else
-        missing.push({
-          rule: 'document',
-          where: `surroundings/${surrounding.id}/file`,
-          found: null,
-          allowed: surrounding.file,
-          message: `The mesh ${surrounding.file} of ${surrounding.id} is not loaded, so its clearance is unknown: put it beside the design.`,
-        });
-    }
-  }
-  return { obstacles, missing };
-}
+const notLoaded = ({ id, file }: MeshSurrounding): Problem => ({
+  rule: 'document',
+  where: `surroundings/${id}/file`,
+  found: null,
+  allowed: file,
+  message: `The mesh ${file} of ${id} is not loaded, so its clearance is unknown: put it beside the design.`,
+});
 
 function describe(r: ResolvedRunner): RunnerReport[] {
   if (!r.centerline) return [];

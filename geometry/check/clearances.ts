@@ -1,17 +1,17 @@
 /** Rules between things: tube to tube, tube to surrounding, merge bodies, a tube with itself. All exact (see clearance/). */
-import type { Surrounding } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
-import { bodyToMesh, bodyToShape, middleOf } from '../clearance/bodies';
+import { bodyToMesh, bodyToShape } from '../clearance/bodies';
 import { type Chain, chain } from '../clearance/chain';
 import type { Gap } from '../clearance/gap';
 import { selfGap } from '../clearance/self';
-import { boxShape, type ConvexShape, capsuleShape, frustumShape } from '../clearance/shapes';
+import { frustumShape } from '../clearance/shapes';
 import { requiredGap, type Stretch, stretches } from '../clearance/stretches';
-import { type TriangleTree, tubeToMesh } from '../clearance/triangleTree';
+import { tubeToMesh } from '../clearance/triangleTree';
 import { tubeToShape } from '../clearance/tubeShape';
 import { roughGap, tubeToTube } from '../clearance/tubeTube';
 import type { Header, ResolvedRunner } from '../header/resolve';
-import { LENGTH_TOLERANCE } from '../tolerance';
+import { LENGTH_TOLERANCE, SELF_SEPARATION } from '../tolerance';
+import { isTree, type Obstacle } from './obstacles';
 import type { Margin, Problem } from './report';
 import { placeOnRunner, type Say, sayIn } from './words';
 
@@ -19,16 +19,6 @@ type Findings = { readonly least: Margin | null; readonly problems: Problem[] };
 
 /** A gap is missed only past rounding; the contract promises 0.05 mm and the searches are far finer. */
 const fails = (margin: number): boolean => margin < -LENGTH_TOLERANCE * 1000;
-
-/** Parts of one runner farther apart along it than this many diameters must not touch. */
-const SELF_SEPARATION = 1.5;
-
-export type Obstacle = { readonly surrounding: Surrounding; readonly shape: ConvexShape | TriangleTree };
-
-export const convexObstacle = (s: Surrounding): ConvexShape | null =>
-  s.shape === 'capsule' ? capsuleShape(s) : s.shape === 'box' ? boxShape(s) : null;
-
-const isTree = (shape: ConvexShape | TriangleTree): shape is TriangleTree => 'visit' in shape;
 
 type StretchPair = { readonly a: ResolvedRunner; readonly b: ResolvedRunner; readonly p: Stretch; readonly q: Stretch };
 
@@ -104,7 +94,7 @@ export function checkSurroundings(header: Header, obstacles: readonly Obstacle[]
   return { least, problems };
 }
 
-const tubeToObstacle = (tube: Chain, shape: ConvexShape | TriangleTree, below: number): Gap | null =>
+const tubeToObstacle = (tube: Chain, shape: Obstacle['shape'], below: number): Gap | null =>
   isTree(shape) ? tubeToMesh(tube, shape, below) : tubeToShape(tube, shape, below);
 
 function tooNearSurrounding(
@@ -134,13 +124,14 @@ export function checkMergeBodies(header: Header, obstacles: readonly Obstacle[])
     problems.push({ rule: 'merge-body', where: `merges/${merge}`, found: gap, allowed: 0, message, at });
   };
   const limit = (): number => Math.max(0, least?.gap ?? Infinity);
+  const tubes = header.runners.map((r) => r.centerline && chain(r.centerline, r.tubeRadius));
   const bodies = [...header.merges.values()];
   for (const [i, { merge, body }] of bodies.entries()) {
     const shape = frustumShape(body);
-    for (const r of header.runners) {
-      const { from, to, id } = r.runner;
+    for (const [k, { runner }] of header.runners.entries()) {
+      const { from, to, id } = runner;
       if (to.merge === merge.id || ('merge' in from && from.merge === merge.id)) continue;
-      const tube = r.centerline && chain(r.centerline, r.tubeRadius);
+      const tube = tubes[k];
       const gap = tube && tubeToShape(tube, shape, limit());
       if (gap) note(merge.id, id, `runner ${id}`, gap.gap, gap.at);
     }
@@ -150,7 +141,7 @@ export function checkMergeBodies(header: Header, obstacles: readonly Obstacle[])
     }
     for (const other of bodies.slice(i + 1)) {
       const found = bodyToShape(body, frustumShape(other.body), limit());
-      if (found) note(merge.id, other.merge.id, `collector ${other.merge.id}`, found.value, middleOf(body));
+      if (found) note(merge.id, other.merge.id, `collector ${other.merge.id}`, found.value, shape.centre);
     }
   }
   return { least, problems };

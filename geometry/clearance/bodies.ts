@@ -3,7 +3,7 @@
  * frustum. mm; negative by how deep the frustum reaches in.
  */
 import type { Frustum } from '../header/merge';
-import { addScaled, distance, lerp } from '../vector';
+import { addScaled, distance } from '../vector';
 import { type Field, type Minimum, minimumOnDisc, minimumOnInterval, minimumOnTriangle } from './convexMinimum';
 import { type ConvexShape, frustumShape } from './shapes';
 import type { TriangleTree } from './triangleTree';
@@ -46,6 +46,3 @@ export function bodyToMesh(body: Frustum, tree: TriangleTree, below = Number.POS
   );
   return best;
 }
-
-export const middleOf = (body: Frustum): readonly [number, number, number] =>
-  lerp(body.position, addScaled(body.position, body.axis, body.length), 0.5);

@@ -15,6 +15,19 @@ export type ConvexShape = {
   readonly reach: number;
 };
 
+/** Step of the central differences below: fields are straight over it but for kinks, mm. */
+const PROBE = 1e-4;
+
+/** Slope of a field at a place, by central differences. */
+export function slopeOf(f: Field, x: number, y: number, z: number): Vec3 {
+  const h = 2 * PROBE;
+  return [
+    (f(x + PROBE, y, z) - f(x - PROBE, y, z)) / h,
+    (f(x, y + PROBE, z) - f(x, y - PROBE, z)) / h,
+    (f(x, y, z + PROBE) - f(x, y, z - PROBE)) / h,
+  ];
+}
+
 export function capsuleShape({ a, b, radius }: Pick<Capsule, 'a' | 'b' | 'radius'>): ConvexShape {
   const [dx, dy, dz] = sub(b, a);
   const lengthSquared = dx * dx + dy * dy + dz * dz;

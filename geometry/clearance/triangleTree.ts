@@ -10,6 +10,7 @@ import { type Chain, type Link, sagitta, vectorAt } from './chain';
 import { type Field, minimumOnInterval } from './convexMinimum';
 import { discToTriangle } from './discs';
 import { GAP_RESOLUTION, type Gap, lesser } from './gap';
+import { isLeast } from './tubeField';
 
 type Node = {
   readonly low: Vec3;
@@ -131,9 +132,7 @@ export function tubeToMesh(tube: Chain, tree: TriangleTree, below = Number.POSIT
           split = true;
           return;
         }
-        // The tube's own end: its disc is measured instead.
-        if ((link.isFirst && i === 0 && t === 0) || (link.isLast && i + 1 === link.count && t === 1)) return;
-        if (!isLevel(link, i, t, field, value)) return;
+        if (!isLeast(link, i + t, t, field)) return;
         const at: Vec3 = [ax + t * (bx - ax), ay + t * (by - ay), az + t * (bz - az)];
         best = { gap, at, station: link.station + (link.length * (i + t)) / link.count };
       },
@@ -142,15 +141,6 @@ export function tubeToMesh(tube: Chain, tree: TriangleTree, below = Number.POSIT
     searchLink(link, i, n / 2);
     searchLink(link, i + n / 2, n / 2);
   }
-}
-
-/** At a joint the field must not fall further along the true curve, or the tube's end would be measured as round. */
-function isLevel(link: Link, i: number, t: number, field: Field, value: number): boolean {
-  if (t > 0 && t < 1) return true;
-  const [px, py, pz] = vectorAt(link.points, i + t);
-  const [tx, ty, tz] = vectorAt(link.tangents, i + t);
-  const step = 0.01;
-  return [-step, step].every((s) => field(px + s * tx, py + s * ty, pz + s * tz) >= value - 0.02 * step);
 }
 
 /**

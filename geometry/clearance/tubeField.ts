@@ -54,7 +54,8 @@ function isBeyond(link: Link, i: number, n: number, field: Field, bound: number)
   return fromMiddle - half - sagitta(link, n) >= bound;
 }
 
-function isLeast(link: Link, k: number, t: number, field: Field): boolean {
+/** Whether a least place on a chord is one on the true curve too: never the stretch's own end, whose disc is measured. */
+export function isLeast(link: Link, k: number, t: number, field: Field): boolean {
   if (t > 0 && t < 1) return true;
   if ((link.isFirst && k === 0) || (link.isLast && k === link.count)) return false;
   const p = vectorAt(link.points, k);

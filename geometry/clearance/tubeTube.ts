@@ -40,10 +40,8 @@ const endStation = (c: Chain, end: number): number =>
   end === 0 ? c.links[0]!.station : c.links.at(-1)!.station + c.links.at(-1)!.length;
 
 /** An end disc of one tube against the other's side; `at` and `station` on that other's centerline. */
-function discToSide(disc: Disc, side: Chain, below: number): Gap | null {
-  if (below === Number.POSITIVE_INFINITY) return leastOnChain(side, (x, y, z) => pointToDisc(disc, x, y, z));
-  return leastOnChain(side, (x, y, z) => pointToDisc(disc, x, y, z), below);
-}
+const discToSide = (disc: Disc, side: Chain, below: number): Gap | null =>
+  leastOnChain(side, (x, y, z) => pointToDisc(disc, x, y, z), below);
 
 /** A lower bound of the gap between two sides, from whole links: what is likely nearest can then be measured first. */
 export function roughGap(a: Chain, b: Chain): number {

@@ -1,7 +1,7 @@
 /** Walking a centerline: position and direction of travel at an arc length, and points dense enough to draw or measure. */
 import type { Vec3 } from '../../shared/vec3';
 import { add, addScaled, scale } from '../vector';
-import type { Arc, Centerline, Segment } from './centerline';
+import type { Centerline, Segment } from './centerline';
 
 export type Station = {
   /** Arc length from the start, mm. */
@@ -50,5 +50,3 @@ export function sampleCenterline(line: Centerline, sagitta: number): Station[] {
   }
   return stations;
 }
-
-export const arcCentre = (arc: Arc): Vec3 => addScaled(arc.start, arc.inward, arc.radius);

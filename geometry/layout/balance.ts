@@ -4,13 +4,12 @@
  */
 import type { Design } from '../../shared/design/types';
 import { check } from '../check/check';
-import { convexObstacle } from '../check/clearances';
-import { type Meshes, treeOf } from '../check/meshes';
+import type { Meshes } from '../check/meshes';
+import { obstaclesOf } from '../check/obstacles';
 import type { CheckReport, RuleName } from '../check/report';
 import { type Header, resolveHeader } from '../header/resolve';
 import { LEAST_TURN_DEG, RADIANS } from '../tolerance';
 import { distance } from '../vector';
-import type { SolverObstacle } from './contactRows';
 import { assignInlets } from './inlets';
 import { designAt, type LayoutProblem, layoutProblem, place } from './layoutProblem';
 import { nearestLengths } from './nearestLengths';
@@ -70,7 +69,7 @@ export function balancePoints(
   { restarts = 12, cancelled }: BalanceOptions = {},
 ): { design: Design; iterations: number; miss: number; limits: Limit[] } {
   const header = routedOnly(resolveHeader(assignInlets(design)));
-  const obstacles = obstaclesOf(header, meshes);
+  const { obstacles } = obstaclesOf(header, meshes);
   const problem = layoutProblem(header);
   if (problem.unknowns === 0) return { design, iterations: 0, miss: 0, limits: [] };
   const target = problem.start;
@@ -128,15 +127,6 @@ const routedOnly = (header: Header): Header => ({
   ...header,
   runners: header.runners.filter((r) => r.centerline && r.end),
 });
-
-function obstaclesOf(header: Header, meshes: Meshes): SolverObstacle[] {
-  return header.surroundings.flatMap((surrounding): SolverObstacle[] => {
-    const convex = convexObstacle(surrounding);
-    if (convex) return [{ surrounding, shape: convex }];
-    const soup = surrounding.shape === 'mesh' ? meshes.get(surrounding.file) : undefined;
-    return soup && surrounding.shape === 'mesh' ? [{ surrounding, shape: treeOf(surrounding, soup) }] : [];
-  });
-}
 
 const shaken = (x: Float64Array, dearness: Float64Array, size: number, random: () => number): Float64Array =>
   x.map((value, k) => value + (size * (2 * random() - 1)) / Math.max(1, dearness[k]! ** 2));

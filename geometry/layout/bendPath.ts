@@ -82,7 +82,7 @@ export function measurePath(path: BendPath): void {
 }
 
 /** Adds w to the adjoint of leg i's length. */
-export function pushLeg(path: BendPath, i: number, w: number): void {
+function pushLeg(path: BendPath, i: number, w: number): void {
   const { bends: n, directions: D, pointsBar } = path;
   if (i === 0) path.endLegsBar[0] = path.endLegsBar[0]! + w;
   else if (i === n) path.endLegsBar[1] = path.endLegsBar[1]! + w;

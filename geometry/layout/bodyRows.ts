@@ -6,28 +6,27 @@
  * this never promises more room than there is, and it is exact against flat faces.
  */
 import type { Vec3 } from '../../shared/vec3';
-import { type ConvexShape, frustumShape } from '../clearance/shapes';
-import { triangleField } from '../clearance/triangleTree';
+import { isTree, type Obstacle } from '../check/obstacles';
+import { type ConvexShape, frustumShape, slopeOf } from '../clearance/shapes';
+import { type TriangleTree, triangleField } from '../clearance/triangleTree';
 import type { Frustum } from '../header/merge';
 import { addScaled, norm, reject } from '../vector';
-import { addShapeContacts, INSIDE, REACH, SLACK, type SolverObstacle } from './contactRows';
+import { addShapeContacts, INSIDE, REACH, SLACK } from './contactRows';
 import { nearestToShape, type ShapeContact } from './contacts';
 import type { LayoutProblem } from './layoutProblem';
-import type { SolverLink } from './links';
-import { bodyTilted, type MovableMerge } from './movableMerge';
+import { placeAt, type SolverLink } from './links';
+import { bodyTilted, type MovableMerge, TILT_STEP, TILTS } from './movableMerge';
 import type { RowBuilder } from './rowBuilder';
 
 type Body = { readonly id: string; readonly frustum: Frustum; readonly movable: MovableMerge | null };
 
-const TILT_STEP = 1e-5;
 /** Discs along a body that are tried. */
 const SLICES = 8;
-const PROBE = 1e-4;
 
 export function bodyRows(
   problem: LayoutProblem,
   x: Float64Array,
-  obstacles: readonly SolverObstacle[],
+  obstacles: readonly Obstacle[],
   links: readonly (readonly SolverLink[])[],
   rows: RowBuilder,
 ): void {
@@ -52,13 +51,13 @@ export function bodyRows(
       );
       if (!body.movable) continue;
       for (const [k, offset] of offsets.entries())
-        pullBody(body.movable, x, placeOf(contacts[k]!), contacts[k]!.normal, rows, offset);
+        pullBody(body.movable, x, placeAt(contacts[k]!.p), contacts[k]!.normal, rows, offset);
     }
     if (!body.movable) continue;
-    for (const o of obstacles) {
-      if ('visit' in o.shape)
-        meshRows(body, o.shape, `merge-body|merges/${body.id}|surroundings/${o.surrounding.id}|`, x, rows);
-      else bodyToShapeRow(body, o.shape, `merge-body|merges/${body.id}|surroundings/${o.surrounding.id}|`, x, rows);
+    for (const { surrounding, shape: other } of obstacles) {
+      const key = `merge-body|merges/${body.id}|surroundings/${surrounding.id}|`;
+      if (isTree(other)) meshRows(body, other, key, x, rows);
+      else bodyToShapeRow(body, other, key, x, rows);
     }
   }
   for (const [i, a] of bodies.entries())
@@ -95,8 +94,8 @@ function bodyToShapeRow(
   const m = body.movable!;
   const [s, t] = [x[m.at + 3]!, x[m.at + 4]!];
   for (let k = 0; k < 3; k++) rows.array[offset + m.at + k] = rows.array[offset + m.at + k]! + least.slope[k]!;
-  for (let k = 0; k < 2; k++) {
-    const ahead = heldLeast(bodyTilted(m, s + (k === 0 ? TILT_STEP : 0), t + (k === 1 ? TILT_STEP : 0)), shape).value;
+  for (const [k, [ds, dt]] of TILTS.entries()) {
+    const ahead = heldLeast(bodyTilted(m, s + ds, t + dt), shape).value;
     rows.array[offset + m.at + 3 + k] = rows.array[offset + m.at + 3 + k]! + (ahead - least.value) / TILT_STEP;
   }
   if (other)
@@ -109,7 +108,7 @@ function heldLeast(f: Frustum, shape: ConvexShape): { value: number; slope: Vec3
   for (let k = 0; k <= SLICES; k++) {
     const h = k / SLICES;
     const centre = addScaled(f.position, f.axis, h * f.length);
-    const slope = slopeOf(shape, centre);
+    const slope = slopeOf(shape.signedDistance, ...centre);
     const radius = f.startRadius + h * (f.endRadius - f.startRadius);
     const value = shape.signedDistance(...centre) - radius * norm(reject(slope, f.axis));
     if (value < best.value) best = { value, slope };
@@ -117,23 +116,8 @@ function heldLeast(f: Frustum, shape: ConvexShape): { value: number; slope: Vec3
   return best;
 }
 
-function slopeOf({ signedDistance: f }: ConvexShape, [x, y, z]: Vec3): Vec3 {
-  const h = 2 * PROBE;
-  return [
-    (f(x + PROBE, y, z) - f(x - PROBE, y, z)) / h,
-    (f(x, y + PROBE, z) - f(x, y - PROBE, z)) / h,
-    (f(x, y, z + PROBE) - f(x, y, z - PROBE)) / h,
-  ];
-}
-
 /** Each near triangle of a mesh is a convex shape of its own. */
-function meshRows(
-  body: Body,
-  tree: Extract<SolverObstacle['shape'], { visit: unknown }>,
-  key: string,
-  x: Float64Array,
-  rows: RowBuilder,
-): void {
+function meshRows(body: Body, tree: TriangleTree, key: string, x: Float64Array, rows: RowBuilder): void {
   const { position, axis, length, startRadius, endRadius } = body.frustum;
   const middle = addScaled(position, axis, length / 2);
   const reach = Math.hypot(length / 2, Math.max(startRadius, endRadius)) + REACH;
@@ -146,22 +130,13 @@ function meshRows(
   );
 }
 
-const placeOf = ({ p: { link, fraction } }: ShapeContact): Vec3 => {
-  const k = ((fraction - link.low) / (link.high - link.low)) * link.count;
-  const i = Math.min(link.count - 1, Math.floor(k));
-  const f = k - i;
-  const at = (axis: number): number => link.points[3 * i + axis]! * (1 - f) + link.points[3 * i + 3 + axis]! * f;
-  return [at(0), at(1), at(2)];
-};
-
 /** A body's field at a fixed place falls as the body moves toward it; tilts by differences. */
 function pullBody(m: MovableMerge, x: Float64Array, p: Vec3, normal: Vec3, rows: RowBuilder, offset: number): void {
   for (let k = 0; k < 3; k++) rows.array[offset + m.at + k] = rows.array[offset + m.at + k]! - normal[k]!;
   const [s, t] = [x[m.at + 3]!, x[m.at + 4]!];
-  for (let k = 0; k < 2; k++) {
-    const step = k === 0 ? ([TILT_STEP, 0] as const) : ([0, TILT_STEP] as const);
-    const ahead = frustumShape(bodyTilted(m, s + step[0], t + step[1])).signedDistance(...p);
-    const behind = frustumShape(bodyTilted(m, s - step[0], t - step[1])).signedDistance(...p);
+  for (const [k, [ds, dt]] of TILTS.entries()) {
+    const ahead = frustumShape(bodyTilted(m, s + ds, t + dt)).signedDistance(...p);
+    const behind = frustumShape(bodyTilted(m, s - ds, t - dt)).signedDistance(...p);
     rows.array[offset + m.at + 3 + k] = rows.array[offset + m.at + 3 + k]! + (ahead - behind) / (2 * TILT_STEP);
   }
 }

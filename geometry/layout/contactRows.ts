@@ -1,15 +1,11 @@
 /** Clearances as rows: tube to tube, tube to surrounding, tube with itself. mm. */
-import type { Surrounding } from '../../shared/design/types';
-import type { ConvexShape } from '../clearance/shapes';
-import type { TriangleTree } from '../clearance/triangleTree';
-import { BUNDLE_OVERLAP } from '../tolerance';
+import { isTree, type Obstacle } from '../check/obstacles';
+import { BUNDLE_OVERLAP, SELF_SEPARATION } from '../tolerance';
 import { pushOnArc, pushOnStraight } from './bendPath';
-import { isFar, type LinkPlace, nearestOnLinks, nearestToMesh, nearestToShape, type ShapeContact } from './contacts';
+import { isFar, nearestOnLinks, nearestToMesh, nearestToShape, type ShapeContact } from './contacts';
 import { type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
-import { linksOf, type SolverLink, tangentOnLink } from './links';
+import { type LinkPlace, linksOf, type SolverLink, tangentOnLink } from './links';
 import type { RowBuilder } from './rowBuilder';
-
-export type SolverObstacle = { readonly surrounding: Surrounding; readonly shape: ConvexShape | TriangleTree };
 
 /** Gaps with more room than this cannot close in one step, mm. */
 export const REACH = 12;
@@ -17,13 +13,11 @@ export const REACH = 12;
 export const INSIDE = 0.04;
 /** Missing that aim by so much still holds the rule, with room for the search's error, mm. */
 export const SLACK = 0.02;
-/** Contract: parts of one runner nearer than this many diameters along it may touch. */
-const SELF_SEPARATION = 1.5;
 
 /** Links of all runners, for rows about bodies too. */
 export function contactRows(
   problem: LayoutProblem,
-  obstacles: readonly SolverObstacle[],
+  obstacles: readonly Obstacle[],
   rows: RowBuilder,
 ): readonly (readonly SolverLink[])[] {
   const links = problem.runners.map(linksOf);
@@ -87,14 +81,14 @@ export const pathOf = (r: SolverRunner): string => `runners/${r.resolved.runner.
 
 const found: ShapeContact[] = [];
 
-function obstacleRows(links: readonly SolverLink[], o: SolverObstacle, rows: RowBuilder): void {
+function obstacleRows(links: readonly SolverLink[], o: Obstacle, rows: RowBuilder): void {
   const r = links[0]?.runner;
   if (!r) return;
   const key = `surroundings|${pathOf(r)}|surroundings/${o.surrounding.id}|`;
   const required = r.resolved.tubeRadius + (o.surrounding.clearance ?? 0);
   for (const [i, link] of links.entries()) {
     found.length = 0;
-    if ('visit' in o.shape) nearestToMesh(link, o.shape, required + REACH, found);
+    if (isTree(o.shape)) nearestToMesh(link, o.shape, required + REACH, found);
     else nearestToShape(link, o.shape, required + REACH, found);
     addShapeContacts(r, found, required, `${key}${i}.`, rows);
   }

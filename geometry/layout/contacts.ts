@@ -4,12 +4,10 @@
  */
 import { minimumOnInterval } from '../clearance/convexMinimum';
 import { type Closest, closestOnSegments } from '../clearance/segments';
-import type { ConvexShape } from '../clearance/shapes';
+import { type ConvexShape, slopeOf } from '../clearance/shapes';
 import { type TriangleTree, triangleField } from '../clearance/triangleTree';
-import { pointOnLink, type SolverLink, tangentOnLink } from './links';
-
-/** A place on a link: fraction of its arc's angle or straight's length. */
-export type LinkPlace = { link: SolverLink; fraction: number };
+import { norm, scale } from '../vector';
+import { type LinkPlace, pointOnLink, type SolverLink, tangentOnLink } from './links';
 
 /** How far from square a joint's least distance may stand before the neighbouring link holds the true one. */
 const SQUARE = 0.06;
@@ -97,7 +95,6 @@ export type ShapeContact = { p: LinkPlace; value: number; normal: readonly [numb
 
 /** Where a chord's bracket is narrow enough, as a part of it: 0.02 mm on a metre. */
 const NARROW = 2e-5;
-const PROBE = 1e-4;
 
 /** The least place of a shape's field on a link, where it is under `below`; both ends as well, if they are. */
 export function nearestToShape(link: SolverLink, shape: ConvexShape, below: number, out: ShapeContact[]): void {
@@ -146,17 +143,15 @@ function push(link: SolverLink, at: number, shape: ConvexShape, below: number, o
   const f = shape.signedDistance;
   const value = f(x, y, z);
   if (value >= below) return;
-  const gx = f(x + PROBE, y, z) - f(x - PROBE, y, z);
-  const gy = f(x, y + PROBE, z) - f(x, y - PROBE, z);
-  const gz = f(x, y, z + PROBE) - f(x, y, z - PROBE);
-  const g = Math.hypot(gx, gy, gz);
-  if (g === 0) return;
-  const normal = [gx / g, gy / g, gz / g] as const;
+  const slope = slopeOf(f, x, y, z);
+  const steepness = norm(slope);
+  if (steepness === 0) return;
+  const normal = scale(slope, 1 / steepness);
   if (isStart || isEnd) {
     // Near a flat end the tube is not round: a place whose field falls toward that end is not a true least one.
     tangentOnLink(link.runner, link.index, link.isArc, fraction, T);
-    const slope = T[0]! * normal[0] + T[1]! * normal[1] + T[2]! * normal[2];
-    if (isNearEnd(link, fraction) && Math.abs(slope) > SQUARE) return;
+    const along = T[0]! * normal[0] + T[1]! * normal[1] + T[2]! * normal[2];
+    if (isNearEnd(link, fraction) && Math.abs(along) > SQUARE) return;
   }
   out.push({ p: { link, fraction }, value, normal });
 }

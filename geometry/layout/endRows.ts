@@ -10,7 +10,7 @@ import { addScaled, distance, dot, scale, sub, unit } from '../vector';
 import { addShapeContacts, INSIDE, pathOf, REACH, SLACK } from './contactRows';
 import { nearestToShape, type ShapeContact } from './contacts';
 import { type Joint, type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
-import { pointOnLink, type SolverLink } from './links';
+import { placeAt, type SolverLink } from './links';
 import type { RowBuilder } from './rowBuilder';
 
 /** Kept clear beyond the limit where it costs nothing, mm: a saw cut a little askew reaches so much further. */
@@ -70,13 +70,10 @@ function sideRows(
   if (!end.joint.merge || end.runner.at < 0) return;
   for (const [i, offset] of offsets.entries()) {
     const { p, normal } = contacts[i]!;
-    pointOnLink(other, p.link.index, p.link.isArc, p.fraction, Q, 0);
-    pushDisc(end, nearestOnDisc(disc, [Q[0]!, Q[1]!, Q[2]!]), scale(normal, -1));
+    pushDisc(end, nearestOnDisc(disc, placeAt(p)), scale(normal, -1));
     pull(end.runner, rows.array, offset);
   }
 }
-
-const Q = new Float64Array(3);
 
 function discRow(a: End, b: End, required: number, key: string, rows: RowBuilder): void {
   const radii = a.disc.radius + b.disc.radius;

@@ -18,6 +18,7 @@ import {
   moveMerge,
   placesOf,
   pullPlace,
+  TILT_LEVER,
 } from './movableMerge';
 
 export type SolverRunner = {
@@ -66,8 +67,6 @@ export type LayoutProblem = {
 
 /** Moving a merge drags all its runners: it counts more than moving one bend point. */
 const MERGE_DEARNESS = 2;
-/** A tilt counts as the movement of a point this far out, mm. */
-const TILT_LEVER = 150;
 /** A group's free length costs almost nothing: any length will do, but one must be nearest. */
 const GROUP_DEARNESS = 0.01;
 
@@ -106,10 +105,15 @@ export function layoutProblem(header: Header): LayoutProblem {
   for (const g of groups) {
     if (g.at < 0) continue;
     dearness[g.at] = GROUP_DEARNESS;
-    const lengths = g.members.map((r) => r.resolved.lengthInHead + r.path.length);
-    start[g.at] = lengths.reduce((a, b) => a + b, 0) / Math.max(1, lengths.length);
+    start[g.at] = meanLength(g);
   }
   return problem;
+}
+
+/** Of a group as it stands, what lies in the head included; 0 of none. */
+export function meanLength({ members }: SolverGroup): number {
+  const total = members.reduce((sum, r) => sum + r.resolved.lengthInHead + r.path.length, 0);
+  return total / Math.max(1, members.length);
 }
 
 function solverRunner(

@@ -2,6 +2,7 @@
  * A path's straights and arcs as rows of points for the solver's contact search, cut where the allowed gap changes.
  * Coarser than the check's chains and rebuilt at every step, so everything is flat and reused. mm.
  */
+import type { Vec3 } from '../../shared/vec3';
 import type { SolverRunner } from './layoutProblem';
 
 /** Sagitta of one chord of an arc, mm. Contacts are then measured on the true arc. */
@@ -147,6 +148,16 @@ export function pointOnLink(
   const forward = R * Math.sin(phi) - setbacks[index]! - inward * c;
   for (let k = 0; k < 3; k++) out[at + k] = P[d + 3 + k]! + forward * D[d + k]! + inward * D[d + 3 + k]!;
 }
+
+/** A place on a link: fraction of its arc's angle or straight's length. */
+export type LinkPlace = { readonly link: SolverLink; readonly fraction: number };
+
+export function placeAt({ link, fraction }: LinkPlace): Vec3 {
+  pointOnLink(link.runner, link.index, link.isArc, fraction, P, 0);
+  return [P[0]!, P[1]!, P[2]!];
+}
+
+const P = new Float64Array(3);
 
 /** Unit tangent at fraction f. */
 export function tangentOnLink(

@@ -7,7 +7,7 @@ import type { Vec3 } from '../../shared/vec3';
 import { type Frustum, type MergeGeometry, mergeAxes, mergeGeometry } from '../header/merge';
 import type { ResolvedMerge } from '../header/resolve';
 import { RADIANS } from '../tolerance';
-import { addScaled, dot, sub, unit } from '../vector';
+import { addScaled, dot, scale, sub, unit } from '../vector';
 
 export type MovableMerge = {
   readonly resolved: ResolvedMerge;
@@ -27,10 +27,12 @@ export type MovableMerge = {
 
 export const MERGE_UNKNOWNS = 5;
 /** Step of the central differences over tilt: the formulas are smooth, so the error is near 1e-10. */
-const TILT_STEP = 1e-5;
+export const TILT_STEP = 1e-5;
+/** Turns a tilt into the movement of a place this far out, mm: how it counts beside movement. */
+export const TILT_LEVER = 150;
 
 export function movableMerge(resolved: ResolvedMerge, at: number): MovableMerge {
-  const { merge, geometry } = { merge: resolved.merge, geometry: resolved };
+  const { merge } = resolved;
   const [p, q] = merge.placement!.within;
   const reference = mergeAxes({ axis: merge.placement!.axis ?? merge.axis, up: merge.up });
   return {
@@ -41,7 +43,7 @@ export function movableMerge(resolved: ResolvedMerge, at: number): MovableMerge 
     high: [Math.max(p[0], q[0]), Math.max(p[1], q[1]), Math.max(p[2], q[2])],
     reach: Math.tan((merge.placement!.tilt ?? 0) * RADIANS),
     merge,
-    geometry,
+    geometry: resolved,
     slopes: new Float64Array(12 * (merge.inlets + 1)),
   };
 }
@@ -63,26 +65,22 @@ export function moveMerge(m: MovableMerge, x: Float64Array): void {
   const tilted = s === unmoved[3] && t === unmoved[4] ? axis : tiltedAxis(m, s, t);
   m.merge = { ...m.resolved.merge, position, axis: tilted };
   m.geometry = geometryOf(m, m.merge);
-  for (let k = 0; k < 2; k++) {
-    const ahead = placesOf(
-      geometryOf(m, { ...m.merge, axis: tiltedAxis(m, s + (k === 0 ? TILT_STEP : 0), t + (k === 1 ? TILT_STEP : 0)) }),
-    );
-    const behind = placesOf(
-      geometryOf(m, { ...m.merge, axis: tiltedAxis(m, s - (k === 0 ? TILT_STEP : 0), t - (k === 1 ? TILT_STEP : 0)) }),
-    );
-    for (const [i, place] of ahead.entries()) {
-      const other = behind[i]!;
-      m.slopes.set(
-        sub(place.position, other.position).map((d) => d / (2 * TILT_STEP)),
-        12 * i + 3 * k,
-      );
-      m.slopes.set(
-        sub(place.direction, other.direction).map((d) => d / (2 * TILT_STEP)),
-        12 * i + 6 + 3 * k,
-      );
+  const placesTilted = (ds: number, dt: number) =>
+    placesOf(geometryOf(m, { ...m.merge, axis: tiltedAxis(m, s + ds, t + dt) }));
+  for (const [k, [ds, dt]] of TILTS.entries()) {
+    const behind = placesTilted(-ds, -dt);
+    for (const [i, ahead] of placesTilted(ds, dt).entries()) {
+      m.slopes.set(scale(sub(ahead.position, behind[i]!.position), 1 / (2 * TILT_STEP)), 12 * i + 3 * k);
+      m.slopes.set(scale(sub(ahead.direction, behind[i]!.direction), 1 / (2 * TILT_STEP)), 12 * i + 6 + 3 * k);
     }
   }
 }
+
+/** A step of each tilt in turn. */
+export const TILTS = [
+  [TILT_STEP, 0],
+  [0, TILT_STEP],
+] as const;
 
 /** The body as it would stand with other tilts, at the present position. */
 export const bodyTilted = (m: MovableMerge, s: number, t: number): Frustum =>

@@ -3,8 +3,8 @@
  * lengths still equal. Lengths are walked from those drawn toward those asked, each step starting from the last header
  * that held, and the step halved where none is found. mm.
  */
-import type { SolverObstacle } from './contactRows';
-import { type LayoutProblem, place } from './layoutProblem';
+import type { Obstacle } from '../check/obstacles';
+import { type LayoutProblem, meanLength, place } from './layoutProblem';
 import { type Solved, type SolveOptions, solve } from './solve';
 
 /** Parts of the way from drawn to asked lengths: the first step, and where halving stops. */
@@ -14,14 +14,11 @@ const LAST_STEP = 1 / 256;
 /** @returns `solved` null where not even the drawn lengths, made equal, can be held */
 export function nearestLengths(
   problem: LayoutProblem,
-  obstacles: readonly SolverObstacle[],
+  obstacles: readonly Obstacle[],
   options: SolveOptions,
 ): { readonly solved: Solved | null; readonly iterations: number } {
   place(problem, problem.start);
-  const drawn = problem.groups.map(({ members, length }) => {
-    const lengths = members.map((r) => r.resolved.lengthInHead + r.path.length);
-    return lengths.length > 0 ? lengths.reduce((a, b) => a + b, 0) / lengths.length : length;
-  });
+  const drawn = problem.groups.map(meanLength);
   const toward = (part: number, from: Float64Array): Solved => {
     const groups = problem.groups.map((g, i) => ({ ...g, length: drawn[i]! + part * (g.length - drawn[i]!) }));
     return solve({ ...problem, groups }, obstacles, from, from, options);

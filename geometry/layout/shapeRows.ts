@@ -5,6 +5,7 @@ import { anySquareTo, cross, reject, scale, unit } from '../vector';
 import { type BendPath, pushLean, pushLength, pushSetback, pushStraight, pushTurn } from './bendPath';
 import { pathOf } from './contactRows';
 import { type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
+import { TILT_LEVER } from './movableMerge';
 import type { RowBuilder } from './rowBuilder';
 
 /** Rules with more room than this cannot be reached in one step, mm. */
@@ -17,8 +18,6 @@ const WIDEST_POINT = (175 * Math.PI) / 180;
 const SLIGHT = 0.3;
 /** Turns smaller than this have no direction. */
 const VANISHED = 1e-6;
-/** Turns a tilt into the movement of a point this far out, mm. */
-const TILT_LEVER = 150;
 
 export function shapeRows(problem: LayoutProblem, x: Float64Array, rows: RowBuilder): void {
   for (const r of problem.runners) {

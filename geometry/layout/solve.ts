@@ -3,8 +3,10 @@
  * At a fixed point the move from the target is a sum of the pressing rules' gradients with positive multipliers, which
  * is the condition for a (local) nearest point; lengths converge quadratically.
  */
+
+import type { Obstacle } from '../check/obstacles';
 import { bodyRows } from './bodyRows';
-import { contactRows, type SolverObstacle } from './contactRows';
+import { contactRows } from './contactRows';
 import { endRows } from './endRows';
 import { type LayoutProblem, place } from './layoutProblem';
 import { leastDistance } from './leastDistanceProgram';
@@ -47,7 +49,7 @@ const HALVINGS = 3;
  */
 export function solve(
   problem: LayoutProblem,
-  obstacles: readonly SolverObstacle[],
+  obstacles: readonly Obstacle[],
   target: Float64Array,
   start: Float64Array,
   options: SolveOptions,
@@ -102,7 +104,7 @@ export function solve(
 /** Every rule as rows about `x`; leaves the problem's paths there. */
 export function gatherRows(
   problem: LayoutProblem,
-  obstacles: readonly SolverObstacle[],
+  obstacles: readonly Obstacle[],
   x: Float64Array,
   rows: RowBuilder,
 ): void {

@@ -12,7 +12,6 @@ export function useKeys(): void {
       const key = event.key.toLowerCase();
       if (key === 'escape') {
         useSession.getState().select(null);
-        useSession.getState().setMark(null);
       }
       if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
       if (key === 'z' && !event.shiftKey) history.undo();

@@ -106,7 +106,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
       const [x, y] = [((at[0] - box.left) / box.width) * 2 - 1, 1 - ((at[1] - box.top) / box.height) * 2];
       return lent.current ? pick(lent.current.scene, lent.current.camera(), x, y) : null;
     };
-    const { select, hover, setMark } = useSession.getState();
+    const { select, hover } = useSession.getState();
     return listen(element, rig, {
       hover(at) {
         const found = at ? look(at) : null;
@@ -118,7 +118,6 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
         // Glass fills much of the picture: a second click on what is selected there clears, as a click beside it would.
         const again = found?.ref.kind === 'surrounding' && sameRef(found.ref, useSession.getState().selected);
         select(found && !again ? found.ref : null);
-        if (!found || again) setMark(null);
       },
       doubleClick(at) {
         const found = look(at);
