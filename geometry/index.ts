@@ -30,6 +30,7 @@ export type { CheckReport, GroupReport, Margin, Problem, RuleName, RunnerReport 
 
 // Layout
 export { type BalanceOptions, type BalanceResult, balance, balancePoints, type Limit } from './layout/balance';
+export type { Held } from './layout/held';
 export { limitWords } from './layout/limitWords';
 
 // Solids: closed meshes, and what makes one sound

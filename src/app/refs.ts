@@ -1,14 +1,10 @@
 /** Questions about references to parts of the design: which is which, and what a problem's path points at. */
 import { bends, type Centerline, type Header, straightIndices } from '../../geometry';
 import type { Vec3 } from '../../shared/vec3';
+import { sameRef } from './sameRef';
 import type { Ref } from './session';
 
-export function sameRef(a: Ref | null, b: Ref | null): boolean {
-  if (!a || !b) return a === b;
-  if (a.kind !== b.kind || a.id !== b.id) return false;
-  if (a.kind !== 'runner' || b.kind !== 'runner') return true;
-  return a.bend === b.bend && a.straight === b.straight;
-}
+export { sameRef };
 
 /** Whether pointing at `ref` lights `part`: the same thing, or the runner that it is part of. */
 export function lights(ref: Ref | null, part: Ref): boolean {

@@ -53,7 +53,7 @@ async function openBytes(names: string, reading: Promise<NamedBytes[]>, quietly 
   if (isDirty(documents.store.getState()) && !(await confirmLeaving())) return;
   const { design, fileName } = handed.design;
   useJobs.getState().cancel();
-  useSession.setState({ selected: null, hovered: null, mark: null });
+  useSession.setState({ selected: null, selection: [], hovered: null, mark: null });
   documents.open(design, fileName, handed.meshes);
   useSession.getState().ask({ kind: 'fit' });
   if (handed.missing.length > 0)
