@@ -12,5 +12,5 @@ export type Action = {
   readonly also?: string;
   /** Whether it can be done now; absent: always. */
   ready?(): boolean;
-  run(): void | Promise<unknown>;
+  run(): unknown;
 };
