@@ -138,4 +138,4 @@ const FIELDS: Readonly<Record<string, NumberField>> = {
 };
 
 /** What the number at a path means and its bounds, such as for `banks/0/pitch`; undefined where none stands there. */
-export const formField = (path: string): NumberField | undefined => FIELDS[path.replace(/\/\d+(?=\/|$)/g, '/*')];
+export const formFields = (path: string): NumberField | undefined => FIELDS[path.replace(/\/\d+(?=\/|$)/g, '/*')];

@@ -4,7 +4,7 @@
  */
 import type { Refusal } from '../design/refusal';
 import type { EngineForm } from './form';
-import { formField } from './formFields';
+import { formFields } from './formFields';
 import { layoutRefusals } from './formLayout';
 import { partRefusals } from './formParts';
 
@@ -20,7 +20,7 @@ export function formProblems(form: EngineForm): Refusal[] {
 function boundRefusals(value: unknown, path: readonly string[]): Refusal[] {
   if (typeof value === 'number') {
     const at = path.join('/');
-    const field = formField(at);
+    const field = formFields(at);
     if (!field) return Number.isFinite(value) ? [] : [{ path: at, found: String(value), allowed: 'a finite number' }];
     const { least, most, unit, whole, meaning } = field;
     // Written so that NaN fails.
