@@ -7,6 +7,8 @@ import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { Meshes } from '../../geometry';
 import type { Design } from '../../shared/design/types';
+import { freshId } from './freshId';
+import { sameDesign } from './sameDesign';
 
 /** Why `settled` last changed; history reads it. */
 export type Cause =
@@ -15,9 +17,11 @@ export type Cause =
   | { readonly kind: 'travel' };
 
 export type DocumentState = {
+  /** Tells this design from others kept in this browser. Changes with every `open`, unless that names one. */
+  readonly id: string;
   readonly design: Design | null;
   readonly settled: Design | null;
-  /** `settled` as it was last opened or saved. */
+  /** `settled` as it was last opened or saved; null where no file ever held it. */
   readonly saved: Design | null;
   readonly fileName: string;
   /** Mesh surroundings by file name, as triangles. Read beside the design, never undone. */
@@ -25,6 +29,10 @@ export type DocumentState = {
   readonly cause: Cause;
   /** The gesture under way, by number, so that a handle of an ended one can tell. */
   readonly gesture: number | null;
+  /** Another tab works on this design: nothing is changed here. */
+  readonly readOnly: boolean;
+  /** How often an edit was refused because of that, for whoever says so. */
+  readonly refusals: number;
 };
 
 /** A handle on one gesture. Once it has ended, by whatever way, its calls do nothing and answer false. */
@@ -36,10 +44,19 @@ export type Gesture = {
   bail(): boolean;
 };
 
+export type Opening = {
+  /** A design that is kept in this browser already. Default: a new one. */
+  readonly id?: string;
+  /** What its file holds. Default: the design itself. */
+  readonly saved?: Design | null;
+  readonly readOnly?: boolean;
+};
+
 const NO_MESHES: Meshes = new Map();
 
 export function createDocumentStore() {
   const store = createStore<DocumentState>()(() => ({
+    id: freshId(),
     design: null,
     settled: null,
     saved: null,
@@ -47,42 +64,68 @@ export function createDocumentStore() {
     meshes: NO_MESHES,
     cause: { kind: 'open' },
     gesture: null,
+    readOnly: false,
+    refusals: 0,
   }));
   let gestures = 0;
 
   const settle = (design: Design, cause: Cause) => store.setState({ design, settled: design, cause, gesture: null });
 
+  /** True where nothing may be changed, having counted it. */
+  const refuse = (): boolean => {
+    const { readOnly } = store.getState();
+    if (readOnly) store.setState(({ refusals }) => ({ refusals: refusals + 1 }));
+    return readOnly;
+  };
+
+  const bail = (): boolean => {
+    const { gesture, settled } = store.getState();
+    if (gesture === null) return false;
+    store.setState({ design: settled, gesture: null });
+    return true;
+  };
+
   return {
     store,
 
-    /** Replaces the document and forgets its past. */
-    open(design: Design, fileName: string, meshes: Meshes = NO_MESHES): void {
+    /** Replaces the document. History begins anew, except for a design that it still remembers. */
+    open(design: Design, fileName: string, meshes: Meshes = NO_MESHES, opening: Opening = {}): void {
       store.setState({
+        id: opening.id ?? freshId(),
         design,
         settled: design,
-        saved: design,
+        saved: opening.saved === undefined ? design : opening.saved,
         fileName,
         meshes,
         cause: { kind: 'open' },
         gesture: null,
+        readOnly: opening.readOnly ?? false,
       });
     },
 
-    /** One edit, one undo step. A gesture under way is given up first: its half-made state is nobody's decision. */
-    apply(next: Design, label: string): void {
-      if (next === store.getState().settled) return;
-      settle(next, { kind: 'edit', label });
+    /**
+     * One edit, one undo step; none where nothing would be written differently. A gesture under way is given up first:
+     * its half-made state is nobody's decision. False where the document may not be changed.
+     */
+    apply(next: Design, label: string): boolean {
+      if (refuse()) return false;
+      bail();
+      const { settled } = store.getState();
+      if (!settled || !sameDesign(next, settled)) settle(next, { kind: 'edit', label });
+      return true;
     },
 
-    /** Undo and redo: settles a design that history kept. */
-    travel(to: Design): void {
+    /** Undo, redo and jumps: settles a design that history kept. False where the document may not be changed. */
+    travel(to: Design): boolean {
+      if (refuse()) return false;
       settle(to, { kind: 'travel' });
+      return true;
     },
 
-    /** Starts a gesture, ending any other. Null where there is no design. */
+    /** Starts a gesture, ending any other. Null where there is no design, or it may not be changed. */
     mark(): Gesture | null {
       const from = store.getState().settled;
-      if (!from) return null;
+      if (!from || refuse()) return null;
       const id = ++gestures;
       store.setState({ design: from, gesture: id });
       const live = () => store.getState().gesture === id;
@@ -96,16 +139,21 @@ export function createDocumentStore() {
         commit(label) {
           if (!live()) return false;
           const { design } = store.getState();
-          if (design && design !== from) settle(design, { kind: 'edit', label });
-          else store.setState({ gesture: null });
+          if (design && !sameDesign(design, from)) settle(design, { kind: 'edit', label });
+          else bail();
           return true;
         },
-        bail() {
-          if (!live()) return false;
-          store.setState({ design: from, gesture: null });
-          return true;
-        },
+        bail: () => live() && bail(),
       };
+    },
+
+    /** Ends the gesture under way without trace. False where there was none. */
+    bail,
+
+    /** Whether another tab works on this design. A gesture under way is given up. */
+    setReadOnly(readOnly: boolean): void {
+      bail();
+      store.setState({ readOnly });
     },
 
     /** Adds mesh files read later than the design. */

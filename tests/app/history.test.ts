@@ -73,6 +73,80 @@ describe('history', () => {
   });
 });
 
+describe('a jump', () => {
+  beforeEach(() => {
+    for (const t of ['b', 'c', 'd']) documents.apply(titled(t), `to ${t}`);
+  });
+  const future = () => history.store.getState().future.map((s) => s.label);
+
+  it('reaches any step, and every other stays in order', () => {
+    expect(history.jump(1)).toBe(true);
+    expect([title(), labels(), future()]).toEqual(['b', ['to b'], ['to c', 'to d']]);
+    expect(history.jump(3)).toBe(true);
+    expect([title(), labels(), future()]).toEqual(['d', ['to b', 'to c', 'to d'], []]);
+    expect(history.jump(0)).toBe(true);
+    expect([title(), labels(), future()]).toEqual(['a', [], ['to b', 'to c', 'to d']]);
+  });
+
+  it('goes nowhere outside the list or to where we are', () => {
+    for (const k of [-1, 3, 4, 0.5, Number.NaN]) expect(history.jump(k)).toBe(false);
+    expect([title(), labels(), future()]).toEqual(['d', ['to b', 'to c', 'to d'], []]);
+  });
+
+  it('keeps the time of each step', () => {
+    let clock = 100;
+    const timed = createHistory(documents, () => clock++);
+    documents.apply(titled('e'), 'to e');
+    documents.apply(titled('f'), 'to f');
+    timed.jump(0);
+    expect(timed.store.getState().future.map((s) => s.at)).toEqual([100, 101]);
+    timed.stop();
+  });
+});
+
+describe('several designs', () => {
+  it('each find their own steps again when they are returned to', () => {
+    documents.apply(titled('b'), 'to b');
+    documents.apply(titled('c'), 'to c');
+    history.undo();
+    const { id, settled } = documents.store.getState();
+    documents.open(titled('z'), 'z.evenrun.json');
+    documents.apply(titled('y'), 'to y');
+    documents.open(settled!, 'a.evenrun.json', new Map(), { id });
+    expect(labels()).toEqual(['to b']);
+    expect(history.redo()).toBe(true);
+    expect(title()).toBe('c');
+  });
+
+  it('begin anew where a design is another than it was left', () => {
+    documents.apply(titled('b'), 'to b');
+    const { id } = documents.store.getState();
+    documents.open(titled('z'), 'z.evenrun.json');
+    documents.open(titled('changed elsewhere'), 'a.evenrun.json', new Map(), { id });
+    expect(history.undo()).toBe(false);
+  });
+});
+
+describe('a design that another tab works on', () => {
+  it('is not changed here by anything, and counts what was refused', () => {
+    documents.apply(titled('b'), 'to b');
+    const held = documents.mark()!;
+    held.write(titled('half made'));
+    documents.setReadOnly(true);
+    expect(title()).toBe('b');
+    expect(held.commit('late')).toBe(false);
+    expect(documents.apply(titled('c'), 'to c')).toBe(false);
+    expect(documents.mark()).toBeNull();
+    expect(history.undo()).toBe(false);
+    expect(history.jump(0)).toBe(false);
+    expect(documents.store.getState().refusals).toBe(4);
+    expect([title(), labels()]).toEqual(['b', ['to b']]);
+    documents.setReadOnly(false);
+    expect(history.undo()).toBe(true);
+    expect(title()).toBe('a');
+  });
+});
+
 describe('a gesture', () => {
   it('is one step however often it writes', () => {
     const gesture = documents.mark()!;
@@ -103,6 +177,25 @@ describe('a gesture', () => {
     expect(gesture.write(titled('late'))).toBe(false);
     expect(gesture.commit('late')).toBe(false);
     expect(title()).toBe('a');
+  });
+
+  it('is all that undo and redo give up while it lasts', () => {
+    documents.apply(titled('b'), 'to b');
+    for (const step of [history.undo, history.redo]) {
+      documents.mark()!.write(titled('half made'));
+      expect(step()).toBe(true);
+      expect([title(), labels()]).toEqual(['b', ['to b']]);
+    }
+    expect(documents.bail()).toBe(false);
+  });
+
+  it('that ends where it began leaves no step, though its objects are new', () => {
+    const gesture = documents.mark()!;
+    gesture.write(titled('b'));
+    gesture.write(titled('a'));
+    expect(gesture.commit('there and back')).toBe(true);
+    expect(labels()).toEqual([]);
+    expect(documents.store.getState().design).toBe(gesture.from);
   });
 
   it('gives way to an edit, to undo, to another gesture and to another file', () => {
