@@ -13,11 +13,28 @@ import type { Mm } from './units';
 
 export type LengthAnswer = { readonly ok: true; readonly mm: Mm } | { readonly ok: false; readonly problem: string };
 
+export type NumberAnswer =
+  | { readonly ok: true; readonly value: number }
+  | { readonly ok: false; readonly problem: string };
+
 /** @param display the unit of bare numbers */
 export function parseLength(text: string, display: Display): LengthAnswer {
   try {
     if (text.length > LONGEST) throw new Refused(`That is longer than ${LONGEST} characters.`);
     return { ok: true, mm: new Parser(plain(text), UNITS[display]!).answer() as Mm };
+  } catch (error) {
+    if (error instanceof Refused) return { ok: false, problem: error.message };
+    throw error;
+  }
+}
+
+/** The same signs for a number without a length: an angle, a count, a speed. `90/4`, `2*45+7 1/2`. */
+export function parseNumber(text: string): NumberAnswer {
+  try {
+    if (text.length > LONGEST) throw new Refused(`That is longer than ${LONGEST} characters.`);
+    const bare = plain(text).replace(/\s*(°|deg|degrees)$/, '');
+    if (/[a-z"']/.test(bare)) throw new Refused('A plain number is wanted here: leave the unit out.');
+    return { ok: true, value: new Parser(bare, 1).plainAnswer() };
   } catch (error) {
     if (error instanceof Refused) return { ok: false, problem: error.message };
     throw error;
@@ -73,6 +90,14 @@ class Parser {
     const value = this.toLength(this.sum());
     if (this.at < this.text.length) this.lost();
     if (!(Math.abs(value) <= FARTHEST)) throw new Refused('That is more than a hundred metres.');
+    return value;
+  }
+
+  plainAnswer(): number {
+    if (this.text === '') throw new Refused('Type a number, such as 12 or 90/4.');
+    const { value } = this.sum();
+    if (this.at < this.text.length) this.lost();
+    if (!Number.isFinite(value)) throw new Refused('That is too large to hold.');
     return value;
   }
 

@@ -4,7 +4,7 @@
  */
 import type { Display } from './design/types';
 
-export { type LengthAnswer, parseLength } from './parseLength';
+export { type LengthAnswer, type NumberAnswer, parseLength, parseNumber } from './parseLength';
 
 declare const unit: unique symbol;
 type Of<Name extends string> = number & { readonly [unit]: Name };

@@ -8,7 +8,6 @@ import {
   MAX_ENTRIES,
   MAX_FASTENERS,
   MAX_FLANGES,
-  MAX_INLETS,
   MAX_LENGTH,
   MAX_MERGES,
   MAX_POINTS,
@@ -16,21 +15,33 @@ import {
   MAX_RUNNERS,
   MAX_SURROUNDINGS,
   MAX_TEXT,
-  MAX_VECTOR,
 } from './limits';
+import {
+  BEND_ANGLE,
+  BENDS,
+  COMPONENT,
+  COMPRESSION,
+  CONVERGENCE,
+  COORDINATE,
+  CRANK,
+  CYLINDERS,
+  DISTANCE,
+  INLETS,
+  LENGTH,
+  type Range,
+  SPEED,
+  TILT,
+  VALVES,
+} from './ranges';
 import type { Design } from './types';
 
-const between = (least: number, most: number, unit: string) => {
-  const allowed = `a number from ${least} to ${most}${unit && ` ${unit}`}`;
-  return z.number(allowed).min(least, allowed).max(most, allowed);
-};
-const above = (least: number, most: number, unit: string) => {
-  const allowed = `a number above ${least}, at most ${most}${unit && ` ${unit}`}`;
-  return z.number(allowed).gt(least, allowed).max(most, allowed);
-};
-const whole = (least: number, most: number) => {
-  const allowed = `a whole number from ${least} to ${most}`;
-  return z.number(allowed).int(allowed).min(least, allowed).max(most, allowed);
+/** A number in a range, its words said once. */
+const ranged = ({ least, most, above, whole }: Range, unit = '') => {
+  const what = whole ? 'a whole number' : 'a number';
+  const reach = above ? `above ${least}, at most ${most}` : `from ${least} to ${most}`;
+  const allowed = `${what} ${reach}${unit && ` ${unit}`}`;
+  const number = whole ? z.number(allowed).int(allowed) : z.number(allowed);
+  return (above ? number.gt(least, allowed) : number.min(least, allowed)).max(most, allowed);
 };
 const text = (() => {
   const allowed = `text of at most ${MAX_TEXT} characters on one line`;
@@ -54,23 +65,23 @@ const object = <T extends z.ZodRawShape>(shape: T) =>
   );
 const maybe = z.exactOptional;
 
-const length = above(0, MAX_LENGTH, 'mm');
-const distance = between(0, MAX_LENGTH, 'mm');
-const crank = between(-720, 720, 'degrees');
-const coordinate = between(-MAX_LENGTH, MAX_LENGTH, 'mm');
+const length = ranged(LENGTH, 'mm');
+const distance = ranged(DISTANCE, 'mm');
+const crank = ranged(CRANK, 'degrees');
+const coordinate = ranged(COORDINATE, 'mm');
 const point = z.tuple([coordinate, coordinate, coordinate], 'three numbers, mm');
-const component = between(-MAX_VECTOR, MAX_VECTOR, '');
+const component = ranged(COMPONENT);
 const vector = z.tuple([component, component, component], 'three numbers');
 
 const valve = object({
-  count: whole(1, 8),
+  count: ranged(VALVES),
   diameter: length,
   lift: length,
   opens: crank,
   closes: crank,
 });
-const speed = above(0, 100_000, 'rpm');
-const cylinder = whole(1, MAX_CYLINDERS);
+const speed = ranged(SPEED, 'rpm');
+const cylinder = ranged(CYLINDERS);
 const engine = object({
   cylinders: maybe(cylinder),
   banks: maybe(list(list(cylinder, MAX_CYLINDERS, 'cylinder numbers'), MAX_CYLINDERS, 'banks')),
@@ -78,7 +89,7 @@ const engine = object({
   bore: maybe(length),
   stroke: maybe(length),
   rod: maybe(length),
-  compressionRatio: maybe(above(1, 50, '')),
+  compressionRatio: maybe(ranged(COMPRESSION)),
   rpm: maybe(z.tuple([speed, speed], 'two numbers, lowest and highest rpm')),
   intakeValve: maybe(valve),
   exhaustValve: maybe(valve),
@@ -122,25 +133,25 @@ const tooling = object({
   firstStraight: distance,
   betweenStraight: distance,
   lastStraight: distance,
-  maxBendAngle: above(0, 360, 'degrees'),
-  maxBends: whole(0, MAX_POINTS),
+  maxBendAngle: ranged(BEND_ANGLE, 'degrees'),
+  maxBends: ranged(BENDS),
   trimStart: maybe(distance),
   trimEnd: maybe(distance),
 });
 
 const placement = object({
   within: z.tuple([point, point], 'two corners of a box, three numbers each, mm'),
-  tilt: maybe(between(0, 180, 'degrees')),
+  tilt: maybe(ranged(TILT, 'degrees')),
 });
 const merge = object({
   id,
-  inlets: whole(1, MAX_INLETS),
+  inlets: ranged(INLETS),
   pattern: maybe(oneOf('ring', 'line')),
   position: point,
   axis: vector,
   up: vector,
   pitch: maybe(length),
-  convergence: maybe(between(0, 80, 'degrees')),
+  convergence: maybe(ranged(CONVERGENCE, 'degrees')),
   bundle: maybe(distance),
   outletDiameter: length,
   wall: maybe(length),
@@ -156,7 +167,7 @@ const runner = object({
   tube: id,
   group: maybe(id),
   from: start,
-  to: object({ merge: id, inlet: maybe(whole(1, MAX_INLETS)) }),
+  to: object({ merge: id, inlet: maybe(ranged(INLETS)) }),
   points: maybe(list(point, MAX_POINTS, 'points').min(2, `at least two points, at most ${MAX_POINTS}`)),
   radii: maybe(list(length, MAX_POINTS, 'radii')),
   locked: maybe(z.boolean('true or false')),

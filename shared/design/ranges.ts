@@ -1,0 +1,51 @@
+/**
+ * What a single number of a design may be: the ranges that shape.ts enforces and that the app's fields show beside the
+ * number. One place, so that what is said is what is held. mm, degrees, rpm or plain, as the field says.
+ */
+import { MAX_CYLINDERS, MAX_INLETS, MAX_LENGTH, MAX_POINTS, MAX_VECTOR } from './limits';
+
+export type Range = {
+  readonly least: number;
+  readonly most: number;
+  /** `least` itself is not allowed. */
+  readonly above?: true;
+  /** `most` itself is not allowed. */
+  readonly below?: true;
+  readonly whole?: true;
+};
+
+export const LENGTH: Range = { least: 0, most: MAX_LENGTH, above: true };
+export const DISTANCE: Range = { least: 0, most: MAX_LENGTH };
+export const COORDINATE: Range = { least: -MAX_LENGTH, most: MAX_LENGTH };
+/** A component of a direction, which needs no unit length. */
+export const COMPONENT: Range = { least: -MAX_VECTOR, most: MAX_VECTOR };
+/** Crank degrees from top dead centre of the exhaust stroke. */
+export const CRANK: Range = { least: -720, most: 720 };
+export const BEND_ANGLE: Range = { least: 0, most: 360, above: true };
+export const CONVERGENCE: Range = { least: 0, most: 80 };
+export const TILT: Range = { least: 0, most: 180 };
+export const SPEED: Range = { least: 0, most: 100_000, above: true };
+export const COMPRESSION: Range = { least: 1, most: 50, above: true };
+export const VALVES: Range = { least: 1, most: 8, whole: true };
+export const CYLINDERS: Range = { least: 1, most: MAX_CYLINDERS, whole: true };
+export const INLETS: Range = { least: 1, most: MAX_INLETS, whole: true };
+export const BENDS: Range = { least: 0, most: MAX_POINTS, whole: true };
+
+/** Whether a number lies in a range. */
+export const isWithin = (value: number, { least, most, above, below, whole }: Range): boolean =>
+  (above ? value > least : value >= least) &&
+  (below ? value < most : value <= most) &&
+  (!whole || Number.isInteger(value));
+
+/** A range made narrower by what another field owes it, such as a wall by its tube. */
+export function narrowed(range: Range, by: Partial<Range>): Range {
+  const low = by.least !== undefined && by.least >= range.least ? by : range;
+  const high = by.most !== undefined && by.most <= range.most ? by : range;
+  return {
+    least: low.least!,
+    most: high.most!,
+    ...(low.above && { above: true }),
+    ...(high.below && { below: true }),
+    ...(range.whole && { whole: true }),
+  };
+}
