@@ -24,14 +24,34 @@ export {
 } from './header/resolve';
 
 // Rules
-export { check } from './check/check';
+export { check, checkHeader } from './check/check';
 export { type Meshes, placeMesh, type TriangleSoup } from './check/meshes';
 export type { CheckReport, GroupReport, Margin, Problem, RuleName, RunnerReport } from './check/report';
 
+// Measuring between any two things
+export { nearestStation, type PartStations, partStations } from './measure/along';
+export { components, type MeasureAnswer, type Measurement, measureBetween } from './measure/between';
+export type { Span } from './measure/surfaces';
+export type { Thing } from './measure/thing';
+
 // Layout
 export { type BalanceOptions, type BalanceResult, balance, balancePoints, type Limit } from './layout/balance';
+export { type Answer, type Follower, follower } from './layout/follow';
 export type { Held } from './layout/held';
 export { limitWords } from './layout/limitWords';
+
+// Shaping: the edits that a hand asks for, and what it snaps to
+export { addBend, removeBend } from './shaping/addBend';
+export { moveBend, movePoint, slideBend, slideDirection } from './shaping/movePoint';
+export { moveMerge, movePort, turnMerge } from './shaping/moveMerge';
+export { moveRun } from './shaping/moveRun';
+export { moveBoxFace, moveCapsuleEnd, moveSurrounding } from './shaping/moveSurrounding';
+export { type Path, pathOf, type Range, ridesEnd, ridesStart } from './shaping/path';
+export { reseat } from './shaping/reseat';
+export { setBendAngle, setRotation, setStraight } from './shaping/setRow';
+export { type Snapped, type SnapTarget, snap, snapTurn, type Track } from './shaping/snap';
+export { bendTargets, placeTargets } from './shaping/snapTargets';
+export { turningSide, turnRun } from './shaping/turnRun';
 
 // Solids: closed meshes, and what makes one sound
 export { type Bounds, joinMeshes, type Mesh, roundedToFloat32, triangleCount } from './solid/mesh';

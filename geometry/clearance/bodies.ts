@@ -23,7 +23,7 @@ function axisDistance({ position, axis, length }: Frustum, shape: ConvexShape): 
 }
 
 /** Discs along the axis, widest where the field is least: convex in the height, as the frustum is convex. */
-function minimumOnFrustum(f: Field, { position, axis, length, startRadius, endRadius }: Frustum): Minimum {
+export function minimumOnFrustum(f: Field, { position, axis, length, startRadius, endRadius }: Frustum): Minimum {
   const slice = (h: number): Minimum =>
     minimumOnDisc(f, {
       centre: addScaled(position, axis, h * length),
