@@ -1,0 +1,41 @@
+/** Moving what is around the header, the ends of a capsule and the faces of a box. mm. */
+import type { Design, Surrounding } from '../../shared/design/types';
+import type { Vec3 } from '../../shared/vec3';
+import { add, norm } from '../vector';
+
+/** A box keeps at least this much thickness while a face is pulled, mm: a face pulled past the other would swap their names. */
+export const LEAST_THICKNESS = 1;
+
+export function moveSurrounding(design: Design, id: string, by: Vec3): Design {
+  if (norm(by) === 0) return design;
+  return withSurrounding(design, id, (s) => {
+    if (s.shape === 'capsule') return { ...s, a: add(s.a, by), b: add(s.b, by) };
+    if (s.shape === 'box') return { ...s, min: add(s.min, by), max: add(s.max, by) };
+    return { ...s, pose: { ...s.pose, position: add(s.pose?.position ?? [0, 0, 0], by) } };
+  });
+}
+
+export function moveCapsuleEnd(design: Design, id: string, end: 'a' | 'b', by: Vec3): Design {
+  if (norm(by) === 0) return design;
+  return withSurrounding(design, id, (s) => (s.shape === 'capsule' ? { ...s, [end]: add(s[end], by) } : s));
+}
+
+/** @param axis 0, 1 or 2 for X, Y, Z @param side the face at the lower or the upper end of it */
+export function moveBoxFace(design: Design, id: string, axis: 0 | 1 | 2, side: 'min' | 'max', by: number): Design {
+  if (by === 0) return design;
+  return withSurrounding(design, id, (s) => {
+    if (s.shape !== 'box') return s;
+    const low = Math.min(s.min[axis], s.max[axis]);
+    const high = Math.max(s.min[axis], s.max[axis]);
+    const at = side === 'min' ? Math.min(low + by, high - LEAST_THICKNESS) : Math.max(high + by, low + LEAST_THICKNESS);
+    // Corners may come in any order: the one that is the lower (or upper) on this axis moves.
+    const corner = s.min[axis] <= s.max[axis] === (side === 'min') ? 'min' : 'max';
+    const moved = s[corner].map((x, i) => (i === axis ? at : x)) as unknown as Vec3;
+    return { ...s, [corner]: moved };
+  });
+}
+
+function withSurrounding(design: Design, id: string, change: (s: Surrounding) => Surrounding): Design {
+  const { surroundings = [] } = design;
+  return { ...design, surroundings: surroundings.map((s) => (s.id === id ? change(s) : s)) };
+}
