@@ -8,6 +8,7 @@ import { balanceCommand } from './commands/balance';
 import { checkCommand } from './commands/check';
 import { routeCommand } from './commands/route';
 import { shopCommand } from './commands/shop';
+import { SIZE_OPTIONS, type SizeOptions, sizeCommand } from './commands/size';
 import { HOLDS, type Io, oneLine, UNUSABLE, UnusableInput } from './io';
 
 /** @param args without the interpreter and the script */
@@ -71,6 +72,15 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .requiredOption('-o, --output <folder>', 'the folder to write')
     .action(async (design: string, options: { output: string }) => done(await shopCommand(design, options, io)));
 
+  const size = program
+    .command('size [design]')
+    .description('starting lengths and diameters from textbook formulas, with their sources')
+    .option('--arrangement <name>', 'all-into-one, pairs-then-one or threes-then-one')
+    .option('--unit <unit>', 'mm or in: of numbers without one, and of the answer')
+    .option('--json', 'print one JSON object')
+    .action((design: string | undefined, options: SizeOptions) => done(sizeCommand(design, options, io)));
+  for (const [flag, , , help] of SIZE_OPTIONS) size.option(flag, help);
+
   // Whatever is no command lands here; commander's own answer would be its whole help on standard error.
   program
     .argument('[command]')
@@ -78,7 +88,7 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .allowExcessArguments()
     .action((command?: string) => {
       const asked = command === undefined ? 'which command?' : `there is no command "${command}":`;
-      throw new UnusableInput(`${asked} check, balance, route or shop; evenrun --help says more`);
+      throw new UnusableInput(`${asked} check, balance, route, shop or size; evenrun --help says more`);
     });
   return program;
 }
