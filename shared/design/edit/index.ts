@@ -1,0 +1,32 @@
+/** Edits of a design, each small, pure and checked: table of contents. */
+
+export {
+  type Added,
+  addFastener,
+  addFlange,
+  addGroup,
+  addMerge,
+  addPort,
+  addRunner,
+  addSurrounding,
+  addTube,
+} from './add';
+export { canDuplicate, duplicate } from './duplicate';
+export { checked, type Edited, refused } from './edited';
+export { readBanks, readCylinders, setCylinders, setFiringOrder, writeBanks, writeCylinders } from './engine';
+export { reshapeOpening, sizeOf } from './opening';
+export { remove } from './remove';
+export { rename } from './rename';
+export { type Change, setFields } from './setFields';
+export {
+  fastenersOf,
+  freeId,
+  isListKind,
+  isRecordKind,
+  type ListKind,
+  placeOfThing,
+  type RecordKind,
+  type Segments,
+  segmentsOf,
+  type Thing,
+} from './things';
