@@ -1,0 +1,101 @@
+/** The designs kept in this browser: each in two copies, with its versions, its file and its meshes beside it. */
+import type { TriangleSoup } from '../../../geometry';
+import type { Backend } from './backend';
+import { type KeptDesign, type KeptVersion, readKeptDesign, readKeptVersion } from './keptDesign';
+import { keepMesh, readMesh, tidyMeshes } from './meshBytes';
+import { seal, unseal } from './seal';
+import { readNewest, removeCopies, writeNext } from './twoCopies';
+
+/** The file on disk that a design is saved to. `handle` is the browser's own, `modified` what the file said last. */
+export type FileLink<Handle = unknown> = { readonly handle: Handle; readonly modified: number };
+
+/** All of one design, to be put back as it was. */
+export type Removed = {
+  readonly design: KeptDesign;
+  readonly versions: readonly KeptVersion[];
+  readonly link: FileLink | null;
+};
+
+const designKey = (id: string) => `design/${id}`;
+const linkKey = (id: string) => `file/${id}`;
+const versionKey = (of: string, id = '') => `version/${of}/${id}`;
+const LAST = 'last';
+
+export function createKept(backend: Backend) {
+  const ids = async () => [...new Set((await backend.keys('design/')).map((key) => key.split('/')[1]!))];
+  const readVersion = async (key: string): Promise<KeptVersion[]> => {
+    const version = readKeptVersion((await unseal(await backend.get(key)))?.text ?? '');
+    return version ? [version] : [];
+  };
+
+  const kept = {
+    /** Those that can be read, the last changed first. */
+    async list(): Promise<KeptDesign[]> {
+      const read = await Promise.all((await ids()).map((id) => kept.read(id)));
+      return read.filter((d) => d !== null).sort((a, b) => b.changed - a.changed);
+    },
+
+    /** @param usable looks into it; where it says no, the copy before it is tried */
+    read(id: string, usable: (design: KeptDesign) => boolean = () => true): Promise<KeptDesign | null> {
+      return readNewest(backend, designKey(id), (text) => {
+        const design = readKeptDesign(text);
+        return design && usable(design) ? design : null;
+      });
+    },
+
+    write: (design: KeptDesign): Promise<void> => writeNext(backend, designKey(design.id), JSON.stringify(design)),
+
+    async versions(of: string): Promise<KeptVersion[]> {
+      const read = await Promise.all((await backend.keys(versionKey(of))).map(readVersion));
+      return read.flat().sort((a, b) => b.at - a.at);
+    },
+
+    async writeVersion(version: KeptVersion): Promise<void> {
+      await backend.put(versionKey(version.of, version.id), await seal({ number: 1, text: JSON.stringify(version) }));
+    },
+
+    removeVersion: ({ of, id }: KeptVersion): Promise<void> => backend.remove(versionKey(of, id)),
+
+    async link(id: string): Promise<FileLink | null> {
+      return ((await backend.get(linkKey(id))) as FileLink | undefined) ?? null;
+    },
+
+    setLink: (id: string, link: FileLink): Promise<void> => backend.put(linkKey(id), link),
+
+    /** Takes a design out; what it answers puts it back. Null where there was none. */
+    async remove(id: string): Promise<Removed | null> {
+      const [design, versions, link] = [await kept.read(id), await kept.versions(id), await kept.link(id)];
+      await removeCopies(backend, designKey(id));
+      for (const version of versions) await kept.removeVersion(version);
+      await backend.remove(linkKey(id));
+      return design && { design, versions, link };
+    },
+
+    async restore({ design, versions, link }: Removed): Promise<void> {
+      await kept.write(design);
+      for (const version of versions) await kept.writeVersion(version);
+      if (link) await kept.setLink(design.id, link);
+    },
+
+    keepMesh: (soup: TriangleSoup): Promise<string | null> => keepMesh(backend, soup),
+    readMesh: (name: string): Promise<TriangleSoup | null> => readMesh(backend, name),
+
+    /** Clears meshes away that no design names. Only while no other page is open. */
+    async tidy(): Promise<void> {
+      const designs = await kept.list();
+      // One that cannot be read, by a later version of this app perhaps, may name any of them.
+      if (designs.length < (await ids()).length) return;
+      await tidyMeshes(backend, new Set(designs.flatMap((d) => Object.values(d.meshes))));
+    },
+
+    /** The design that was worked on last. */
+    async last(): Promise<string | null> {
+      const id = await backend.get(LAST);
+      return typeof id === 'string' ? id : null;
+    },
+    setLast: (id: string): Promise<void> => backend.put(LAST, id),
+  };
+  return kept;
+}
+
+export type Kept = ReturnType<typeof createKept>;

@@ -1,0 +1,50 @@
+/**
+ * Meshes that designs name, kept by their own checksum: one scan used by five designs lies there once, and is never
+ * written over. Triangles as they were read, eight bytes a number, so that clearances come out the same.
+ */
+import type { TriangleSoup } from '../../../geometry';
+import { sha256 } from '../../formats/hash/sha256';
+import type { Backend } from './backend';
+
+/** Some 930,000 triangles. Beyond it a browser's storage is the wrong place; the mesh is opened from its file again. */
+export const MOST_MESH_BYTES = 64 * 2 ** 20;
+
+const PREFIX = 'mesh/';
+
+const names = new WeakMap<TriangleSoup, Promise<string>>();
+
+const bytesOf = (soup: TriangleSoup): Uint8Array<ArrayBuffer> =>
+  new Uint8Array(soup.buffer.slice(soup.byteOffset, soup.byteOffset + soup.byteLength) as ArrayBuffer);
+
+function nameOf(soup: TriangleSoup): Promise<string> {
+  const known = names.get(soup) ?? sha256(bytesOf(soup));
+  names.set(soup, known);
+  return known;
+}
+
+/** The name it is kept under; null where it is too large. */
+export async function keepMesh(backend: Backend, soup: TriangleSoup): Promise<string | null> {
+  if (soup.byteLength > MOST_MESH_BYTES) return null;
+  const name = await nameOf(soup);
+  if ((await backend.keys(PREFIX + name)).length === 0) await backend.put(PREFIX + name, bytesOf(soup));
+  return name;
+}
+
+/** Null where it is gone or not whole; what is not whole is cleared away, to be kept anew. */
+export async function readMesh(backend: Backend, name: string): Promise<TriangleSoup | null> {
+  const bytes = await backend.get(PREFIX + name);
+  if (!(bytes instanceof Uint8Array)) return null;
+  const whole = new Uint8Array(bytes);
+  if ((await sha256(whole)) !== name) {
+    await backend.remove(PREFIX + name);
+    return null;
+  }
+  const soup = new Float64Array(whole.buffer);
+  names.set(soup, Promise.resolve(name));
+  return soup;
+}
+
+/** Clears away what no design names any more. Only while no other page is open: one might be about to name it. */
+export async function tidyMeshes(backend: Backend, used: ReadonlySet<string>): Promise<void> {
+  for (const key of await backend.keys(PREFIX)) if (!used.has(key.slice(PREFIX.length))) await backend.remove(key);
+}

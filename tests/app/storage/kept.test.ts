@@ -1,0 +1,116 @@
+/** Designs with all that lies beside them: listed, removed and put back whole; meshes shared and tidied. */
+import { beforeEach, describe, expect, it } from 'vitest';
+import { type Backend, memoryBackend } from '../../../src/app/storage/backend';
+import { createKept, type Kept } from '../../../src/app/storage/kept';
+import type { KeptDesign } from '../../../src/app/storage/keptDesign';
+import { MOST_MESH_BYTES } from '../../../src/app/storage/meshBytes';
+import { denied, troubleOf } from '../../../src/app/storage/trouble';
+
+let values: Map<string, unknown>;
+let backend: Backend;
+let kept: Kept;
+
+beforeEach(() => {
+  values = new Map();
+  backend = memoryBackend(values);
+  kept = createKept(backend);
+});
+
+const design = (id: string, fields: Partial<KeptDesign> = {}): KeptDesign => ({
+  id,
+  fileName: `${id}.evenrun.json`,
+  changed: 1,
+  origin: 'made',
+  inFile: false,
+  meshes: {},
+  text: `text of ${id}`,
+  ...fields,
+});
+const soup = (...numbers: number[]) => Float64Array.from(numbers);
+
+describe('designs kept', () => {
+  it('are listed, the last changed first', async () => {
+    await kept.write(design('a', { changed: 5 }));
+    await kept.write(design('b', { changed: 9 }));
+    await kept.write(design('c', { changed: 7 }));
+    await kept.write(design('a', { changed: 8 }));
+    expect((await kept.list()).map((d) => [d.id, d.changed])).toEqual([
+      ['b', 9],
+      ['a', 8],
+      ['c', 7],
+    ]);
+  });
+
+  it('are put back after a removal with their versions and their file', async () => {
+    const link = { handle: { name: 'a' }, modified: 3 };
+    await kept.write(design('a'));
+    await kept.writeVersion({ id: 'v1', of: 'a', name: 'before the shaft', at: 1, text: 'one' });
+    await kept.writeVersion({ id: 'v2', of: 'a', name: 'after', at: 2, text: 'two' });
+    await kept.setLink('a', link);
+    await kept.write(design('ab'));
+    await kept.writeVersion({ id: 'v1', of: 'ab', name: 'of another', at: 1, text: 'other' });
+    const removed = await kept.remove('a');
+    expect((await kept.list()).map((d) => d.id)).toEqual(['ab']);
+    expect(await kept.versions('a')).toEqual([]);
+    expect(await kept.link('a')).toBeNull();
+    expect(await kept.versions('ab')).toHaveLength(1);
+    await kept.restore(removed!);
+    expect(await kept.read('a')).toEqual(design('a'));
+    expect((await kept.versions('a')).map((v) => v.name)).toEqual(['after', 'before the shaft']);
+    expect(await kept.link('a')).toEqual(link);
+  });
+});
+
+describe('meshes kept', () => {
+  it('lie there once and come back to the last bit', async () => {
+    const numbers = [0, -0, 1 / 3, 1e-300, -7.25, 4, 5, 6, 7];
+    const name = await kept.keepMesh(soup(...numbers));
+    expect(await kept.keepMesh(soup(...numbers))).toBe(name);
+    expect([...values.keys()]).toHaveLength(1);
+    const back = await kept.readMesh(name!);
+    expect([...back!].every((n, i) => Object.is(n, numbers[i]))).toBe(true);
+  });
+
+  it('that are a part of a larger buffer are kept alone', async () => {
+    const whole = soup(1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11);
+    const name = await kept.keepMesh(whole.subarray(1, 10));
+    expect([...(await kept.readMesh(name!))!]).toEqual([2, 3, 4, 5, 6, 7, 8, 9, 10]);
+  });
+
+  it('that are torn are not given out, and are kept anew', async () => {
+    const mesh = soup(1, 2, 3, 4, 5, 6, 7, 8, 9);
+    const name = (await kept.keepMesh(mesh))!;
+    values.set(`mesh/${name}`, (values.get(`mesh/${name}`) as Uint8Array).slice(0, 64));
+    expect(await kept.readMesh(name)).toBeNull();
+    await kept.keepMesh(mesh);
+    expect([...(await kept.readMesh(name))!]).toEqual([...mesh]);
+  });
+
+  it('that are too large are refused', async () => {
+    expect(await kept.keepMesh(new Float64Array(MOST_MESH_BYTES / 8 + 1))).toBeNull();
+    expect(values.size).toBe(0);
+  });
+
+  it('are tidied away once no design names them, unless a design cannot be read', async () => {
+    const [used, unused] = [await kept.keepMesh(soup(1, 1, 1)), await kept.keepMesh(soup(2, 2, 2))];
+    await kept.write(design('a', { meshes: { 'bay.stl': used! } }));
+    await backend.put('design/later/a', 'evenrun-kept 2 what is to come');
+    await kept.tidy();
+    expect(await kept.readMesh(unused!)).not.toBeNull();
+    await backend.remove('design/later/a');
+    await kept.tidy();
+    expect(await kept.readMesh(used!)).not.toBeNull();
+    expect(await kept.readMesh(unused!)).toBeNull();
+  });
+});
+
+describe('trouble', () => {
+  it('is told apart', () => {
+    expect(troubleOf(new DOMException('no room', 'QuotaExceededError'))).toMatchObject({
+      kind: 'full',
+      title: 'not kept: storage is full',
+    });
+    expect(troubleOf(new Error('odd')).remedy).toContain('odd');
+    expect(denied(new DOMException('', 'SecurityError')).remedy).toContain('SecurityError');
+  });
+});
