@@ -46,12 +46,12 @@ export { moveBend, movePoint, slideBend, slideDirection } from './shaping/movePo
 export { moveMerge, movePort, turnMerge } from './shaping/moveMerge';
 export { moveRun } from './shaping/moveRun';
 export { moveBoxFace, moveCapsuleEnd, moveSurrounding } from './shaping/moveSurrounding';
-export { type Path, pathOf, type Range, ridesEnd, ridesStart } from './shaping/path';
+export { type Path, pathOf, type Range, rangeAt, ridesEnd, ridesStart } from './shaping/path';
 export { reseat } from './shaping/reseat';
 export { setBendAngle, setRotation, setStraight } from './shaping/setRow';
 export { type Snapped, type SnapTarget, snap, snapTurn, type Track } from './shaping/snap';
 export { bendTargets, placeTargets } from './shaping/snapTargets';
-export { turningSide, turnRun } from './shaping/turnRun';
+export { swung, turningSide, turnRun } from './shaping/turnRun';
 
 // Solids: closed meshes, and what makes one sound
 export { type Bounds, joinMeshes, type Mesh, roundedToFloat32, triangleCount } from './solid/mesh';

@@ -1,20 +1,26 @@
 /** Measures every rule of the contract and says what fails, where, by how much, and what would mend it. */
 import type { Design, MeshSurrounding } from '../../shared/design/types';
 import { bends } from '../curve/bends';
-import { type ResolvedRunner, resolveHeader } from '../header/resolve';
+import { type Header, type ResolvedRunner, resolveHeader } from '../header/resolve';
 import { DEGREES } from '../tolerance';
 import { checkMergeBodies, checkSelf, checkSurroundings, checkTubeToTube } from './clearances';
 import { balanceLength, checkLengths } from './lengths';
 import type { Meshes } from './meshes';
 import { obstaclesOf } from './obstacles';
 import { checkPlacement } from './placement';
+import { remembered } from './remember';
 import type { CheckReport, Problem, RunnerReport } from './report';
 import { checkShape } from './shape';
 import { sayIn } from './words';
 
 /** @param meshes by file name; a mesh surrounding whose file is absent here is a `document` problem, not a silent pass */
 export function check(design: Design, meshes: Meshes = new Map()): CheckReport {
-  const header = resolveHeader(design);
+  return checkHeader(resolveHeader(design), meshes);
+}
+
+/** The same where the design is resolved already: what it shares with a header checked before is not measured again. */
+export function checkHeader(header: Header, meshes: Meshes = new Map()): CheckReport {
+  const { design } = header;
   const { obstacles, missing } = obstaclesOf(header, meshes);
   const lengths = checkLengths(header);
   const tubes = checkTubeToTube(header);
@@ -33,7 +39,7 @@ export function check(design: Design, meshes: Meshes = new Map()): CheckReport {
   return {
     ok: problems.length === 0,
     problems,
-    runners: header.runners.flatMap(describe),
+    runners: header.runners.flatMap(described),
     groups: lengths.groups,
     clearance: { tubeToTube: tubes.least, surroundings: around.least, mergeBodies: bodies.least },
   };
@@ -46,6 +52,8 @@ const notLoaded = ({ id, file }: MeshSurrounding): Problem => ({
   allowed: file,
   message: `The mesh ${file} of ${id} is not loaded, so its clearance is unknown: put it beside the design.`,
 });
+
+const described = remembered(describe);
 
 function describe(r: ResolvedRunner): RunnerReport[] {
   if (!r.centerline) return [];

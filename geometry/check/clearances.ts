@@ -2,20 +2,54 @@
 import type { Vec3 } from '../../shared/vec3';
 import { bodyToMesh, bodyToShape } from '../clearance/bodies';
 import { type Chain, chain } from '../clearance/chain';
-import type { Gap } from '../clearance/gap';
 import { selfGap } from '../clearance/self';
 import { frustumShape } from '../clearance/shapes';
 import { requiredGap, type Stretch, stretches } from '../clearance/stretches';
 import { tubeToMesh } from '../clearance/triangleTree';
 import { tubeToShape } from '../clearance/tubeShape';
 import { roughGap, tubeToTube } from '../clearance/tubeTube';
-import type { Header, ResolvedRunner } from '../header/resolve';
+import type { Header, ResolvedMerge, ResolvedRunner } from '../header/resolve';
 import { LENGTH_TOLERANCE, SELF_SEPARATION } from '../tolerance';
 import { isTree, type Obstacle } from './obstacles';
+import { remembered, rememberedGap } from './remember';
 import type { Margin, Problem } from './report';
 import { placeOnRunner, type Say, sayIn } from './words';
 
 type Findings = { readonly least: Margin | null; readonly problems: Problem[] };
+
+const stretchesOf = new WeakMap<ResolvedRunner, readonly Stretch[]>();
+
+/** A resolved runner belongs to one set of merges and ports, so its stretches are its own. */
+function partsOf(r: ResolvedRunner, { merges, ports }: Header): readonly Stretch[] {
+  const kept = stretchesOf.get(r) ?? stretches(r, merges, ports);
+  stretchesOf.set(r, kept);
+  return kept;
+}
+
+const tubeOf = remembered((r: ResolvedRunner) => r.centerline && chain(r.centerline, r.tubeRadius));
+const gapBetweenTubes = rememberedGap(tubeToTube, (found) => found.gap);
+const gapToObstacle = rememberedGap(
+  (tube: Chain, shape: Obstacle['shape'], below) =>
+    isTree(shape) ? tubeToMesh(tube, shape, below) : tubeToShape(tube, shape, below),
+  (found) => found.gap,
+);
+const bodyShape = remembered(({ body }: ResolvedMerge) => frustumShape(body));
+const gapToBody = rememberedGap(
+  (tube: Chain, merge: ResolvedMerge, below) => tubeToShape(tube, bodyShape(merge), below),
+  (found) => found.gap,
+);
+const bodyToObstacle = rememberedGap(
+  ({ body }: ResolvedMerge, shape: Obstacle['shape'], below) =>
+    isTree(shape) ? bodyToMesh(body, shape, below) : bodyToShape(body, shape, below),
+  (found) => found.value,
+);
+const bodyToBody = rememberedGap(
+  ({ body }: ResolvedMerge, other: ResolvedMerge, below) => bodyToShape(body, bodyShape(other), below),
+  (found) => found.value,
+);
+const gapToItself = remembered((r: ResolvedRunner) =>
+  r.centerline ? selfGap(r.centerline, r.tubeRadius, SELF_SEPARATION * r.tube.outsideDiameter, 0) : null,
+);
 
 /** A gap is missed only past rounding; the contract promises 0.05 mm and the searches are far finer. */
 const fails = (margin: number): boolean => margin < -LENGTH_TOLERANCE * 1000;
@@ -23,7 +57,7 @@ const fails = (margin: number): boolean => margin < -LENGTH_TOLERANCE * 1000;
 type StretchPair = { readonly a: ResolvedRunner; readonly b: ResolvedRunner; readonly p: Stretch; readonly q: Stretch };
 
 export function checkTubeToTube(header: Header): Findings {
-  const parts = header.runners.map((r) => stretches(r, header.merges, header.ports));
+  const parts = header.runners.map((r) => partsOf(r, header));
   const pairs = header.runners.flatMap((a, i) =>
     header.runners.slice(i + 1).flatMap((b, j) =>
       parts[i]!.flatMap((p) =>
@@ -44,7 +78,7 @@ export function checkTubeToTube(header: Header): Findings {
     const open = broken.get(key)?.margin.margin ?? Math.max(0, (least as Margin | null)?.margin ?? Infinity);
     // Bundled tubes touch by design: there only a clash is news.
     const limit = required < 0 ? Math.min(0, open) : open;
-    const gap = low < limit ? tubeToTube(p.chain, q.chain, limit + required) : null;
+    const gap = low < limit ? gapBetweenTubes(p.chain, q.chain, limit + required) : null;
     if (!gap) continue;
     const between = [a.runner.id, b.runner.id] as const;
     const margin: Margin = { gap: gap.gap, required, margin: gap.gap - required, between, at: gap.at };
@@ -78,12 +112,12 @@ export function checkSurroundings(header: Header, obstacles: readonly Obstacle[]
   let least: Margin | null = null;
   const problems: Problem[] = [];
   for (const r of header.runners) {
-    const tube = r.centerline && chain(r.centerline, r.tubeRadius);
+    const tube = tubeOf(r);
     if (!tube) continue;
     for (const { surrounding, shape } of obstacles) {
       const required = surrounding.clearance ?? 0;
       const limit = Math.max(required, (least?.margin ?? Infinity) + required);
-      const gap = tubeToObstacle(tube, shape, limit);
+      const gap = gapToObstacle(tube, shape, limit);
       if (!gap) continue;
       const between = [r.runner.id, surrounding.id] as const;
       const margin: Margin = { gap: gap.gap, required, margin: gap.gap - required, between, at: gap.at };
@@ -93,9 +127,6 @@ export function checkSurroundings(header: Header, obstacles: readonly Obstacle[]
   }
   return { least, problems };
 }
-
-const tubeToObstacle = (tube: Chain, shape: Obstacle['shape'], below: number): Gap | null =>
-  isTree(shape) ? tubeToMesh(tube, shape, below) : tubeToShape(tube, shape, below);
 
 function tooNearSurrounding(
   r: ResolvedRunner,
@@ -124,24 +155,24 @@ export function checkMergeBodies(header: Header, obstacles: readonly Obstacle[])
     problems.push({ rule: 'merge-body', where: `merges/${merge}`, found: gap, allowed: 0, message, at });
   };
   const limit = (): number => Math.max(0, least?.gap ?? Infinity);
-  const tubes = header.runners.map((r) => r.centerline && chain(r.centerline, r.tubeRadius));
+  const tubes = header.runners.map(tubeOf);
   const bodies = [...header.merges.values()];
-  for (const [i, { merge, body }] of bodies.entries()) {
-    const shape = frustumShape(body);
+  for (const [i, resolved] of bodies.entries()) {
+    const { merge } = resolved;
     for (const [k, { runner }] of header.runners.entries()) {
       const { from, to, id } = runner;
       if (to.merge === merge.id || ('merge' in from && from.merge === merge.id)) continue;
       const tube = tubes[k];
-      const gap = tube && tubeToShape(tube, shape, limit());
+      const gap = tube && gapToBody(tube, resolved, limit());
       if (gap) note(merge.id, id, `runner ${id}`, gap.gap, gap.at);
     }
     for (const { surrounding, shape: other } of obstacles) {
-      const found = isTree(other) ? bodyToMesh(body, other, limit()) : bodyToShape(body, other, limit());
+      const found = bodyToObstacle(resolved, other, limit());
       if (found) note(merge.id, surrounding.id, `the ${surrounding.id}`, found.value, found.at);
     }
     for (const other of bodies.slice(i + 1)) {
-      const found = bodyToShape(body, frustumShape(other.body), limit());
-      if (found) note(merge.id, other.merge.id, `collector ${other.merge.id}`, found.value, shape.centre);
+      const found = bodyToBody(resolved, other, limit());
+      if (found) note(merge.id, other.merge.id, `collector ${other.merge.id}`, found.value, bodyShape(resolved).centre);
     }
   }
   return { least, problems };
@@ -150,9 +181,8 @@ export function checkMergeBodies(header: Header, obstacles: readonly Obstacle[])
 export function checkSelf(header: Header): Problem[] {
   const say = sayIn(header.design.display);
   return header.runners.flatMap((r): Problem[] => {
-    if (!r.centerline) return [];
-    const gap = selfGap(r.centerline, r.tubeRadius, SELF_SEPARATION * r.tube.outsideDiameter, 0);
-    if (!gap || !fails(gap.gap)) return [];
+    const gap = gapToItself(r);
+    if (!r.centerline || !gap || !fails(gap.gap)) return [];
     const { id } = r.runner;
     const place = placeOnRunner(r.centerline, gap.station);
     const message = `Runner ${id} runs ${say(-gap.gap)} into itself at ${place}: open the bend, or move the legs apart.`;

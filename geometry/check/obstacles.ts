@@ -4,18 +4,22 @@ import { boxShape, type ConvexShape, capsuleShape } from '../clearance/shapes';
 import type { TriangleTree } from '../clearance/triangleTree';
 import type { Header } from '../header/resolve';
 import { type Meshes, treeOf } from './meshes';
+import { remembered } from './remember';
 
 export type Obstacle = { readonly surrounding: Surrounding; readonly shape: ConvexShape | TriangleTree };
 
 export const isTree = (shape: Obstacle['shape']): shape is TriangleTree => 'visit' in shape;
+
+const shapeOfCapsule = remembered(capsuleShape);
+const shapeOfBox = remembered(boxShape);
 
 /** @returns with the mesh surroundings whose file is not among `meshes`: nobody may take them for measured */
 export function obstaclesOf(header: Header, meshes: Meshes): { obstacles: Obstacle[]; missing: MeshSurrounding[] } {
   const obstacles: Obstacle[] = [];
   const missing: MeshSurrounding[] = [];
   for (const surrounding of header.surroundings) {
-    if (surrounding.shape === 'capsule') obstacles.push({ surrounding, shape: capsuleShape(surrounding) });
-    else if (surrounding.shape === 'box') obstacles.push({ surrounding, shape: boxShape(surrounding) });
+    if (surrounding.shape === 'capsule') obstacles.push({ surrounding, shape: shapeOfCapsule(surrounding) });
+    else if (surrounding.shape === 'box') obstacles.push({ surrounding, shape: shapeOfBox(surrounding) });
     else {
       const soup = meshes.get(surrounding.file);
       if (soup) obstacles.push({ surrounding, shape: treeOf(surrounding, soup) });

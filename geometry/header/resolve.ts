@@ -47,10 +47,21 @@ export type Header = {
 
 export const DEFAULT_MATERIAL = 'mild-steel';
 
-export function resolveHeader(design: Design): Header {
-  const ports = new Map(design.ports.map((port) => [port.id, resolvePort(port)]));
-  const merges = new Map(design.merges.map((merge) => [merge.id, resolveMerge(design, merge)]));
-  const runners = design.runners.map((runner) => resolveRunner(design, runner, ports, merges));
+/** @param previous a header of a design that shares parts with this one: what follows from those alone is kept */
+export function resolveHeader(design: Design, previous?: Header): Header {
+  const ports = new Map(
+    design.ports.map((port) => {
+      const kept = previous?.ports.get(port.id);
+      return [port.id, kept?.port === port ? kept : resolvePort(port)];
+    }),
+  );
+  const merges = new Map(
+    design.merges.map((merge) => [merge.id, resolveMerge(design, merge, previous?.merges.get(merge.id))]),
+  );
+  const known = new Map(previous?.runners.map((r) => [r.runner.id, r]));
+  const runners = design.runners.map((runner) =>
+    resolveRunner(design, runner, ports, merges, known.get(runner.id), previous),
+  );
   return {
     design,
     ports,
@@ -69,19 +80,24 @@ function resolvePort(port: Port): ResolvedPort {
 }
 
 /** A merge that nothing enters still has a place and a body: its inlets are then as wide as the outlet over their number. */
-function resolveMerge(design: Design, merge: Merge): ResolvedMerge {
+function resolveMerge(design: Design, merge: Merge, kept?: ResolvedMerge): ResolvedMerge {
   const entering = design.runners.filter((r) => r.to.merge === merge.id).map((r) => design.tubes[r.tube]!);
   const widest =
     Math.max(0, ...entering.map((t) => t.outsideDiameter)) || merge.outletDiameter / Math.sqrt(merge.inlets);
   const pitch = merge.pitch ?? widest;
+  const wall = merge.wall ?? entering[0]?.wall ?? 1.5;
+  const material = merge.material ?? entering[0]?.material ?? DEFAULT_MATERIAL;
+  if (kept?.merge === merge && kept.inletOutsideDiameter === widest && kept.wall === wall && kept.material === material)
+    return kept;
+  const bundle = merge.bundle ?? 1.5 * widest;
   return {
     ...mergeGeometry(merge, pitch, widest),
     merge,
     pitch,
-    bundle: merge.bundle ?? 1.5 * widest,
+    bundle,
     inletOutsideDiameter: widest,
-    wall: merge.wall ?? entering[0]?.wall ?? 1.5,
-    material: merge.material ?? entering[0]?.material ?? DEFAULT_MATERIAL,
+    wall,
+    material,
   };
 }
 
@@ -90,11 +106,21 @@ function resolveRunner(
   runner: Runner,
   ports: ReadonlyMap<string, ResolvedPort>,
   merges: ReadonlyMap<string, ResolvedMerge>,
+  kept?: ResolvedRunner,
+  previous?: Header,
 ): ResolvedRunner {
   const tube = design.tubes[runner.tube]!;
   const tooling = design.tooling[runner.tube]!;
   const fromPort = 'port' in runner.from ? ports.get(runner.from.port)! : null;
   const start = fromPort ? fromPort.pose : merges.get((runner.from as { merge: string }).merge)!.outlet;
+  if (
+    kept?.runner === runner &&
+    kept.tube === tube &&
+    kept.tooling === tooling &&
+    kept.start === start &&
+    previous?.merges.get(runner.to.merge) === merges.get(runner.to.merge)
+  )
+    return kept;
   const inlet = runner.to.inlet;
   const end = inlet === undefined ? null : (merges.get(runner.to.merge)!.inlets[inlet - 1] ?? null);
   return {

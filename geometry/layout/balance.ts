@@ -29,8 +29,11 @@ export type BalanceResult = {
   readonly limits: readonly Limit[];
 };
 
-/** A rule at its limit: paths as in a problem's `where`; `other` is empty where it concerns one thing alone. */
-export type Limit = { readonly rule: RuleName; readonly where: string; readonly other: string };
+/**
+ * A rule at its limit: paths as in a problem's `where`; `other` is empty where it concerns one thing alone. Not a rule of
+ * the contract but as firm: a runner that its user locked.
+ */
+export type Limit = { readonly rule: RuleName | 'locked'; readonly where: string; readonly other: string };
 
 export type BalanceOptions = {
   /** Further starting points tried where the first leads nowhere; 0 for a live drag. Default 12. */
@@ -123,7 +126,7 @@ export function balancePoints(
 }
 
 /** Only runners that have a line and an inlet can be solved; the others are reported by `check`. */
-const routedOnly = (header: Header): Header => ({
+export const routedOnly = (header: Header): Header => ({
   ...header,
   runners: header.runners.filter((r) => r.centerline && r.end),
 });

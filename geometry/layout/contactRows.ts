@@ -20,7 +20,7 @@ export function contactRows(
   obstacles: readonly Obstacle[],
   rows: RowBuilder,
 ): readonly (readonly SolverLink[])[] {
-  const links = problem.runners.map(linksOf);
+  const links = problem.runners.map((r) => (r.at < 0 ? linksOfStill(r) : linksOf(r)));
   for (let i = 0; i < links.length; i++) {
     for (let j = i + 1; j < links.length; j++) pairRows(problem, links[i]!, links[j]!, rows);
     if (problem.runners[i]!.at >= 0) selfRows(links[i]!, rows);
@@ -30,6 +30,15 @@ export function contactRows(
     for (const o of obstacles) obstacleRows(own, o, rows);
   }
   return links;
+}
+
+const still = new WeakMap<SolverRunner, readonly SolverLink[]>();
+
+/** A runner that stays where it is keeps its links through all steps. */
+function linksOfStill(r: SolverRunner): readonly SolverLink[] {
+  const kept = still.get(r) ?? linksOf(r);
+  still.set(r, kept);
+  return kept;
 }
 
 function pairRows(problem: LayoutProblem, a: readonly SolverLink[], b: readonly SolverLink[], rows: RowBuilder): void {

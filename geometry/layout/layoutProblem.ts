@@ -10,6 +10,7 @@ import type { Header, ResolvedRunner } from '../header/resolve';
 import { RADIANS } from '../tolerance';
 import { dot, sub } from '../vector';
 import { type BendPath, bendPath, measurePath, settleDirections } from './bendPath';
+import type { Held } from './held';
 import {
   MERGE_UNKNOWNS,
   type MovableMerge,
@@ -60,18 +61,36 @@ export type LayoutProblem = {
   readonly start: Float64Array;
   /** How dear it is to move each unknown: the square root of its weight in the distance. */
   readonly dearness: Float64Array;
+  /** What a step of each unknown moves, mm: one for a place, a lever for a tilt. */
+  readonly lever: Float64Array;
+  /** The unknowns that a hand holds. */
+  readonly held: readonly number[];
   readonly runners: readonly SolverRunner[];
   readonly merges: readonly MovableMerge[];
   readonly groups: readonly SolverGroup[];
 };
 
+/** What may move, by id, and what a hand holds of it. Locked runners stay where they are in any case. */
+export type Scope = {
+  readonly runners: ReadonlySet<string>;
+  readonly merges: ReadonlySet<string>;
+  readonly held: Held;
+};
+
+/** The hand's word counts for far more than what must follow it; its square weighs against squares of distances. */
+const HELD_DEARNESS = 100;
+/** What is not itself held gives way last. */
+const BYSTANDER_DEARNESS = 3;
 /** Moving a merge drags all its runners: it counts more than moving one bend point. */
 const MERGE_DEARNESS = 2;
 /** A group's free length costs almost nothing: any length will do, but one must be nearest. */
 const GROUP_DEARNESS = 0.01;
 
-/** Every runner must have a centerline and an inlet. */
-export function layoutProblem(header: Header): LayoutProblem {
+/**
+ * Every runner must have a centerline and an inlet.
+ * @param scope what may move; by default all that is not locked, and merges as far as their `placement` grants
+ */
+export function layoutProblem(header: Header, scope?: Scope): LayoutProblem {
   let unknowns = 0;
   const take = (n: number): number => {
     unknowns += n;
@@ -83,13 +102,20 @@ export function layoutProblem(header: Header): LayoutProblem {
       .flatMap((r) => [r.runner.to.merge, ...('merge' in r.runner.from ? [r.runner.from.merge] : [])]),
   );
   const merges = [...header.merges.values()]
-    .filter(({ merge }) => merge.placement && !pinned.has(merge.id))
+    .filter(({ merge }) => (scope ? scope.merges.has(merge.id) : merge.placement) && !pinned.has(merge.id))
     .map((resolved) => movableMerge(resolved, take(MERGE_UNKNOWNS)));
   const movable = new Map(merges.map((m) => [m.resolved.merge.id, m]));
-  const runners = header.runners.map((r) => solverRunner(header, r, movable, take));
+  const runners = header.runners.map((r) => {
+    const stays = r.runner.locked || (scope !== undefined && !scope.runners.has(r.runner.id));
+    return solverRunner(header, r, movable, stays, take);
+  });
   const groups = [...header.groups].map(([id, group]): SolverGroup => {
     const members = runners.filter((r) => r.resolved.runner.group === id);
-    return { id, at: group.length === null ? take(1) : -1, length: group.length ?? 0, members };
+    if (group.length !== null) return { id, at: -1, length: group.length, members };
+    // What stays sets the length that the others keep to.
+    const staying = scope ? members.filter((r) => r.at < 0) : [];
+    if (staying.length > 0) return { id, at: -1, length: meanLength({ members: staying }), members };
+    return { id, at: take(1), length: 0, members };
   });
 
   const start = new Float64Array(unknowns);
@@ -100,32 +126,74 @@ export function layoutProblem(header: Header): LayoutProblem {
     dearness.fill(TILT_LEVER, m.at + 3, m.at + 5);
   }
   for (const r of runners) if (r.at >= 0) start.set(startOf(r), r.at);
-  const problem: LayoutProblem = { header, unknowns, start, dearness, runners, merges, groups };
+  const lever = Float64Array.from(dearness);
+  const held = scope ? weigh(scope.held, runners, merges, dearness) : [];
+  const problem: LayoutProblem = { header, unknowns, start, dearness, lever, held, runners, merges, groups };
   place(problem, start);
   for (const g of groups) {
     if (g.at < 0) continue;
     dearness[g.at] = GROUP_DEARNESS;
+    lever[g.at] = GROUP_DEARNESS;
     start[g.at] = meanLength(g);
   }
   return problem;
 }
 
 /** Of a group as it stands, what lies in the head included; 0 of none. */
-export function meanLength({ members }: SolverGroup): number {
+export function meanLength({ members }: Pick<SolverGroup, 'members'>): number {
   const total = members.reduce((sum, r) => sum + r.resolved.lengthInHead + r.path.length, 0);
   return total / Math.max(1, members.length);
+}
+
+/** Makes what is held dear and what only stands by dearer than what belongs to it; answers the unknowns that are held. */
+function weigh(
+  held: Held,
+  runners: readonly SolverRunner[],
+  merges: readonly MovableMerge[],
+  dearness: Float64Array,
+): number[] {
+  const own = (r: SolverRunner): boolean =>
+    held.kind === 'points'
+      ? r.resolved.runner.id === held.runner
+      : held.kind !== 'surrounding' && (r.from.id === held.id || r.to.id === held.id);
+  for (const r of runners)
+    if (r.at >= 0 && !own(r) && held.kind !== 'surrounding') dearness.fill(BYSTANDER_DEARNESS, r.at, r.at + r.unknowns);
+  const unknowns = heldUnknowns(held, runners, merges);
+  for (const k of unknowns) dearness[k] = dearness[k]! * HELD_DEARNESS;
+  return unknowns;
+}
+
+function heldUnknowns(held: Held, runners: readonly SolverRunner[], merges: readonly MovableMerge[]): number[] {
+  if (held.kind === 'merge') {
+    const merge = merges.find((m) => m.resolved.merge.id === held.id);
+    return merge ? Array.from({ length: MERGE_UNKNOWNS }, (_, k) => merge.at + k) : [];
+  }
+  if (held.kind !== 'points') return [];
+  const r = runners.find((one) => one.resolved.runner.id === held.runner);
+  if (!r || r.at < 0) return [];
+  const { source } = r.resolved.centerline!;
+  return held.points.flatMap((point) => unknownsOfPoint(r, source.indexOf(point)));
+}
+
+/** @param point among the path's own points, the start being 0 */
+function unknownsOfPoint({ at, path: { bends: n } }: SolverRunner, point: number): number[] {
+  if (point < 1 || point > n) return [];
+  if (point === 1) return [at];
+  const first = at + 1 + 3 * (point - 2);
+  return point === n ? [first] : [first, first + 1, first + 2];
 }
 
 function solverRunner(
   header: Header,
   resolved: ResolvedRunner,
   movable: ReadonlyMap<string, MovableMerge>,
+  stays: boolean,
   take: (n: number) => number,
 ): SolverRunner {
   const { runner, tooling } = resolved;
   const line = resolved.centerline!;
   const n = line.radii.length;
-  const count = runner.locked || n === 0 ? 0 : n === 1 ? 1 : 2 + 3 * (n - 2);
+  const count = stays || n === 0 ? 0 : n === 1 ? 1 : 2 + 3 * (n - 2);
   const path = bendPath(line.radii);
   for (const [i, p] of line.points.entries()) path.points.set(p, 3 * i);
   const port = 'port' in runner.from ? header.ports.get(runner.from.port)! : null;
@@ -233,7 +301,7 @@ export function designAt(problem: LayoutProblem): Design {
     merges: design.merges.map((m) => moved.get(m.id) ?? m),
     runners: design.runners.map((runner) => {
       const r = paths.get(runner.id);
-      if (!r || runner.locked) return runner;
+      if (!r || r.at < 0) return runner;
       const points = Array.from({ length: r.path.bends + 2 }, (_, i): Vec3 => {
         const P = r.path.points;
         return [P[3 * i]!, P[3 * i + 1]!, P[3 * i + 2]!];

@@ -23,6 +23,12 @@ function phrase({ rule, where, other }: Limit): string {
       return `the room between two legs of ${subject}`;
     case 'placement':
       return `the ${part === 'axis' ? 'tilt' : 'space'} allowed to ${subject}`;
+    case 'balance':
+      return `the length of group ${id}`;
+    case 'bends':
+      return `the one plane of a bend of ${subject} that is made of two`;
+    case 'locked':
+      return `${subject}, which is locked or has no bend to follow with`;
     case 'end':
       return `the end of ${subject}, which has one bend only to reach its inlet`;
     default:

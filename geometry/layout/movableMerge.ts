@@ -31,17 +31,23 @@ export const TILT_STEP = 1e-5;
 /** Turns a tilt into the movement of a place this far out, mm: how it counts beside movement. */
 export const TILT_LEVER = 150;
 
+/** For a merge that a hand moves though its design grants it no space of its own. */
+const ANYWHERE: readonly [Vec3, Vec3] = [
+  [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY],
+  [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY],
+];
+
 export function movableMerge(resolved: ResolvedMerge, at: number): MovableMerge {
   const { merge } = resolved;
-  const [p, q] = merge.placement!.within;
-  const reference = mergeAxes({ axis: merge.placement!.axis ?? merge.axis, up: merge.up });
+  const [p, q] = merge.placement?.within ?? ANYWHERE;
+  const reference = mergeAxes({ axis: merge.placement?.axis ?? merge.axis, up: merge.up });
   return {
     resolved,
     at,
     reference,
     low: [Math.min(p[0], q[0]), Math.min(p[1], q[1]), Math.min(p[2], q[2])],
     high: [Math.max(p[0], q[0]), Math.max(p[1], q[1]), Math.max(p[2], q[2])],
-    reach: Math.tan((merge.placement!.tilt ?? 0) * RADIANS),
+    reach: Math.tan((merge.placement?.tilt ?? 0) * RADIANS),
     merge,
     geometry: resolved,
     slopes: new Float64Array(12 * (merge.inlets + 1)),

@@ -4,6 +4,12 @@
  */
 import type { Rows } from './leastDistanceProgram';
 
+/** What a row's key says of its rule: paths as in a problem's `where`. */
+export type RuleKey = { readonly rule: string; readonly where: string; readonly other: string };
+
+/** Missing a rule by less than this is rounding, mm. */
+const MISSED = 1e-3;
+
 export class RowBuilder {
   private gradients: Float64Array;
   private values: number[] = [];
@@ -62,11 +68,25 @@ export class RowBuilder {
   }
 
   /** Rules that stand at their limit or past it, lengths left out: what stops a header that cannot go further. */
-  atLimit(): { rule: string; where: string; other: string }[] {
-    const found = new Map<string, { rule: string; where: string; other: string }>();
-    for (const [i, key] of this.keys.entries()) {
-      if (this.equalities[i] || this.values[i]! > this.slacks[i]!) continue;
-      const [rule = '', where = '', other = ''] = key.split('|');
+  atLimit(): RuleKey[] {
+    return this.named((i) => !this.equalities[i] && this.values[i]! <= this.slacks[i]!);
+  }
+
+  /** Rules that do not hold, the worst missed first. */
+  missed(): RuleKey[] {
+    const worst = [...this.keys.keys()].sort((i, k) => this.missOf(k) - this.missOf(i));
+    return this.named((i) => this.missOf(i) > MISSED, worst);
+  }
+
+  private missOf(i: number): number {
+    return this.equalities[i] ? Math.abs(this.values[i]!) : Math.max(0, -this.values[i]! - this.slacks[i]!);
+  }
+
+  private named(which: (row: number) => boolean, order: Iterable<number> = this.keys.keys()): RuleKey[] {
+    const found = new Map<string, RuleKey>();
+    for (const i of order) {
+      if (!which(i)) continue;
+      const [rule = '', where = '', other = ''] = this.keys[i]!.split('|');
       found.set(`${rule}|${where}|${other}`, { rule, where, other });
     }
     return [...found.values()];
@@ -76,8 +96,8 @@ export class RowBuilder {
   violation(): { squares: number; greatest: number } {
     let squares = 0;
     let greatest = 0;
-    for (const [i, value] of this.values.entries()) {
-      const miss = this.equalities[i] ? Math.abs(value) : Math.max(0, -value - this.slacks[i]!);
+    for (let i = 0; i < this.values.length; i++) {
+      const miss = this.missOf(i);
       squares += miss * miss;
       greatest = Math.max(greatest, miss);
     }

@@ -173,6 +173,7 @@ function placementRows(problem: LayoutProblem, x: Float64Array, rows: RowBuilder
     for (let k = 0; k < 3; k++) {
       const at = m.at + k;
       const value = x[at]!;
+      if (!Number.isFinite(m.low[k]!)) continue;
       rows.addSingle(value - m.low[k]!, false, `placement|merges/${m.merge.id}/position||low ${k}`, at, 1);
       rows.addSingle(m.high[k]! - value, false, `placement|merges/${m.merge.id}/position||high ${k}`, at, -1);
     }

@@ -19,6 +19,8 @@ export type SolveOptions = {
   readonly feasible: number;
   /** A step smaller than this is no longer worth taking for nearness alone, mm. */
   readonly settled: number;
+  /** Rules that pressed last time, by key: tried first. */
+  readonly warm?: ReadonlySet<string>;
   /** Checked between iterations. */
   readonly cancelled?: () => boolean;
 };
@@ -28,12 +30,14 @@ export type Solved = {
   /** Greatest miss of any rule, mm. */
   readonly miss: number;
   readonly iterations: number;
+  /** Keys of the rules that pressed in the last step. */
+  readonly warm: ReadonlySet<string>;
 };
 
 /** Longest move of any unknown in one step, mm: linearised bends are good for about so far. */
 const LONGEST_STEP = 30;
 /** The springs that hold the rules (see leastDistance): a miss of 1e-6 mm for a pull of 1000 mm. */
-const STIFFNESS = 1e9;
+export const STIFFNESS = 1e9;
 /** Steps that are pulled toward the target; after these only rules count. */
 const NEARING = 12;
 /** Rules missed by no more than this are as good as held while stepping, mm. */
@@ -54,7 +58,7 @@ export function solve(
   start: Float64Array,
   options: SolveOptions,
 ): Solved {
-  const { unknowns, dearness } = problem;
+  const { unknowns, dearness, lever } = problem;
   const rows = new RowBuilder(unknowns, dearness);
   const measure = (x: Float64Array): { squares: number; greatest: number } => {
     gatherRows(problem, obstacles, x, rows);
@@ -65,7 +69,7 @@ export function solve(
   let anchor = target;
   let now = measure(x);
   let best = { x, ...now };
-  let warm = new Set<string>();
+  let warm: ReadonlySet<string> = options.warm ?? new Set();
   let previous = new Float64Array(unknowns);
   let iterations = 0;
   while (iterations < options.maxIterations && !options.cancelled?.()) {
@@ -76,7 +80,7 @@ export function solve(
     const { y: next, multipliers } = leastDistance(rows.rows(y), STIFFNESS, warmRows);
     warm = new Set(keys.filter((_, i) => multipliers[i]! > 0));
     const step = next.map((value, k) => value - y[k]!);
-    const longest = step.reduce((most, s) => Math.max(most, Math.abs(s)), 0);
+    const longest = step.reduce((most, s, k) => Math.max(most, (Math.abs(s) / dearness[k]!) * lever[k]!), 0);
     let share = Math.min(1, LONGEST_STEP / Math.max(longest, Number.MIN_VALUE));
     const from = x;
     for (let halving = 0; ; halving++) {
@@ -98,7 +102,7 @@ export function solve(
     if (settled || swings || iterations >= NEARING || anchor !== target) anchor = x;
     previous = step;
   }
-  return { x: best.x, miss: best.greatest, iterations };
+  return { x: best.x, miss: best.greatest, iterations, warm };
 }
 
 /** Every rule as rows about `x`; leaves the problem's paths there. */
@@ -118,6 +122,7 @@ export function gatherRows(
 
 const product = (a: Float64Array, b: Float64Array): number => a.reduce((sum, value, k) => sum + value * b[k]!, 0);
 
-function scaledMove(x: Float64Array, target: Float64Array, dearness: Float64Array): Float64Array {
+/** From `target` to `x`, each unknown weighed by how dear it is. */
+export function scaledMove(x: Float64Array, target: Float64Array, dearness: Float64Array): Float64Array {
   return x.map((value, k) => (value - target[k]!) * dearness[k]!);
 }

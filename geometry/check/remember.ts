@@ -1,0 +1,42 @@
+/**
+ * Measurements remembered by what they are of. Everything measured is immutable, so an answer once found stays true; when
+ * one runner of eight moves, only what concerns that one is measured anew. Nothing is kept alive by being remembered.
+ */
+
+/** @param work a pure function of its argument */
+export function remembered<A extends object, B>(work: (of: A) => B): (of: A) => B {
+  const known = new WeakMap<A, { readonly answer: B }>();
+  return (of) => {
+    const kept = known.get(of);
+    if (kept) return kept.answer;
+    const answer = work(of);
+    known.set(of, { answer });
+    return answer;
+  };
+}
+
+/**
+ * For least gaps, which are sought only below a limit: "none below 5" answers "none below 3", and a gap found answers all.
+ *
+ * @param work the least gap of two things where it is below the limit, else null
+ * @param gapOf its size, mm
+ */
+export function rememberedGap<A extends object, B extends object, G>(
+  work: (a: A, b: B, below: number) => G | null,
+  gapOf: (found: G) => number,
+): (a: A, b: B, below: number) => G | null {
+  const known = new WeakMap<A, WeakMap<B, { readonly below: number; readonly found: G | null }>>();
+  return (a, b, below) => {
+    let own = known.get(a);
+    if (!own) {
+      own = new WeakMap();
+      known.set(a, own);
+    }
+    const kept = own.get(b);
+    if (kept?.found) return gapOf(kept.found) < below ? kept.found : null;
+    if (kept && kept.below >= below) return null;
+    const found = work(a, b, below);
+    own.set(b, { below, found });
+    return found;
+  };
+}

@@ -1,0 +1,225 @@
+/**
+ * A header that follows a hand: for each place the hand asks for, the nearest header in which every rule holds. What is
+ * held goes where it is asked as far as the rules allow; the runner it belongs to makes up the length; other runners
+ * move only where their group or a clearance needs it. What cannot be is answered by the nearest that can, with the
+ * rules that resist. Deterministic for a given series of asks. mm.
+ */
+import type { Design } from '../../shared/design/types';
+import { share } from '../../shared/share';
+import { checkHeader } from '../check/check';
+import type { Meshes } from '../check/meshes';
+import { obstaclesOf } from '../check/obstacles';
+import type { CheckReport } from '../check/report';
+import { type Header, resolveHeader } from '../header/resolve';
+import { distance } from '../vector';
+import { balancePoints, type Limit, routedOnly } from './balance';
+import { type Held, partWay, shortfall } from './held';
+import { assignInlets } from './inlets';
+import { designAt, type LayoutProblem, layoutProblem, type Scope } from './layoutProblem';
+import { missedRules, resistingRules } from './resistance';
+import { ownScope, pressedUpon, type Reach, stuckBy, widened } from './scope';
+import { type Solved, solve } from './solve';
+
+export type Answer = {
+  readonly design: Design;
+  readonly report: CheckReport;
+  /** How far what is held stays from where it was asked to be, mm. */
+  readonly short: number;
+  /** The rules that resist, the strongest first; empty where the ask was met. */
+  readonly limits: readonly Limit[];
+  /** False where the header broke rules before the hand came, and more than following can mend: it is then drawn as asked. */
+  readonly follows: boolean;
+};
+
+export type Follower = {
+  /** The header that asks start from: as given, or balanced first where its lengths were not yet even. */
+  readonly start: Answer;
+  /** @param asked the start with what is held put where it is wanted; points may have been added to its runner or taken out */
+  ask(asked: Design): Answer;
+};
+
+/** As in `balance`: lengths end far inside the promised 0.001 mm. */
+const FEASIBLE = 2e-5;
+/** Steps of what is held smaller than this are not worth another round, mm. */
+const SETTLED = 0.02;
+const MAX_ITERATIONS = 24;
+/** Nearer than this, an ask was met, mm. */
+const MET = 0.05;
+/** Times that what presses back is allowed to give way. */
+const WIDENINGS = 3;
+/** Parts of the way from the last ask that held, tried where the whole way leads nowhere. */
+const PARTS = [1 / 2, 1 / 8];
+
+/** Moves of any point up to this are no leap, mm, nor up to so many times what the hand moved. */
+const LEAP = 8;
+const STRIDE = 4;
+/** Part of a leap that it must bring what is held nearer. */
+const GAIN = 0.3;
+
+type Attempt = {
+  readonly design: Design;
+  readonly header: Header;
+  readonly report: CheckReport;
+  readonly short: number;
+  readonly holds: boolean;
+  readonly problem: LayoutProblem;
+  readonly solved: Solved;
+  readonly scope: Scope;
+};
+
+/** @param from routed; runners without points stay as they are */
+export function follower(from: Design, meshes: Meshes, held: Held): Follower {
+  const start = startOf(from, meshes);
+  let header = resolveHeader(start.design);
+  /** What was asked for and found when it last held. */
+  let last: { asked: Design; answer: Answer } = { asked: start.design, answer: start };
+  /** The last ask, and how far the hand moved since. */
+  let before = start.design;
+  let step = 0;
+  let warm: ReadonlySet<string> = new Set();
+
+  const own = ownScope(header, held);
+  const stuck = stuckBy(header, held);
+  let lastScope = own;
+
+  return { start, ask };
+
+  function ask(asked: Design): Answer {
+    if (!start.follows) return asDrawn(asked);
+    step = shortfall(asked, before, held);
+    before = asked;
+    if (stuck) return { ...last.answer, short: shortfall(asked, last.answer.design, held), limits: [stuck] };
+    const whole = seek(asked);
+    if (whole.holds && !leaps(asked, whole)) return keep(asked, whole, answerOf(asked, whole));
+    const limits = whatStops(whole);
+    for (const part of PARTS) {
+      const nearer = partWay(last.asked, asked, held, part);
+      const found = nearer && seek(nearer);
+      if (nearer && found?.holds && !leaps(nearer, found))
+        return keep(nearer, found, { ...answerOf(asked, found), limits });
+    }
+    return { ...last.answer, short: shortfall(asked, last.answer.design, held), limits };
+  }
+
+  /**
+   * Where a way of lying comes to its end the nearest other may be far off. A hand that hardly moved does not expect it:
+   * the header holds on, and leaps only once that brings what is held a good deal nearer.
+   */
+  function leaps(asked: Design, { design, short }: Attempt): boolean {
+    const drawn = last.answer.design;
+    const leap = farthestMove(drawn, design);
+    if (leap <= Math.max(LEAP, STRIDE * step)) return false;
+    const homeward = farthestMove(start.design, drawn) - farthestMove(start.design, design);
+    return shortfall(asked, drawn, held) - short < GAIN * leap && homeward < GAIN * leap;
+  }
+
+  function asDrawn(asked: Design): Answer {
+    header = resolveHeader(share(start.design, asked), header);
+    return { design: header.design, report: checkHeader(header, meshes), short: 0, limits: [], follows: false };
+  }
+
+  function keep(asked: Design, found: Attempt, answer: Answer): Answer {
+    last = { asked, answer };
+    warm = found.solved.warm;
+    lastScope = found.scope;
+    return answer;
+  }
+
+  function answerOf(asked: Design, { design, report, problem, solved }: Attempt): Answer {
+    const short = shortfall(asked, design, held);
+    const limits = short > MET ? resistingRules(problem, obstacles(problem), problem.start, solved.x) : [];
+    return { design, report, short, limits, follows: true };
+  }
+
+  function whatStops({ problem, solved, report }: Attempt): readonly Limit[] {
+    const missed = solved.miss > FEASIBLE ? missedRules(problem, obstacles(problem), solved.x) : [];
+    if (missed.length > 0) return missed;
+    if (!report.ok) return report.problems.map((p) => ({ rule: p.rule, where: p.where, other: '' }));
+    // It could be had, but only by a leap: what holds on are the rules that pressed where the header still lies.
+    return last.answer.limits;
+  }
+
+  /** The held thing's own runners first; then those that had to move before; then, as long as it helps, what presses back. */
+  function seek(asked: Design): Attempt {
+    let found = attempt(asked, own);
+    if (isGood(asked, found)) return found;
+    let scope = widened(own, lastScope, found.header);
+    for (let k = 0; k < WIDENINGS; k++) {
+      scope ??= widened(found.scope, whatPresses(found), found.header);
+      if (!scope) break;
+      const next = attempt(asked, scope);
+      scope = null;
+      const better = !found.holds || (next.holds && (next.short < found.short - MET || leaps(asked, found)));
+      if (!better) break;
+      found = next;
+      if (isGood(asked, found)) break;
+    }
+    return found;
+  }
+
+  function isGood(asked: Design, found: Attempt): boolean {
+    return found.holds && found.short <= MET && !leaps(asked, found);
+  }
+
+  function whatPresses({ problem, solved, report, holds, header }: Attempt): Reach {
+    const limits =
+      solved.miss > FEASIBLE
+        ? missedRules(problem, obstacles(problem), solved.x)
+        : holds
+          ? resistingRules(problem, obstacles(problem), problem.start, solved.x)
+          : [];
+    return pressedUpon(limits, report, header);
+  }
+
+  function attempt(asked: Design, scope: Scope): Attempt {
+    const target = resolveHeader(share(start.design, assignInlets(asked)), header);
+    const problem = layoutProblem(routedOnly(target), scope);
+    const solved = solveFrom(problem, scope);
+    const design = share(start.design, problem.unknowns > 0 ? designAt(problem) : target.design);
+    header = resolveHeader(design, header);
+    const report = checkHeader(header, meshes);
+    const short = shortfall(asked, design, held);
+    const holds = solved.miss <= FEASIBLE && report.ok;
+    return { design, header, report, short, holds, problem, solved, scope };
+  }
+
+  function solveFrom(problem: LayoutProblem, scope: Scope): Solved {
+    if (problem.unknowns === 0) return { x: problem.start, miss: 0, iterations: 0, warm: new Set() };
+    const options = { maxIterations: MAX_ITERATIONS, feasible: FEASIBLE, settled: SETTLED, warm };
+    const around = obstacles(problem);
+    // From the last answer, which held: a pointer's next ask is not far from it.
+    const drawn = layoutProblem(routedOnly(resolveHeader(last.answer.design, problem.header)), scope);
+    if (keyOf(drawn) === keyOf(problem)) {
+      const near = solve(problem, around, problem.start, drawn.start, options);
+      if (near.miss <= FEASIBLE) return near;
+    }
+    return solve(problem, around, problem.start, problem.start, options);
+  }
+
+  function obstacles(problem: LayoutProblem) {
+    return obstaclesOf(problem.header, meshes).obstacles;
+  }
+
+  function startOf(design: Design, meshes: Meshes): Answer {
+    const given = { design, report: checkHeader(resolveHeader(design), meshes), short: 0, limits: [], follows: true };
+    if (given.report.ok) return given;
+    const even = share(design, balancePoints(design, meshes, { restarts: 0 }).design);
+    const report = checkHeader(resolveHeader(even), meshes);
+    return report.ok ? { ...given, design: even, report } : { ...given, follows: false };
+  }
+}
+
+/** Vectors of unknowns of problems with the same key mean the same places. */
+const keyOf = (problem: LayoutProblem): string =>
+  `${problem.runners.map((r) => `${r.resolved.runner.id} ${r.unknowns}`)}|${problem.merges.map((m) => m.resolved.merge.id)}|${problem.groups.map((g) => g.at)}`;
+
+/** How far any point of a runner with as many points as before moved. */
+function farthestMove(before: Design, after: Design): number {
+  let far = 0;
+  for (const [i, { points }] of after.runners.entries()) {
+    const old = before.runners[i]?.points;
+    if (!points || !old || points === old || points.length !== old.length) continue;
+    for (const [k, p] of points.entries()) far = Math.max(far, distance(p, old[k]!));
+  }
+  return far;
+}

@@ -1,0 +1,53 @@
+/**
+ * What keeps a held thing from where it is asked to be. At the nearest place that every rule allows, the way still
+ * missing is a sum of the pressing rules' gradients times their multipliers: each rule's share of it says how much it
+ * resists (the condition of Karush, Kuhn and Tucker). mm.
+ */
+import type { Obstacle } from '../check/obstacles';
+import type { Limit } from './balance';
+import type { LayoutProblem } from './layoutProblem';
+import { leastDistance } from './leastDistanceProgram';
+import { RowBuilder } from './rowBuilder';
+import { gatherRows, STIFFNESS, scaledMove } from './solve';
+
+/** Shares smaller than this part of the whole are left unsaid. */
+const SAID = 0.02;
+
+/** The rules that resist at `x`, the strongest first; empty where nothing is held among the unknowns. */
+export function resistingRules(
+  problem: LayoutProblem,
+  obstacles: readonly Obstacle[],
+  target: Float64Array,
+  x: Float64Array,
+): Limit[] {
+  const { held, unknowns, dearness } = problem;
+  if (held.length === 0) return [];
+  const rows = new RowBuilder(unknowns, dearness);
+  gatherRows(problem, obstacles, x, rows);
+  const linear = rows.rows(scaledMove(x, target, dearness));
+  const { y, multipliers } = leastDistance(linear, STIFFNESS, []);
+  const shares = new Map<string, { limit: Limit; share: number }>();
+  let whole = 0;
+  for (const [i, key] of rows.keys.entries()) {
+    if (multipliers[i] === 0) continue;
+    let along = 0;
+    for (const k of held) along += linear.gradients[i * unknowns + k]! * y[k]!;
+    const share = multipliers[i]! * along;
+    whole += share;
+    const [rule, where = '', other = ''] = key.split('|');
+    const limit: Limit = { rule: rule as Limit['rule'], where, other };
+    const name = `${rule}|${where}|${other}`;
+    shares.set(name, { limit, share: share + (shares.get(name)?.share ?? 0) });
+  }
+  return [...shares.values()]
+    .filter(({ share }) => share > SAID * whole)
+    .sort((a, b) => b.share - a.share)
+    .map(({ limit }) => limit);
+}
+
+/** The rules that are missed at `x`: what stands in the way where no place was found at all. */
+export function missedRules(problem: LayoutProblem, obstacles: readonly Obstacle[], x: Float64Array): Limit[] {
+  const rows = new RowBuilder(problem.unknowns, problem.dearness);
+  gatherRows(problem, obstacles, x, rows);
+  return rows.missed() as Limit[];
+}
