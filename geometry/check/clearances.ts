@@ -54,6 +54,19 @@ const gapToItself = remembered((r: ResolvedRunner) =>
 /** A gap is missed only past rounding; the contract promises 0.05 mm and the searches are far finer. */
 const fails = (margin: number): boolean => margin < -LENGTH_TOLERANCE * 1000;
 
+/** Margins within which the least is sought first, mm: the nearer the limit, the sooner a search can stop. */
+const CAPS = [2, 16, 128, Number.POSITIVE_INFINITY];
+
+/** @param find everything that fails, and the least margin where it is below the cap */
+function withinCaps(find: (cap: number) => Findings): Findings {
+  for (const cap of CAPS) {
+    const found = find(cap);
+    if (found.least) return found;
+  }
+  return { least: null, problems: [] };
+}
+
+type RatedPair = StretchPair & { readonly required: number; readonly low: number };
 type StretchPair = { readonly a: ResolvedRunner; readonly b: ResolvedRunner; readonly p: Stretch; readonly q: Stretch };
 
 export function checkTubeToTube(header: Header): Findings {
@@ -70,12 +83,16 @@ export function checkTubeToTube(header: Header): Findings {
   );
   // What is likely tightest first: the rest need only be measured where they could be tighter still.
   pairs.sort((x, y) => x.low - y.low);
+  return withinCaps((cap) => tightest(header, pairs, cap));
+}
+
+function tightest(header: Header, pairs: readonly RatedPair[], cap: number): Findings {
   let least: Margin | null = null;
   const broken = new Map<string, { pair: StretchPair; margin: Margin; station: number }>();
   for (const pair of pairs) {
     const { a, b, p, q, required, low } = pair;
     const key = `${a.runner.id}/${b.runner.id}`;
-    const open = broken.get(key)?.margin.margin ?? Math.max(0, (least as Margin | null)?.margin ?? Infinity);
+    const open = broken.get(key)?.margin.margin ?? Math.max(0, (least as Margin | null)?.margin ?? cap);
     // Bundled tubes touch by design: there only a clash is news.
     const limit = required < 0 ? Math.min(0, open) : open;
     const gap = low < limit ? gapBetweenTubes(p.chain, q.chain, limit + required) : null;
@@ -107,7 +124,10 @@ function tubesTooNear(
   return { rule: 'tube-to-tube', where: `runners/${one}`, found: m.gap, allowed: m.required, message, at: m.at };
 }
 
-export function checkSurroundings(header: Header, obstacles: readonly Obstacle[]): Findings {
+export const checkSurroundings = (header: Header, obstacles: readonly Obstacle[]): Findings =>
+  withinCaps((cap) => nearestSurroundings(header, obstacles, cap));
+
+function nearestSurroundings(header: Header, obstacles: readonly Obstacle[], cap: number): Findings {
   const say = sayIn(header.design.display);
   let least: Margin | null = null;
   const problems: Problem[] = [];
@@ -116,7 +136,7 @@ export function checkSurroundings(header: Header, obstacles: readonly Obstacle[]
     if (!tube) continue;
     for (const { surrounding, shape } of obstacles) {
       const required = surrounding.clearance ?? 0;
-      const limit = Math.max(required, (least?.margin ?? Infinity) + required);
+      const limit = Math.max(required, (least?.margin ?? cap) + required);
       const gap = gapToObstacle(tube, shape, limit);
       if (!gap) continue;
       const between = [r.runner.id, surrounding.id] as const;
@@ -143,7 +163,10 @@ function tooNearSurrounding(
   return { rule: 'surroundings', where: `runners/${r.runner.id}`, found: gap, allowed: required, message, at };
 }
 
-export function checkMergeBodies(header: Header, obstacles: readonly Obstacle[]): Findings {
+export const checkMergeBodies = (header: Header, obstacles: readonly Obstacle[]): Findings =>
+  withinCaps((cap) => nearestBodies(header, obstacles, cap));
+
+function nearestBodies(header: Header, obstacles: readonly Obstacle[], cap: number): Findings {
   const say = sayIn(header.design.display);
   let least: Margin | null = null;
   const problems: Problem[] = [];
@@ -154,7 +177,7 @@ export function checkMergeBodies(header: Header, obstacles: readonly Obstacle[])
     const message = `Collector ${merge} reaches ${say(-gap)} into ${name}: move one of them.`;
     problems.push({ rule: 'merge-body', where: `merges/${merge}`, found: gap, allowed: 0, message, at });
   };
-  const limit = (): number => Math.max(0, least?.gap ?? Infinity);
+  const limit = (): number => Math.max(0, least?.gap ?? cap);
   const tubes = header.runners.map(tubeOf);
   const bodies = [...header.merges.values()];
   for (const [i, resolved] of bodies.entries()) {
