@@ -1,6 +1,7 @@
 /** The page: the header in 3D, its runners on the rack below, its numbers beside them. */
 import './app.css';
 import { lazy, Suspense, useEffect, useState } from 'react';
+import { ActionSheet } from './actions/list/ActionSheet';
 import { listExamples, openExample } from './actions/open';
 import { useChecking } from './derived';
 import { documents, isDirty } from './document';
@@ -53,6 +54,7 @@ export function App() {
       </main>
       <FaceSwitch face={face} onFace={setFace} />
       <LeaveDialog />
+      <ActionSheet />
       <DropZone />
     </div>
   );

@@ -40,6 +40,8 @@ export type Cut = {
 export type Measuring = { readonly key: number; readonly a: Thing; readonly b: Thing };
 
 type ViewState = {
+  /** Without perspective, as on a drawing. */
+  readonly parallel: boolean;
   readonly hidden: ReadonlySet<string>;
   /** When not null, only these are shown, less what is hidden. */
   readonly only: ReadonlySet<string> | null;
@@ -54,6 +56,7 @@ type ViewState = {
   setHidden(keys: readonly string[], on: boolean): void;
   /** Shows these alone; null shows all. */
   isolate(keys: readonly string[] | null): void;
+  setParallel(on: boolean): void;
   setCut(axis: Axis, change: Partial<Cut>): void;
   setMeasuring(on: boolean): void;
   /** The first of two things is remembered, the second makes a measurement. */
@@ -73,6 +76,7 @@ const PLAIN = {
 };
 
 export const useViewState = create<ViewState>()((set) => ({
+  parallel: false,
   ...PLAIN,
   setHidden: (keys, on) =>
     set(({ hidden, only }) => ({
@@ -80,6 +84,7 @@ export const useViewState = create<ViewState>()((set) => ({
       only: only && (on ? new Set([...only].filter((k) => !keys.includes(k))) : new Set([...only, ...keys])),
     })),
   isolate: (keys) => set({ hidden: new Set(), only: keys && new Set(keys) }),
+  setParallel: (parallel) => set({ parallel }),
   setCut: (axis, change) => set(({ cuts }) => ({ cuts: { ...cuts, [axis]: { ...cuts[axis], ...change } } })),
   setMeasuring: (measuring) => set({ measuring, from: null }),
   take: (thing) =>

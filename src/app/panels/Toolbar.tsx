@@ -4,6 +4,8 @@ import { useState } from 'react';
 import { balanceDesign } from '../actions/balance';
 import { setDisplay, useDisplay } from '../actions/display';
 import { exportShop } from '../actions/exportShop';
+import { ariaKeys, withKeys } from '../actions/list/keys';
+import { openSheet } from '../actions/list/listState';
 import { saveDesign } from '../actions/save';
 import { isDirty, useDocument } from '../document';
 import { history, useHistory } from '../history';
@@ -23,6 +25,16 @@ export function Toolbar() {
       <Mark />
       <Title />
       <div className="tools" role="toolbar" aria-label="Work on the design">
+        <button
+          type="button"
+          className="button icon"
+          aria-label="Find an action"
+          aria-keyshortcuts={ariaKeys(['Mod+K'])}
+          title={withKeys('Find an action', ['Mod+K'])}
+          onClick={() => openSheet('actions')}
+        >
+          <Icon name="find" />
+        </button>
         <Steps />
         <button type="button" className="button strong" disabled={none || running !== null} onClick={balanceDesign}>
           Balance

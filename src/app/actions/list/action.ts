@@ -12,5 +12,7 @@ export type Action = {
   readonly also?: string;
   /** Whether it can be done now; absent: always. */
   ready?(): boolean;
+  /** What is missing while it is not ready, such as "Pick two runners first". */
+  why?(): string;
   run(): unknown;
 };

@@ -1,0 +1,34 @@
+/** Every action there is, gathered from the modules that offer them; headings come in this order. */
+import { measureActions } from '../../measure/measureActions';
+import { pictureActions } from '../../viewport/picture/pictureActions';
+import { viewActions } from '../../viewport/viewActions';
+import type { Action } from './action';
+import { fileActions } from './fileActions';
+import { matches, type Pressed, parseKeys } from './keys';
+import { listActions } from './listState';
+import { pickActions } from './pickActions';
+import { workActions } from './workActions';
+
+export const allActions: readonly Action[] = [
+  ...workActions,
+  ...fileActions,
+  ...pickActions,
+  ...viewActions,
+  ...measureActions,
+  ...pictureActions,
+  ...listActions,
+];
+
+export const isReady = (action: Action): boolean => action.ready?.() ?? true;
+
+/** The action that a pressed key asks for, whether or not it can be done now. */
+export function actionFor(pressed: Pressed, actions: readonly Action[] = allActions): Action | null {
+  const meant = actions.filter((a) => a.keys?.some((keys) => matches(parseKeys(keys), pressed)));
+  return meant.find(isReady) ?? meant[0] ?? null;
+}
+
+export const actionById = (id: string): Action => {
+  const action = allActions.find((a) => a.id === id);
+  if (!action) throw new RangeError(`There is no action ${id}`);
+  return action;
+};
