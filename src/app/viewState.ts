@@ -36,6 +36,10 @@ export type Cut = {
   readonly flip: boolean;
 };
 
+/** What a click takes while measuring: the whole thing, the bend or straight, or the very place. */
+export const GRAINS = ['whole', 'part', 'place'] as const;
+export type Grain = (typeof GRAINS)[number];
+
 /** Two things measured against each other; `key` is unique within the session. */
 export type Measuring = { readonly key: number; readonly a: Thing; readonly b: Thing };
 
@@ -48,6 +52,7 @@ type ViewState = {
   readonly cuts: Readonly<Record<Axis, Cut>>;
   /** Whether a click takes something to measure from or to. */
   readonly measuring: boolean;
+  readonly grain: Grain;
   /** What the next click will be measured against. */
   readonly from: Thing | null;
   /** Kept until cleared, the newest last. */
@@ -59,6 +64,7 @@ type ViewState = {
   setParallel(on: boolean): void;
   setCut(axis: Axis, change: Partial<Cut>): void;
   setMeasuring(on: boolean): void;
+  setGrain(grain: Grain): void;
   /** The first of two things is remembered, the second makes a measurement. */
   take(thing: Thing): void;
   forget(key: number): void;
@@ -77,6 +83,7 @@ const PLAIN = {
 
 export const useViewState = create<ViewState>()((set) => ({
   parallel: false,
+  grain: 'whole',
   ...PLAIN,
   setHidden: (keys, on) =>
     set(({ hidden, only }) => ({
@@ -86,6 +93,7 @@ export const useViewState = create<ViewState>()((set) => ({
   isolate: (keys) => set({ hidden: new Set(), only: keys && new Set(keys) }),
   setParallel: (parallel) => set({ parallel }),
   setCut: (axis, change) => set(({ cuts }) => ({ cuts: { ...cuts, [axis]: { ...cuts[axis], ...change } } })),
+  setGrain: (grain) => set({ grain }),
   setMeasuring: (measuring) => set({ measuring, from: null }),
   take: (thing) =>
     set(({ from, measured }) =>

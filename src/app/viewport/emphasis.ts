@@ -1,12 +1,15 @@
-/** How strongly an element is drawn, from what is hovered and selected: whichever bend or straight of it is meant. */
+/** How strongly an element is drawn, from what is hovered and picked: whichever bend or straight of it is meant. */
+import { sameRef } from '../sameRef';
 import type { Ref } from '../session';
 
 export type Emphasis = 'none' | 'hovered' | 'selected';
 
 export const sameElement = (a: Ref | null, b: Ref | null): boolean =>
-  a !== null && b !== null && a.kind === b.kind && a.id === b.id;
+  a !== null && b !== null && (a.kind === 'fastener' ? sameRef(a, b) : a.kind === b.kind && a.id === b.id);
 
-export function emphasisOf(own: Ref, selected: Ref | null, hovered: Ref | null): Emphasis {
-  if (sameElement(selected, own)) return 'selected';
+export const isPicked = (own: Ref, selection: readonly Ref[]): boolean => selection.some((s) => sameElement(s, own));
+
+export function emphasisOf(own: Ref, selection: readonly Ref[], hovered: Ref | null): Emphasis {
+  if (isPicked(own, selection)) return 'selected';
   return sameElement(hovered, own) ? 'hovered' : 'none';
 }

@@ -6,18 +6,23 @@ import { Canvas, useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { type Camera, NeutralToneMapping, OrthographicCamera, PerspectiveCamera, type Scene as Stage } from 'three';
 import { placeMesh } from '../../../geometry';
+import { useDisplay } from '../actions/display';
 import { paintsOf, useTheme } from '../colours';
-import { useHeader, useReport } from '../derived';
-import { useDocument } from '../document';
-import { sameRef } from '../refs';
+import { headerOf, useHeader, useReport } from '../derived';
+import { documents, useDocument } from '../document';
+import { MeasureCard } from '../measure/MeasureCard';
+import { useMeasured } from '../measure/useMeasured';
 import { useSession } from '../session';
 import { listen } from './camera/gestures';
 import { press } from './camera/keys';
 import { engineSides } from './camera/presets';
 import { createRig, type Rig } from './camera/rig';
+import { Clip } from './cuts/Clip';
+import { CutPanel } from './cuts/CutPanel';
 import { gapsOf } from './gaps';
 import { type Picked, pick } from './gl/pick';
 import { headerBalls, lowest, middleOf } from './model/content';
+import { HiddenLine } from './overlay/HiddenLine';
 import { Labels } from './overlay/Labels';
 import { Pin } from './overlay/Pin';
 import { Triad } from './overlay/Triad';
@@ -25,7 +30,10 @@ import { ViewStrip } from './overlay/ViewStrip';
 import { PALETTES } from './palette';
 import { GapMark } from './parts/GapLines';
 import { groundReach } from './parts/Ground';
+import { MeasureMark, measureNotes } from './parts/MeasureMarks';
+import { PictureTaker } from './picture/PictureTaker';
 import { Scene } from './Scene';
+import { clickOn, useCuts, useProjection, useSeen } from './useViewTools';
 import { useWishes } from './wishes';
 import './viewport.css';
 
@@ -33,7 +41,7 @@ import './viewport.css';
 type Lent = { scene: Stage; camera(): Camera; redraw(): void; take(camera: Camera): void };
 
 const HINT =
-  '3D view of the header. Arrow keys turn it, shift and arrow keys move it, plus and minus zoom, F fits, 1 to 7 choose a view, P switches perspective.';
+  '3D view of the header. Arrow keys turn it, shift and arrow keys move it, plus and minus zoom; the question mark lists every key.';
 
 /** Space left free for the strip and the triad, px. */
 const STRIP_PX = 56;
@@ -45,12 +53,12 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const theme = useTheme();
   const palette = PALETTES[theme];
   const selected = useSession((s) => s.selected);
+  const display = useDisplay();
   const mark = useSession((s) => s.mark);
   const ask = useSession((s) => s.ask);
   const root = useRef<HTMLDivElement>(null);
   const surface = useRef<HTMLDivElement>(null);
   const lent = useRef<Lent | null>(null);
-  const [parallel, setParallel] = useState(false);
   const [size, setSize] = useState<{ width: number; height: number } | null>(null);
 
   const [cameras] = useState(() => {
@@ -61,17 +69,19 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const [rig] = useState(() =>
     createRig(cameras.perspective, cameras.flat, {
       redraw: () => lent.current?.redraw(),
-      take: (camera) => {
-        lent.current?.take(camera);
-        setParallel(camera === cameras.flat);
-      },
+      take: (camera) => lent.current?.take(camera),
       still: () => matchMedia('(prefers-reduced-motion: reduce)').matches,
     }),
   );
 
   const paints = useMemo(() => (header ? paintsOf(header.design, theme) : new Map()), [header, theme]);
   const sides = useMemo(() => engineSides(header), [header]);
-  const balls = useMemo(() => (header ? headerBalls(header) : []), [header]);
+  const parallel = useProjection(rig);
+  const seen = useSeen(header);
+  const balls = useMemo(() => (seen ? headerBalls(seen) : []), [seen]);
+  const { extent, planes, isGone } = useCuts(header);
+  const measured = useMeasured();
+  const dimensions = useMemo(() => measureNotes(measured, display), [measured, display]);
   const around = useMemo(() => middleOf(balls), [balls]);
   const placed = useMemo(
     () =>
@@ -82,7 +92,9 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     [header?.surroundings, meshes],
   );
   const ground = useMemo(() => (header ? lowest(header, placed) - 1 : 0), [header, placed]);
-  const gaps = useMemo(() => (header ? gapsOf(header, report, selected) : []), [header, report, selected]);
+  const gaps = useMemo(() => (seen ? gapsOf(seen, report, selected) : []), [seen, report, selected]);
+
+  const notes = useMemo(() => [...gaps, ...dimensions], [gaps, dimensions]);
 
   // In an effect before the wishes are answered: a fit must see this header and not the one before.
   useEffect(() => {
@@ -104,20 +116,18 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     const look = (at: readonly [number, number]): Picked | null => {
       const box = element.getBoundingClientRect();
       const [x, y] = [((at[0] - box.left) / box.width) * 2 - 1, 1 - ((at[1] - box.top) / box.height) * 2];
-      return lent.current ? pick(lent.current.scene, lent.current.camera(), x, y) : null;
+      return lent.current ? pick(lent.current.scene, lent.current.camera(), x, y, isGone) : null;
     };
-    const { select, hover } = useSession.getState();
+    const { hover } = useSession.getState();
     return listen(element, rig, {
       hover(at) {
         const found = at ? look(at) : null;
         hover(found?.ref ?? null);
         element.dataset.over = found ? 'part' : '';
       },
-      click(at) {
-        const found = look(at);
-        // Glass fills much of the picture: a second click on what is selected there clears, as a click beside it would.
-        const again = found?.ref.kind === 'surrounding' && sameRef(found.ref, useSession.getState().selected);
-        select(found && !again ? found.ref : null);
+      click(at, adds) {
+        const { design } = documents.store.getState();
+        clickOn(look(at), adds, rig, design && headerOf(design));
       },
       doubleClick(at) {
         const found = look(at);
@@ -128,7 +138,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
         element.dataset.drag = on ? 'on' : '';
       },
     });
-  }, [rig, ask]);
+  }, [rig, ask, isGone]);
 
   return (
     <div
@@ -140,8 +150,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
       tabIndex={0}
       onKeyDown={(e) => {
         if (e.target !== root.current) return;
-        if (e.key === 'Escape') useSession.getState().select(null);
-        else if (press(e, rig, ask)) e.preventDefault();
+        if (press(e, rig)) e.preventDefault();
       }}
     >
       <div ref={surface} className="viewport-surface">
@@ -158,13 +167,21 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           {header && (
             <Scene header={header} meshes={meshes} paints={paints} palette={palette} around={around} ground={ground} />
           )}
+          <Clip planes={planes} />
+          <PictureTaker rig={rig} page={root} />
+          {dimensions.map((d) => (
+            <MeasureMark key={d.key} note={d} palette={palette} />
+          ))}
           {gaps.map((g) => g.line && <GapMark key={g.key} line={g.line} fails={g.fails} palette={palette} />)}
         </Canvas>
       </div>
-      {header && size && <Labels rig={rig} header={header} paints={paints} notes={gaps} />}
+      {seen && size && <Labels rig={rig} header={seen} paints={paints} notes={notes} isGone={isGone} />}
       {mark && size && <Pin rig={rig} at={mark} />}
       <Triad rig={rig} sides={sides} />
-      <ViewStrip parallel={parallel} onParallel={() => rig.project(!rig.view().parallel)} />
+      <ViewStrip parallel={parallel} />
+      {header && <HiddenLine header={header} />}
+      {header && <CutPanel extent={extent} />}
+      {header && <MeasureCard header={header} />}
     </div>
   );
 }

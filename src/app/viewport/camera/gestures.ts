@@ -9,7 +9,8 @@ import { orbit, pan, zoom } from './view';
 export type Gestures = {
   /** Where the pointer rests, once a frame; null when it leaves or drags. Client coordinates. */
   hover(at: readonly [number, number] | null): void;
-  click(at: readonly [number, number]): void;
+  /** @param adds Shift or Ctrl was held: for picking several */
+  click(at: readonly [number, number], adds: boolean): void;
   doubleClick(at: readonly [number, number]): void;
   /** What lies under the pointer: zooming keeps that depth still. */
   under(at: readonly [number, number]): Vec3 | null;
@@ -96,7 +97,8 @@ export function listen(element: HTMLElement, rig: Rig, on: Gestures): () => void
   };
   const up = (e: PointerEvent) => {
     if (!held.delete(e.pointerId)) return;
-    if (!dragging && start && e.type === 'pointerup' && e.button === 0) on.click([e.clientX, e.clientY]);
+    if (!dragging && start && e.type === 'pointerup' && e.button === 0)
+      on.click([e.clientX, e.clientY], e.shiftKey || e.ctrlKey || e.metaKey);
     if (held.size === 0) {
       drag(false);
       start = null;

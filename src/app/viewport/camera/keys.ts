@@ -1,5 +1,5 @@
-/** Keys in the 3D view, as data: the strip's tooltips and the handler read the same table. */
-import type { CameraWish, ViewPreset } from '../../session';
+/** Keys of the named views, as data; and the keys that steer the camera while the 3D view has the focus. */
+import type { ViewPreset } from '../../session';
 import type { Rig } from './rig';
 import { orbit, pan, zoom } from './view';
 
@@ -29,7 +29,6 @@ export function press(
     readonly altKey: boolean;
   },
   rig: Rig,
-  ask: (wish: CameraWish) => void,
 ): boolean {
   if (e.ctrlKey || e.metaKey || e.altKey) return false;
   const arrow = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[e.key];
@@ -44,11 +43,7 @@ export function press(
     '=': () => rig.move((v) => zoom(v, 1 / ZOOM)),
     '-': () => rig.move((v) => zoom(v, ZOOM)),
     _: () => rig.move((v) => zoom(v, ZOOM)),
-    [FIT_KEY]: () => ask({ kind: 'fit' }),
-    [PARALLEL_KEY]: () => rig.project(!rig.view().parallel),
   }[e.key.toUpperCase()];
-  const view = VIEWS.find((v) => v.key === e.key);
-  if (action) action();
-  else if (view) ask({ kind: 'preset', preset: view.preset });
-  return action !== undefined || view !== undefined;
+  action?.();
+  return action !== undefined;
 }

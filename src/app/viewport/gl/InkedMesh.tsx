@@ -1,5 +1,6 @@
 /** A solid with its rim: ink while at rest, wider and in the accent when it is hovered or selected. */
 import type { BufferGeometry, Material, ShaderMaterial, WebGLRenderer } from 'three';
+import { CutFace } from '../cuts/CutFace';
 import type { Emphasis } from '../emphasis';
 import type { Palette } from '../palette';
 import { inkMaterial, measureInk } from './ink';
@@ -15,11 +16,13 @@ type Props = {
   readonly palette: Palette;
   readonly emphasis: Emphasis;
   readonly pick: Pickable;
+  /** Of the face where the view is cut. */
+  readonly cutColour: string;
 };
 
 const WIDTH: Record<Emphasis, number> = { none: 1.3, hovered: 2.6, selected: 3.4 };
 
-export function InkedMesh({ geometry, outerCount, material, palette, emphasis, pick }: Props) {
+export function InkedMesh({ geometry, outerCount, material, palette, emphasis, pick, cutColour }: Props) {
   const wall = useOwned(
     () => stretchOf(geometry, 0, outerCount ?? geometry.getIndex()?.count ?? geometry.getAttribute('position').count),
     [geometry, outerCount],
@@ -32,6 +35,7 @@ export function InkedMesh({ geometry, outerCount, material, palette, emphasis, p
     <>
       <mesh geometry={geometry} material={material} userData={{ pick }} />
       <Rim geometry={wall} material={rim} />
+      <CutFace geometry={geometry} colour={cutColour} palette={palette} />
     </>
   );
 }

@@ -7,8 +7,11 @@ import { Color, DoubleSide, ShaderMaterial, type Side } from 'three';
 const VERTEX = /* glsl */ `
 varying vec3 vNormal;
 varying vec3 vView;
+#include <clipping_planes_pars_vertex>
 void main() {
-  vec4 seen = modelViewMatrix * vec4(position, 1.0);
+  vec4 mvPosition = modelViewMatrix * vec4(position, 1.0);
+  #include <clipping_planes_vertex>
+  vec4 seen = mvPosition;
   vNormal = normalMatrix * normal;
   vView = projectionMatrix[3][3] == 1.0 ? vec3(0.0, 0.0, 1.0) : -seen.xyz;
   gl_Position = projectionMatrix * seen;
@@ -20,7 +23,9 @@ uniform float face;
 uniform float rim;
 varying vec3 vNormal;
 varying vec3 vView;
+#include <clipping_planes_pars_fragment>
 void main() {
+  #include <clipping_planes_fragment>
   float facing = abs(dot(normalize(vNormal), normalize(vView)));
   float turned = 1.0 - facing;
   gl_FragColor = vec4(colour, mix(face, rim, turned * turned * turned));
@@ -36,5 +41,6 @@ export function ghostMaterial(colour: string, face: number, rim: number, side: S
     transparent: true,
     depthWrite: false,
     side,
+    clipping: true,
   });
 }

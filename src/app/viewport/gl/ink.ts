@@ -7,8 +7,11 @@ import { BackSide, Color, ShaderMaterial, Vector2, type WebGLRenderer } from 'th
 const VERTEX = /* glsl */ `
 uniform float width;
 uniform vec2 size;
+#include <clipping_planes_pars_vertex>
 void main() {
-  vec4 clip = projectionMatrix * modelViewMatrix * vec4(position, 1.0);
+  vec4 mvPosition = modelViewMatrix * vec4(position, 1.0);
+  #include <clipping_planes_vertex>
+  vec4 clip = projectionMatrix * mvPosition;
   vec2 away = (normalMatrix * normal).xy;
   clip.xy += away * width * 2.0 / size * clip.w;
   gl_Position = clip;
@@ -17,7 +20,9 @@ void main() {
 const FRAGMENT = /* glsl */ `
 uniform vec3 colour;
 uniform float opacity;
+#include <clipping_planes_pars_fragment>
 void main() {
+  #include <clipping_planes_fragment>
   gl_FragColor = vec4(colour, opacity);
   #include <colorspace_fragment>
 }`;
@@ -34,6 +39,7 @@ export function inkMaterial(colour: string, width: number, opacity = 1): ShaderM
     vertexShader: VERTEX,
     fragmentShader: FRAGMENT,
     side: BackSide,
+    clipping: true,
     transparent: opacity < 1,
   });
 }

@@ -16,16 +16,23 @@ export type Picked = { readonly ref: Ref; readonly at: Vec3 };
 
 const raycaster = new Raycaster();
 
-/** @param x @param y −1 to 1 across the picture */
-export function pick(scene: Object3D, camera: Camera, x: number, y: number): Picked | null {
+/** @param x @param y −1 to 1 across the picture @param isGone whether a place is cut away and cannot be hit */
+export function pick(
+  scene: Object3D,
+  camera: Camera,
+  x: number,
+  y: number,
+  isGone: (at: Vec3) => boolean = () => false,
+): Picked | null {
   const objects: Object3D[] = [];
   scene.traverseVisible((o) => {
     if (o.userData.pick) objects.push(o);
   });
   raycaster.setFromCamera(new Vector2(x, y), camera);
-  const hits = raycaster.intersectObjects(objects, false);
+  const placeOf = (point: { toArray(): unknown }) => point.toArray() as Vec3;
+  const hits = raycaster.intersectObjects(objects, false).filter((h) => !isGone(placeOf(h.point)));
   const of = (object: Object3D) => object.userData.pick as Pickable;
   const hit = hits.find((h) => !of(h.object).glass) ?? hits[0];
   if (!hit) return null;
-  return { ref: of(hit.object).ref((hit.faceIndex ?? 0) * 3), at: hit.point.toArray() as unknown as Vec3 };
+  return { ref: of(hit.object).ref((hit.faceIndex ?? 0) * 3), at: placeOf(hit.point) };
 }

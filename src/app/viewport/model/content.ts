@@ -2,6 +2,7 @@
 import { addScaled, type Header, pointAt, sampleCenterline } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
 import type { Ball } from '../camera/fit';
+import { fromPlate, plates } from './plates';
 
 /** Coarse enough to be few, fine enough that a fit does not cut a bend: the sagitta is far below the border kept. */
 const FIT_SAGITTA = 4;
@@ -12,6 +13,10 @@ export function headerBalls(header: Header): Ball[] {
   for (const { pose, port } of header.ports.values()) {
     const o = port.opening;
     balls.push({ at: pose.position, radius: o.shape === 'round' ? o.diameter / 2 : Math.max(o.width, o.height) / 2 });
+  }
+  for (const plate of plates(header)) {
+    if (!plate.flange) continue;
+    for (const corner of plate.outline) balls.push({ at: fromPlate(plate, corner), radius: 0 });
   }
   for (const { body } of header.merges.values()) {
     balls.push({ at: body.position, radius: body.startRadius });

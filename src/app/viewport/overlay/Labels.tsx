@@ -6,7 +6,7 @@ import type { Paint } from '../../colours';
 import { useSession } from '../../session';
 import type { Rig } from '../camera/rig';
 import { project } from '../camera/view';
-import { sameElement } from '../emphasis';
+import { isPicked, sameElement } from '../emphasis';
 import { isHidden, type Label, nameLabel, occluders, standingLabels } from '../model/labels';
 import { placeLabels } from './place';
 
@@ -21,6 +21,8 @@ type Props = {
     readonly at: Vec3;
     readonly fails: boolean;
   }[];
+  /** Whether a place is cut away now: another cut is another frame, on which this is asked again. */
+  readonly isGone: (at: Vec3) => boolean;
 };
 
 type Entry = Pick<Label, 'key' | 'at'> & {
@@ -39,22 +41,22 @@ const controls = ({ width, height }: { width: number; height: number }) => [
   { l: width / 2 - 225, r: width / 2 + 225, t: height - 44, b: height },
 ];
 
-export function Labels({ rig, header, paints, notes }: Props) {
-  const selected = useSession((s) => s.selected);
+export function Labels({ rig, header, paints, notes, isGone }: Props) {
+  const selection = useSession((s) => s.selection);
   const hovered = useSession((s) => s.hovered);
   const isPinned = useSession((s) => s.mark !== null);
   const balls = useMemo(() => occluders(header), [header]);
   const standing = useMemo(() => standingLabels(header), [header]);
   const names = useMemo(() => {
-    const list = [nameLabel(header, hovered), nameLabel(header, selected)].filter((l) => l !== null);
+    const list = [hovered, ...selection].map((ref) => nameLabel(header, ref)).filter((l) => l !== null);
     return list.filter((l, i) => list.findIndex((o) => o.key === l.key) === i);
-  }, [header, hovered, selected]);
+  }, [header, hovered, selection]);
   const nodes = useRef(new Map<string, HTMLElement>());
   const labels = [...standing, ...names];
 
   const entries = useMemo((): Entry[] => {
     const rankOf = (l: Label) => {
-      if (sameElement(l.ref, hovered) || sameElement(l.ref, selected)) return 1;
+      if (sameElement(l.ref, hovered) || isPicked(l.ref, selection)) return 1;
       return l.kind === 'cylinder' ? 3 : 2;
     };
     const list = [...standing, ...names].map((l) => ({
@@ -66,7 +68,7 @@ export function Labels({ rig, header, paints, notes }: Props) {
     }));
     const noted = notes.map((n) => ({ key: n.key, at: [n.at], rank: 0, must: true, on: null }));
     return [...noted, ...list].sort((a, b) => a.rank - b.rank);
-  }, [standing, names, notes, hovered, selected]);
+  }, [standing, names, notes, hovered, selection]);
 
   useEffect(() => {
     const show = () => {
@@ -79,7 +81,8 @@ export function Labels({ rig, header, paints, notes }: Props) {
           width: node.offsetWidth,
           height: node.offsetHeight,
           candidates: e.at.map((p) => {
-            const seen = e.on && isHidden(p, e.on, balls, view) ? null : project(view, size, p);
+            const covered = !e.must && (isGone(p) || (e.on !== null && isHidden(p, e.on, balls, view)));
+            const seen = covered ? null : project(view, size, p);
             return seen && e.rank === 0 && isPinned ? ([seen[0], seen[1] + BELOW_PIN] as const) : seen;
           }),
           must: e.must,
@@ -94,7 +97,7 @@ export function Labels({ rig, header, paints, notes }: Props) {
     };
     show();
     return rig.listen(show);
-  }, [rig, entries, balls, isPinned]);
+  }, [rig, entries, balls, isPinned, isGone]);
 
   const keep = (key: string) => (node: HTMLElement | null) => {
     if (node) nodes.current.set(key, node);
@@ -108,7 +111,7 @@ export function Labels({ rig, header, paints, notes }: Props) {
           ref={keep(l.key)}
           className="viewport-label"
           data-kind={l.kind}
-          data-lit={sameElement(l.ref, hovered) || sameElement(l.ref, selected) || undefined}
+          data-lit={sameElement(l.ref, hovered) || isPicked(l.ref, selection) || undefined}
         >
           {l.kind === 'runner' && <i style={{ background: paints.get(l.ref.id)?.colour }} />}
           {l.text}

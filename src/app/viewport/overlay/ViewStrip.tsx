@@ -1,11 +1,17 @@
-/** Fit, the named views and the projection, as one quiet strip of words; each tooltip tells its key. */
+/** Fit, the named views and the projection, and the view's tools, as one quiet strip of words; each tooltip tells its key. */
+import { ariaKeys, withKeys } from '../../actions/list/keys';
+import { actionById } from '../../actions/list/registry';
 import { type CameraWish, useSession } from '../../session';
+import { useViewState } from '../../viewState';
 import { FIT_KEY, PARALLEL_KEY, VIEWS } from '../camera/keys';
+import { useIsCut } from '../cuts/CutFace';
 
-type Props = { readonly parallel: boolean; readonly onParallel: () => void };
+type Props = { readonly parallel: boolean };
 
-export function ViewStrip({ parallel, onParallel }: Props) {
+export function ViewStrip({ parallel }: Props) {
   const ask = useSession((s) => s.ask);
+  const measuring = useViewState((s) => s.measuring);
+  const isCut = useIsCut();
   const button = (word: string, key: string, hint: string, wish: CameraWish, name?: string) => (
     <button
       key={word}
@@ -29,11 +35,34 @@ export function ViewStrip({ parallel, onParallel }: Props) {
         aria-pressed={parallel}
         aria-keyshortcuts={PARALLEL_KEY}
         title={`Without perspective, as on a drawing (${PARALLEL_KEY})`}
-        onClick={onParallel}
+        onClick={() => useViewState.getState().setParallel(!parallel)}
       >
         Parallel
       </button>
+      <span className="gap" />
+      <Tool id="measure.start" word="Measure" pressed={measuring} />
+      <Tool id="view.cut-x" word="Cut" pressed={isCut} wide />
+      <Tool id="picture.save" word="Picture" wide />
     </div>
+  );
+}
+
+type ToolProps = { readonly id: string; readonly word: string; readonly pressed?: boolean; readonly wide?: boolean };
+
+/** An action as a button; `wide`: only where the strip has room, since the list of actions has it too. */
+function Tool({ id, word, pressed, wide }: ToolProps) {
+  const action = actionById(id);
+  return (
+    <button
+      type="button"
+      data-wide={wide}
+      aria-pressed={pressed}
+      aria-keyshortcuts={ariaKeys(action.keys)}
+      title={withKeys(action.name, action.keys)}
+      onClick={() => void action.run()}
+    >
+      {word}
+    </button>
   );
 }
 

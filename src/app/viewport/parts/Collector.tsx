@@ -18,7 +18,7 @@ export const Collector = memo(
   function Collector({ merge, palette }: Props) {
     const { id } = merge.merge;
     const own = useMemo((): Ref => ({ kind: 'merge', id }), [id]);
-    const emphasis = useSession((s) => emphasisOf(own, s.selected, s.hovered));
+    const emphasis = useSession((s) => emphasisOf(own, s.selection, s.hovered));
     const mesh = useMemo(() => collectorMesh(merge), [merge]);
     const geometry = useOwned(() => surface(mesh), [mesh]);
     const steel = useOwned(() => satin(palette.steel, 0.4), [palette]);
@@ -32,6 +32,7 @@ export const Collector = memo(
           palette={palette}
           emphasis={emphasis}
           pick={pick}
+          cutColour={palette.steel}
         />
         <Lines pairs={mesh.seams} colour={palette.ink} width={1.1} opacity={0.6} />
       </group>

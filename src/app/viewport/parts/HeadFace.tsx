@@ -18,6 +18,7 @@ import {
 import { addScaled, cross } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
 import { type Ref, useSession } from '../../session';
+import { CutFace } from '../cuts/CutFace';
 import { emphasisOf } from '../emphasis';
 import { Lines } from '../gl/Lines';
 import { useOwned } from '../gl/owned';
@@ -47,7 +48,7 @@ export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
     (): Ref => (flange ? { kind: 'flange', id: flange.id } : { kind: 'port', id: plate.ports[0]!.port.id }),
     [flange, plate],
   );
-  const emphasis = useSession((s) => (flange ? emphasisOf(own, s.selected, s.hovered) : 'none'));
+  const emphasis = useSession((s) => (flange ? emphasisOf(own, s.selection, s.hovered) : 'none'));
   const matrix = useMemo(
     () =>
       new Matrix4()
@@ -73,6 +74,7 @@ export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
             from={0}
             thickness={thickness}
             colour={palette.steel}
+            palette={palette}
             polished
             edge={emphasis === 'none' ? palette.ink : palette.accent}
             edgeWidth={emphasis === 'none' ? 1.1 : 2.4}
@@ -80,7 +82,14 @@ export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
           />
         )}
         {flange && gasket > 0 && (
-          <Slab outline={plate.outline} holes={openings} from={-thickness} thickness={gasket} colour={palette.gasket} />
+          <Slab
+            outline={plate.outline}
+            holes={openings}
+            from={-thickness}
+            thickness={gasket}
+            colour={palette.gasket}
+            palette={palette}
+          />
         )}
         <Slab
           outline={flange ? round : plate.outline}
@@ -88,12 +97,14 @@ export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
           from={-thickness - gasket}
           thickness={flange ? CASTING : BARE}
           colour={palette.casting}
+          palette={palette}
           edge={palette.ink}
           edgeWidth={1}
         />
         {openings.map((points, i) => (
           <Throat
             key={plate.openings[i]!.port}
+            port={plate.openings[i]!.port}
             points={points}
             depth={thickness + gasket + (flange ? CASTING : BARE)}
             palette={palette}
@@ -104,6 +115,7 @@ export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
         <Stud
           // biome-ignore lint/suspicious/noArrayIndexKey: fasteners have no id; their order is theirs
           key={i}
+          own={flange ? { flange: flange.id, index: i } : null}
           foot={fromPlate(plate, at)}
           axis={plate.normal}
           side={plate.across}
@@ -126,13 +138,25 @@ type SlabProps = {
   readonly from: number;
   readonly thickness: number;
   readonly colour: string;
+  readonly palette: Palette;
   readonly polished?: boolean;
   readonly edge?: string;
   readonly edgeWidth?: number;
   readonly pick?: Ref;
 };
 
-function Slab({ outline, holes, from, thickness, colour, polished = false, edge, edgeWidth = 1, pick }: SlabProps) {
+function Slab({
+  outline,
+  holes,
+  from,
+  thickness,
+  colour,
+  palette,
+  polished = false,
+  edge,
+  edgeWidth = 1,
+  pick,
+}: SlabProps) {
   const geometry = useOwned(() => {
     const shape = new Shape(outline.map(([x, y]) => new Vector2(x, y)));
     for (const hole of holes) shape.holes.push(new Path([...hole].reverse().map(([x, y]) => new Vector2(x, y))));
@@ -159,24 +183,32 @@ function Slab({ outline, holes, from, thickness, colour, polished = false, edge,
   return (
     <>
       <mesh geometry={geometry} material={material} userData={pickable ? { pick: pickable } : {}} />
+      <CutFace geometry={geometry} colour={colour} palette={palette} />
       {edge && <Lines pairs={edges} colour={edge} width={edgeWidth} opacity={0.7} />}
     </>
   );
 }
 
-type ThroatProps = { readonly points: readonly Point2[]; readonly depth: number; readonly palette: Palette };
+type ThroatProps = {
+  readonly port: string;
+  readonly points: readonly Point2[];
+  readonly depth: number;
+  readonly palette: Palette;
+};
 
 /** The dark of the port behind its opening: the head is not drawn, and nobody should see through it. */
-function Throat({ points, depth, palette }: ThroatProps) {
+function Throat({ port, points, depth, palette }: ThroatProps) {
+  const pick = useMemo((): Pickable => ({ ref: () => ({ kind: 'port', id: port }) }), [port]);
   const geometry = useOwned(
     () => new ShapeGeometry(new Shape(points.map(([x, y]) => new Vector2(x, y)))).translate(0, 0, 0.05 - depth),
     [points, depth],
   );
   const material = useOwned(() => new MeshBasicMaterial({ color: palette.throat }), [palette]);
-  return <mesh geometry={geometry} material={material} />;
+  return <mesh geometry={geometry} material={material} userData={{ pick }} />;
 }
 
 type StudProps = {
+  readonly own: { readonly flange: string; readonly index: number } | null;
   readonly foot: Vec3;
   readonly axis: Vec3;
   readonly side: Vec3;
@@ -193,7 +225,12 @@ const ENGAGEMENT = 1.5;
 const ACROSS_CORNERS = 1.85;
 const NUT_HEIGHT = 0.85;
 
-function Stud({ foot, axis, side, diameter, length, bolt, below, palette }: StudProps) {
+function Stud({ own, foot, axis, side, diameter, length, bolt, below, palette }: StudProps) {
+  const { flange: id, index } = own ?? { flange: '', index: -1 };
+  const ref = useMemo((): Ref => ({ kind: 'fastener', id, index }), [id, index]);
+  const emphasis = useSession((s) => emphasisOf(ref, s.selection, s.hovered));
+  const edge = emphasis === 'none' ? palette.ink : palette.accent;
+  const userData = useMemo(() => (id ? { pick: { ref: () => ref } satisfies Pickable } : {}), [id, ref]);
   const nut = diameter * NUT_HEIGHT;
   const proud = bolt ? 0 : Math.max(nut + diameter * 0.25, length - diameter * ENGAGEMENT - below);
   const matrix = useMemo(() => {
@@ -220,9 +257,10 @@ function Stud({ foot, axis, side, diameter, length, bolt, below, palette }: Stud
   const flat = useOwned(() => Object.assign(matt(palette.steel, 0.4, 0.85), { flatShading: true }), [palette]);
   return (
     <group matrix={matrix} matrixAutoUpdate={false}>
-      {proud > 0 && <mesh geometry={shank} material={steel} />}
-      <mesh geometry={hex} material={flat} />
-      <Lines pairs={hexEdges} colour={palette.ink} width={1} opacity={0.6} />
+      {proud > 0 && <mesh geometry={shank} material={steel} userData={userData} />}
+      <mesh geometry={hex} material={flat} userData={userData} />
+      <CutFace geometry={hex} colour={palette.steel} palette={palette} />
+      <Lines pairs={hexEdges} colour={edge} width={emphasis === 'none' ? 1 : 2.4} opacity={0.6} />
     </group>
   );
 }

@@ -25,13 +25,12 @@ export const Runner = memo(
     const own = useMemo((): Ref => ({ kind: 'runner', id }), [id]);
     const group = runner.runner.group;
     const emphasis = useSession((s) => {
-      const alone = emphasisOf(own, s.selected, s.hovered);
+      const alone = emphasisOf(own, s.selection, s.hovered);
       if (alone !== 'none' || group === undefined) return alone;
-      return emphasisOf({ kind: 'group', id: group }, s.selected, s.hovered);
+      return emphasisOf({ kind: 'group', id: group }, s.selection, s.hovered);
     });
-    const lit = useSession((s) =>
-      sameElement(s.hovered, own) ? s.hovered : sameElement(s.selected, own) ? s.selected : null,
-    );
+    const hovered = useSession((s) => (sameElement(s.hovered, own) ? s.hovered : null));
+    const selection = useSession((s) => s.selection);
 
     const line = runner.centerline!;
     const mesh = useMemo(
@@ -47,13 +46,12 @@ export const Runner = memo(
       };
       return { ref };
     }, [mesh, own]);
-    const part = useMemo(
-      () =>
-        lit?.kind === 'runner'
-          ? mesh.parts.find((p) => (p.kind === 'bend' ? p.index === lit.bend : p.index === lit.straight))
-          : undefined,
-      [lit, mesh],
-    );
+    const parts = useMemo(() => {
+      const lit = [hovered, ...selection.filter((ref) => sameElement(ref, own))];
+      return mesh.parts.filter((p) =>
+        lit.some((r) => r?.kind === 'runner' && (p.kind === 'bend' ? r.bend === p.index : r.straight === p.index)),
+      );
+    }, [hovered, selection, own, mesh]);
     return (
       <group>
         <InkedMesh
@@ -63,9 +61,12 @@ export const Runner = memo(
           palette={palette}
           emphasis={emphasis}
           pick={pick}
+          cutColour={paint}
         />
         <Lines pairs={mesh.seams} colour={palette.ink} width={1.1} opacity={0.6} />
-        {part && <LitPart geometry={geometry} first={part.first} count={part.count} palette={palette} />}
+        {parts.map((part) => (
+          <LitPart key={part.first} geometry={geometry} first={part.first} count={part.count} palette={palette} />
+        ))}
       </group>
     );
   },

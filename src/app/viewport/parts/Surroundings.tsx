@@ -96,7 +96,7 @@ type GlassProps = Props & {
 
 function Glass({ surrounding, palette, strength, geometry, halo, smooth = false }: GlassProps) {
   const own = useMemo((): Ref => ({ kind: 'surrounding', id: surrounding.id }), [surrounding.id]);
-  const emphasis = useSession((s) => emphasisOf(own, s.selected, s.hovered));
+  const emphasis = useSession((s) => emphasisOf(own, s.selection, s.hovered));
   const lit = emphasis !== 'none';
   // Hovering lights the edges alone: a floor or a wall fills the picture, and the pointer is nearly always over one.
   const filled = emphasis === 'selected' || (smooth && lit);

@@ -1,0 +1,35 @@
+/** Where the picture is cut: planes square to the axes, from the session's cuts. mm, in the design's frame. */
+import type { Vec3 } from '../../../../shared/vec3';
+import { AXES, type Axis, type Cut } from '../../viewState';
+import type { Ball } from '../camera/fit';
+
+export type CutPlane = {
+  readonly axis: 0 | 1 | 2;
+  readonly at: number;
+  /** Which side stays: −1 what lies below the plane, +1 what lies above. */
+  readonly keep: 1 | -1;
+};
+
+export type Extent = { readonly low: Vec3; readonly high: Vec3 };
+
+export function extentOf(balls: readonly Ball[]): Extent {
+  if (balls.length === 0) return { low: [-100, -100, -100], high: [100, 100, 100] };
+  const low = [0, 1, 2].map((i) => Math.min(...balls.map((b) => b.at[i]! - b.radius)));
+  const high = [0, 1, 2].map((i) => Math.max(...balls.map((b) => b.at[i]! + b.radius)));
+  return { low: low as unknown as Vec3, high: high as unknown as Vec3 };
+}
+
+/** Where a cut is: as chosen, or through the middle of what is shown. */
+export function cutAt(cut: Cut, axis: Axis, { low, high }: Extent): number {
+  const i = AXES.indexOf(axis);
+  return cut.at ?? Math.round((low[i]! + high[i]!) / 2);
+}
+
+export const cutPlanes = (cuts: Readonly<Record<Axis, Cut>>, extent: Extent): CutPlane[] =>
+  AXES.flatMap((axis, i) => {
+    const cut = cuts[axis];
+    return cut.on ? [{ axis: i as 0 | 1 | 2, at: cutAt(cut, axis, extent), keep: cut.flip ? 1 : -1 }] : [];
+  });
+
+export const isCutAway = (planes: readonly CutPlane[], p: Vec3): boolean =>
+  planes.some(({ axis, at, keep }) => (p[axis] - at) * keep < 0);
