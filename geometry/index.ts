@@ -66,3 +66,7 @@ export {
 } from './solid/tube';
 export { frustumSolid } from './solid/frustum';
 export { boundsOf, type MeshReport, measureMesh, meshProblems } from './check/mesh';
+
+// From nothing: an engine form to a first header
+export { type Draft, type DraftOptions, draftHeader } from './draft/draftHeader';
+export { type JoinedFirst, type Joining, joiningOf } from './draft/joining';
