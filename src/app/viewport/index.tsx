@@ -180,8 +180,12 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
       <Triad rig={rig} sides={sides} />
       <ViewStrip parallel={parallel} />
       {header && <HiddenLine header={header} />}
-      {header && <CutPanel extent={extent} />}
-      {header && <MeasureCard header={header} />}
+      {header && (
+        <div className="viewport-cards">
+          <CutPanel extent={extent} />
+          <MeasureCard header={header} />
+        </div>
+      )}
     </div>
   );
 }

@@ -9,8 +9,8 @@ import { Lines } from '../gl/Lines';
 import type { Palette } from '../palette';
 
 /** Length and half width of an arrow, mm; on a short line no longer than a third of it. */
-const ARROW = 9;
-const SLENDER = 0.32;
+const ARROW = 8;
+const SLENDER = 0.24;
 
 export type MeasureNote = {
   readonly key: string;
@@ -32,7 +32,7 @@ export function measureNotes(measured: readonly Measured[], display: Display): M
 export function MeasureMark({ note, palette }: { readonly note: MeasureNote; readonly palette: Palette }) {
   const { span, fails } = note;
   const pairs = useMemo(() => dimensionLine(span.from, span.to), [span]);
-  return <Lines pairs={pairs} colour={fails ? palette.fail : palette.dimension} width={2} onTop />;
+  return <Lines pairs={pairs} colour={fails ? palette.fail : palette.dimension} width={1.6} onTop />;
 }
 
 /** Pairs of points: the line, and at each end four strokes back from its tip. A point, for no length, is a small cross. */
