@@ -42,7 +42,7 @@ export type Maker = Omit<Grip, 'handle' | 'display' | 'targets'> & { readonly ta
 
 /** Null where the handle is of nothing in this design, or of a runner without points. */
 export function gripOf(header: Header, handle: Handle): Grip | null {
-  const made = make(header, handle);
+  const made = sketch(header, handle);
   return (
     made && {
       ...made,
@@ -53,7 +53,8 @@ export function gripOf(header: Header, handle: Handle): Grip | null {
   );
 }
 
-function make(header: Header, handle: Handle): Maker | null {
+/** The same without what it snaps to, which takes the longest: for drawing. */
+export function sketch(header: Header, handle: Handle): Maker | null {
   switch (handle.kind) {
     case 'bend':
       return gripOfBend(header, handle.runner, handle.bend);
