@@ -77,7 +77,7 @@ export const shapeActions: readonly Action[] = [
     id: 'shape.move',
     name: 'Move by…',
     group: 'Shape',
-    keys: ['M'],
+    keys: ['Shift+M'],
     also: 'exact distance type shift bend collector port',
     ready: () => missing(mainHandle(picked()), PICK) === null,
     why: () => missing(mainHandle(picked()), PICK) ?? '',

@@ -3,7 +3,7 @@
  * through the session. The canvas holds pixels only; names, numbers and controls lie over it as text.
  */
 import { Canvas, useFrame, useThree } from '@react-three/fiber';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { type Camera, NeutralToneMapping, OrthographicCamera, PerspectiveCamera, type Scene as Stage } from 'three';
 import { placeMesh } from '../../../geometry';
 import { useDisplay } from '../actions/display';
@@ -13,10 +13,13 @@ import { documents, useDocument } from '../document';
 import { MeasureCard } from '../measure/MeasureCard';
 import { useMeasured } from '../measure/useMeasured';
 import { useSession } from '../session';
+import { nudge, openExact } from '../shape/keys';
+import { useViewState } from '../viewState';
 import { listen } from './camera/gestures';
 import { press } from './camera/keys';
 import { engineSides } from './camera/presets';
 import { createRig, type Rig } from './camera/rig';
+import { eyeAxes } from './camera/view';
 import { Clip } from './cuts/Clip';
 import { CutPanel } from './cuts/CutPanel';
 import { gapsOf } from './gaps';
@@ -33,6 +36,8 @@ import { groundReach } from './parts/Ground';
 import { MeasureMark, measureNotes } from './parts/MeasureMarks';
 import { PictureTaker } from './picture/PictureTaker';
 import { Scene } from './Scene';
+import { HandTag } from './shape/HandTag';
+import { type Hold, ShapeLayer } from './shape/ShapeLayer';
 import { clickOn, useCuts, useProjection, useSeen } from './useViewTools';
 import { useWishes } from './wishes';
 import './viewport.css';
@@ -41,7 +46,7 @@ import './viewport.css';
 type Lent = { scene: Stage; camera(): Camera; redraw(): void; take(camera: Camera): void };
 
 const HINT =
-  '3D view of the header. Arrow keys turn it, shift and arrow keys move it, plus and minus zoom; the question mark lists every key.';
+  '3D view of the header. Arrow keys move what is picked or turn the view, shift and arrow keys move the view, plus and minus zoom; the question mark lists every key.';
 
 /** Space left free for the strip and the triad, px. */
 const STRIP_PX = 56;
@@ -58,6 +63,9 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const ask = useSession((s) => s.ask);
   const root = useRef<HTMLDivElement>(null);
   const surface = useRef<HTMLDivElement>(null);
+  const hold = useRef<Hold | null>(null);
+  const clicked = useRef<(at: readonly [number, number]) => void>(() => {});
+  const onTubeClick = useCallback((at: readonly [number, number]) => clicked.current(at), []);
   const lent = useRef<Lent | null>(null);
   const [size, setSize] = useState<{ width: number; height: number } | null>(null);
 
@@ -119,16 +127,23 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
       return lent.current ? pick(lent.current.scene, lent.current.camera(), x, y, isGone) : null;
     };
     const { hover } = useSession.getState();
+    const click = (at: readonly [number, number], adds: boolean) => {
+      const { design } = documents.store.getState();
+      clickOn(look(at), adds, rig, design && headerOf(design));
+    };
+    clicked.current = (at) => click(at, false);
     return listen(element, rig, {
+      hold(e) {
+        if (useViewState.getState().measuring) return false;
+        const found = look([e.clientX, e.clientY]);
+        return found !== null && (hold.current?.onPress(e, found.ref) ?? false);
+      },
       hover(at) {
         const found = at ? look(at) : null;
         hover(found?.ref ?? null);
         element.dataset.over = found ? 'part' : '';
       },
-      click(at, adds) {
-        const { design } = documents.store.getState();
-        clickOn(look(at), adds, rig, design && headerOf(design));
-      },
+      click,
       doubleClick(at) {
         const found = look(at);
         if (found) ask({ kind: 'look', at: found.at, radius: 60 });
@@ -150,7 +165,10 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
       tabIndex={0}
       onKeyDown={(e) => {
         if (e.target !== root.current) return;
-        if (press(e, rig)) e.preventDefault();
+        // With something picked the arrows move it; Alt and an arrow still turn the view.
+        const turns = e.altKey && e.key.startsWith('Arrow');
+        const isEntry = e.key === 'Enter' && openExact();
+        if (isEntry || nudge(e, eyeAxes(rig.drawn())) || press(turns ? withoutAlt(e) : e, rig)) e.preventDefault();
       }}
     >
       <div ref={surface} className="viewport-surface">
@@ -174,9 +192,11 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           ))}
           {gaps.map((g) => g.line && <GapMark key={g.key} line={g.line} fails={g.fails} palette={palette} />)}
         </Canvas>
+        {seen && size && <ShapeLayer rig={rig} header={seen} hold={hold} onClick={onTubeClick} />}
       </div>
       {seen && size && <Labels rig={rig} header={seen} paints={paints} notes={notes} isGone={isGone} />}
       {mark && size && <Pin rig={rig} at={mark} />}
+      {seen && size && <HandTag rig={rig} header={seen} />}
       <Triad rig={rig} sides={sides} />
       <ViewStrip parallel={parallel} />
       {header && <HiddenLine header={header} />}
@@ -189,6 +209,14 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     </div>
   );
 }
+
+const withoutAlt = ({ key, shiftKey, ctrlKey, metaKey }: Omit<Parameters<typeof press>[0], 'altKey'>) => ({
+  key,
+  shiftKey,
+  ctrlKey,
+  metaKey,
+  altKey: false,
+});
 
 /** Pointer events are read from the page, once for camera and picking, so that a drag is never also a click. */
 const noEvents = () => ({ enabled: false, priority: 0 });

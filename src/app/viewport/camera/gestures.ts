@@ -14,6 +14,8 @@ export type Gestures = {
   doubleClick(at: readonly [number, number]): void;
   /** What lies under the pointer: zooming keeps that depth still. */
   under(at: readonly [number, number]): Vec3 | null;
+  /** A plain press that something under the pointer takes for itself: the camera then leaves it alone. */
+  hold?(e: PointerEvent): boolean;
   /** Whether a drag goes on, for the pointer's look. */
   dragging(on: boolean): void;
 };
@@ -67,6 +69,8 @@ export function listen(element: HTMLElement, rig: Rig, on: Gestures): () => void
 
   const down = (e: PointerEvent) => {
     if (held.size >= 2) return;
+    const isPlain = e.button === 0 && !e.shiftKey && !e.ctrlKey && !e.metaKey;
+    if (held.size === 0 && isPlain && on.hold?.(e)) return;
     element.setPointerCapture(e.pointerId);
     held.set(e.pointerId, { x: e.clientX, y: e.clientY });
     const moves = e.button !== 0 || e.shiftKey || e.ctrlKey || e.metaKey;

@@ -1,0 +1,217 @@
+/**
+ * Handles of what is picked, guides while it is dragged, and what resists: drawn over the picture at constant size, placed
+ * anew after every change of the view or the design. Reads the drawn design and tells the hand; it decides nothing.
+ */
+import { type RefObject, useEffect, useImperativeHandle, useMemo, useRef } from 'react';
+import { addScaled, type Header } from '../../../../geometry';
+import type { Vec3 } from '../../../../shared/vec3';
+import { useHand } from '../../hand/hand';
+import { placeOf, refAtPath } from '../../refs';
+import { type Ref, useSession } from '../../session';
+import { handlesFor, mainHandle } from '../../shape/choose';
+import { byOf, sketch } from '../../shape/grip';
+import { type Handle, handleKey, handleName, sameHandle } from '../../shape/handle';
+import { holds } from '../../shape/machine';
+import { shaper, useShape } from '../../shape/shaper';
+import type { Rig } from '../camera/rig';
+import { project } from '../camera/view';
+import { type Link, linkHand } from './link';
+import { Mark } from './marks';
+import './shape.css';
+
+/** Where several handles share a straight (or an outlet) they stand this far apart on screen, px. */
+const APART = 34;
+const SHIFTS: Partial<Record<Handle['kind'], number>> = { run: -APART, add: 0, turn: APART };
+
+type Placed = {
+  readonly handle: Handle;
+  readonly at: Vec3;
+  readonly way: Vec3 | null;
+  readonly shift: number;
+  readonly refusal: string | null;
+};
+
+export type Hold = { onPress(e: PointerEvent, part: Ref): boolean };
+
+type Props = {
+  readonly rig: Rig;
+  readonly header: Header;
+  readonly hold: RefObject<Hold | null>;
+  /** A press on a part that was no drag, client coordinates. */
+  readonly onClick: (at: readonly [number, number]) => void;
+};
+
+export function ShapeLayer({ rig, header, hold, onClick }: Props) {
+  const svg = useRef<SVGSVGElement>(null);
+  const link = useRef<Link | null>(null);
+  const picked = useSession((s) => s.selected);
+  const hovered = useSession((s) => s.hovered);
+  const state = useShape((s) => s);
+  const resistance = useHand((s) => s.resistance);
+  const held = holds(state) ? state : null;
+  const busy = held?.grip.handle ?? (state.phase === 'pressed' ? state.grip.handle : null);
+  const over = state.phase === 'hovering' ? state.handle : busy;
+
+  const placed = useMemo((): Placed[] => {
+    const list = busy ? [busy] : handlesFor(header, picked, hovered);
+    return list.flatMap((handle) => {
+      const grip = sketch(header, handle);
+      if (!grip) return [];
+      return [
+        {
+          handle,
+          at: grip.at,
+          way: orientation(header, handle),
+          shift: busy ? 0 : shiftOf(handle),
+          refusal: grip.refusal,
+        },
+      ];
+    });
+  }, [header, picked, hovered, busy]);
+
+  const lines = useMemo(() => {
+    const out: { key: string; from: Vec3; to: Vec3; kind: string }[] = [];
+    held?.snapped?.guides.forEach(([from, to], i) => {
+      out.push({ key: `guide ${i}`, from, to, kind: 'guide' });
+    });
+    if (held && resistance && held.amount.kind === 'move') {
+      const now = sketch(header, held.grip.handle);
+      const asked = addScaled(held.grip.anchor ?? held.grip.at, byOf(held.amount), 1);
+      if (now) out.push({ key: 'short', from: now.anchor ?? now.at, to: asked, kind: 'short' });
+    }
+    return out;
+  }, [held, resistance, header]);
+  const stops = useMemo(
+    () =>
+      (resistance?.where ?? []).slice(0, 1).flatMap((path) => {
+        const ref = refAtPath(path, header);
+        const at = ref && placeOf(ref, header);
+        return at ? [at] : [];
+      }),
+    [resistance, header],
+  );
+
+  useEffect(() => {
+    const made = linkHand(svg.current!, rig, onClick);
+    link.current = made;
+    return () => made.stop();
+  }, [rig, onClick]);
+  useImperativeHandle(hold, () => ({
+    onPress(e, part) {
+      const { selected } = useSession.getState();
+      if (!selected || selected.kind !== part.kind || selected.id !== part.id || part.kind === 'surrounding')
+        return false;
+      const isPart =
+        part.kind !== 'runner' ||
+        (part.bend === (selected as typeof part).bend && part.straight === (selected as typeof part).straight);
+      const handle = isPart ? mainHandle(part) : null;
+      return handle !== null && (link.current?.start(e, handle, true) ?? false);
+    },
+  }));
+  useEffect(() => {
+    const layer = svg.current!;
+    const press = (e: PointerEvent) => {
+      const found = placed.find(
+        (p) => handleKey(p.handle) === (e.target as Element).closest('[data-handle]')?.getAttribute('data-handle'),
+      );
+      if (!found || e.button !== 0) return;
+      if (link.current?.start(e, found.handle)) e.stopPropagation();
+    };
+    layer.addEventListener('pointerdown', press);
+    return () => layer.removeEventListener('pointerdown', press);
+  }, [placed]);
+
+  useEffect(() => {
+    const show = () => {
+      const [view, size] = [rig.drawn(), rig.size()];
+      const see = (p: Vec3) => project(view, size, p);
+      const nodes = svg.current?.querySelectorAll<SVGGElement>('[data-handle]') ?? [];
+      placed.forEach(({ at, way, shift }, i) => {
+        const node = nodes[i];
+        const seen = see(at);
+        if (!node) return;
+        node.style.visibility = seen ? 'visible' : 'hidden';
+        if (!seen) return;
+        const ahead = way && see(addScaled(at, way, 20));
+        const [dx, dy] = ahead ? [ahead[0] - seen[0], ahead[1] - seen[1]] : [1, 0];
+        const long = Math.hypot(dx, dy);
+        const [ux, uy] = long > 0.5 ? [dx / long, dy / long] : [1, 0];
+        const turn = way ? (Math.atan2(uy, ux) * 180) / Math.PI : 0;
+        node.setAttribute(
+          'transform',
+          `translate(${(seen[0] + ux * shift).toFixed(1)} ${(seen[1] + uy * shift).toFixed(1)}) rotate(${turn.toFixed(1)})`,
+        );
+      });
+      svg.current?.querySelectorAll<SVGLineElement>('line[data-line]').forEach((node, i) => {
+        const line = lines[i];
+        const [a, b] = line ? [see(line.from), see(line.to)] : [null, null];
+        node.style.visibility = a && b ? 'visible' : 'hidden';
+        if (!a || !b) return;
+        for (const [name, value] of [
+          ['x1', a[0]],
+          ['y1', a[1]],
+          ['x2', b[0]],
+          ['y2', b[1]],
+        ] as const)
+          node.setAttribute(name, value.toFixed(1));
+      });
+      svg.current?.querySelectorAll<SVGCircleElement>('circle[data-stop]').forEach((node, i) => {
+        const seen = stops[i] && see(stops[i]);
+        node.style.visibility = seen ? 'visible' : 'hidden';
+        if (seen) node.setAttribute('transform', `translate(${seen[0].toFixed(1)} ${seen[1].toFixed(1)})`);
+      });
+    };
+    show();
+    return rig.listen(show);
+  }, [rig, placed, lines, stops]);
+
+  return (
+    <svg ref={svg} className="shape-layer" aria-hidden="true">
+      {lines.map((l) => (
+        <line key={l.key} data-line={l.kind} />
+      ))}
+      {stops.map((at) => (
+        <circle key={at.join()} data-stop="" r="15" />
+      ))}
+      {placed.map(({ handle, refusal }) => (
+        <g
+          key={handleKey(handle)}
+          data-handle={handleKey(handle)}
+          data-name={handleName(handle)}
+          data-over={sameHandle(handle, over) || undefined}
+          onPointerEnter={() => shaper.dispatch({ kind: 'over', handle })}
+          onPointerLeave={() => shaper.dispatch({ kind: 'over', handle: null })}
+        >
+          <circle className="reach" />
+          <Mark
+            handle={handle}
+            locked={refusal?.includes('locked') ?? false}
+            picked={sameHandle(handle, mainHandle(picked)) || sameHandle(handle, busy)}
+          />
+        </g>
+      ))}
+    </svg>
+  );
+}
+
+function shiftOf(handle: Handle): number {
+  if (handle.kind === 'tilt') return handle.about === 'up' ? -APART / 2 : handle.about === 'side' ? APART / 2 : 0;
+  return SHIFTS[handle.kind] ?? 0;
+}
+
+/** The direction a mark lies along on screen; null: upright. */
+function orientation(header: Header, handle: Handle): Vec3 | null {
+  if (handle.kind === 'tilt') {
+    const { axis, up } = header.merges.get(handle.id)!.merge;
+    const side: Vec3 = [
+      axis[1] * up[2] - axis[2] * up[1],
+      axis[2] * up[0] - axis[0] * up[2],
+      axis[0] * up[1] - axis[1] * up[0],
+    ];
+    return handle.about === 'axis' ? up : side;
+  }
+  if (handle.kind !== 'run' && handle.kind !== 'turn' && handle.kind !== 'add') return null;
+  // The turning grip carries the straight's own direction.
+  const turn = sketch(header, { kind: 'turn', runner: handle.runner, straight: handle.straight });
+  return turn?.along ?? null;
+}
