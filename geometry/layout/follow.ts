@@ -4,7 +4,7 @@
  * move only where their group or a clearance needs it. What cannot be is answered by the nearest that can, with the
  * rules that resist. Deterministic for a given series of asks. mm.
  */
-import type { Design } from '../../shared/design/types';
+import type { Design, Runner } from '../../shared/design/types';
 import { share } from '../../shared/share';
 import { checkHeader } from '../check/check';
 import type { Meshes } from '../check/meshes';
@@ -42,13 +42,17 @@ export type Follower = {
 const FEASIBLE = 2e-5;
 /** Steps of what is held smaller than this are not worth another round, mm. */
 const SETTLED = 0.02;
-const MAX_ITERATIONS = 24;
+const MAX_ITERATIONS = 20;
 /** Nearer than this, an ask was met, mm. */
 const MET = 0.05;
 /** Times that what presses back is allowed to give way. */
-const WIDENINGS = 3;
-/** Parts of the way from the last ask that held, tried where the whole way leads nowhere. */
-const PARTS = [1 / 2, 1 / 8];
+const WIDENINGS = 2;
+/** Part of the way from the last ask that held, tried where the whole way leads nowhere. */
+const PART = 1 / 2;
+/** Asks that pass after that led nowhere either. */
+const PATIENCE = 3;
+/** What did not help is tried again once the hand pulls so many times as far. */
+const INSISTED = 1.5;
 
 /** Moves of any point up to this are no leap, mm, nor up to so many times what the hand moved. */
 const LEAP = 8;
@@ -81,6 +85,10 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
   const own = ownScope(header, held);
   const stuck = stuckBy(header, held);
   let lastScope = own;
+  /** Scopes that brought what is held no nearer, with how far it was then. */
+  const useless = new Map<string, number>();
+  /** Asks to let pass before part of the way is tried again. */
+  let patience = 0;
 
   return { start, ask };
 
@@ -92,12 +100,11 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
     const whole = seek(asked);
     if (whole.holds && !leaps(asked, whole)) return keep(asked, whole, answerOf(asked, whole));
     const limits = whatStops(whole);
-    for (const part of PARTS) {
-      const nearer = partWay(last.asked, asked, held, part);
-      const found = nearer && seek(nearer);
-      if (nearer && found?.holds && !leaps(nearer, found))
-        return keep(nearer, found, { ...answerOf(asked, found), limits });
-    }
+    const nearer = --patience < 0 ? partWay(last.asked, asked, held, PART) : null;
+    const found = nearer && attempt(nearer, lastScope);
+    if (nearer && found?.holds && !leaps(nearer, found))
+      return keep(nearer, found, { ...answerOf(asked, found), limits });
+    if (nearer) patience = PATIENCE;
     return { ...last.answer, short: shortfall(asked, last.answer.design, held), limits };
   }
 
@@ -107,9 +114,10 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
    */
   function leaps(asked: Design, { design, short }: Attempt): boolean {
     const drawn = last.answer.design;
-    const leap = farthestMove(drawn, design);
+    const leap = farthestMove(drawn.runners, design.runners);
     if (leap <= Math.max(LEAP, STRIDE * step)) return false;
-    const homeward = farthestMove(start.design, drawn) - farthestMove(start.design, design);
+    const homeward =
+      farthestMove(start.design.runners, drawn.runners) - farthestMove(start.design.runners, design.runners);
     return shortfall(asked, drawn, held) - short < GAIN * leap && homeward < GAIN * leap;
   }
 
@@ -139,22 +147,34 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
     return last.answer.limits;
   }
 
-  /** The held thing's own runners first; then those that had to move before; then, as long as it helps, what presses back. */
+  /** With those that had to move last time: back to the held thing's own runners once they are home, more where it helps. */
   function seek(asked: Design): Attempt {
-    let found = attempt(asked, own);
-    if (isGood(asked, found)) return found;
-    let scope = widened(own, lastScope, found.header);
-    for (let k = 0; k < WIDENINGS; k++) {
-      scope ??= widened(found.scope, whatPresses(found), found.header);
-      if (!scope) break;
+    let found = attempt(asked, lastScope);
+    if (lastScope !== own && isGood(asked, found) && atHome(found.design)) {
+      const alone = attempt(asked, own);
+      if (isGood(asked, alone)) return alone;
+    }
+    for (let k = 0; k < WIDENINGS && !isGood(asked, found); k++) {
+      const scope = widened(found.scope, whatPresses(found), found.header);
+      if (!scope || (found.holds && found.short < useless.get(scopeName(scope))! * INSISTED)) break;
       const next = attempt(asked, scope);
-      scope = null;
-      const better = !found.holds || (next.holds && (next.short < found.short - MET || leaps(asked, found)));
-      if (!better) break;
+      const better =
+        !found.holds ||
+        (next.holds && (next.short < found.short - MET || (leaps(asked, found) && !leaps(asked, next))));
+      if (!better) {
+        useless.set(scopeName(scope), found.short);
+        break;
+      }
       found = next;
-      if (isGood(asked, found)) break;
     }
     return found;
+  }
+
+  /** Whether all but the held thing's own runners lie where they did. */
+  function atHome(design: Design): boolean {
+    const others = design.runners.filter((r) => !own.runners.has(r.id));
+    const began = start.design.runners.filter((r) => !own.runners.has(r.id));
+    return farthestMove(began, others) <= MET;
   }
 
   function isGood(asked: Design, found: Attempt): boolean {
@@ -209,15 +229,17 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
   }
 }
 
+const scopeName = ({ runners, merges }: Scope): string => `${[...runners].sort()}|${[...merges].sort()}`;
+
 /** Vectors of unknowns of problems with the same key mean the same places. */
 const keyOf = (problem: LayoutProblem): string =>
   `${problem.runners.map((r) => `${r.resolved.runner.id} ${r.unknowns}`)}|${problem.merges.map((m) => m.resolved.merge.id)}|${problem.groups.map((g) => g.at)}`;
 
 /** How far any point of a runner with as many points as before moved. */
-function farthestMove(before: Design, after: Design): number {
+function farthestMove(before: readonly Runner[], after: readonly Runner[]): number {
   let far = 0;
-  for (const [i, { points }] of after.runners.entries()) {
-    const old = before.runners[i]?.points;
+  for (const [i, { points }] of after.entries()) {
+    const old = before[i]?.points;
     if (!points || !old || points === old || points.length !== old.length) continue;
     for (const [k, p] of points.entries()) far = Math.max(far, distance(p, old[k]!));
   }
