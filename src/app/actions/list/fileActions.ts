@@ -1,11 +1,30 @@
-/** Save, undo and redo as actions. */
+/** Open, save, undo and redo as actions. */
 import { documents } from '../../document';
 import { history } from '../../history';
+import { openFiles } from '../open';
 import { saveDesign } from '../save';
 import type { Action } from './action';
 import { hasDesign, OPEN_FIRST } from './workActions';
 
+/** The browser's own picker, as the button has it. */
+function pickFiles(): void {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.multiple = true;
+  input.accept = '.json,.stl';
+  input.onchange = () => void openFiles([...(input.files ?? [])]);
+  input.click();
+}
+
 export const fileActions: readonly Action[] = [
+  {
+    id: 'file.open',
+    name: 'Open a design',
+    group: 'Design',
+    keys: ['Mod+O'],
+    also: 'file load import mesh stl',
+    run: pickFiles,
+  },
   {
     id: 'file.save',
     name: 'Save the design',

@@ -1,7 +1,7 @@
 /** Every action there is, gathered from the modules that offer them; headings come in this order. */
 import { measureActions } from '../../measure/measureActions';
 import { newHeaderActions } from '../../newHeader/actions';
-import { shapeActions, shapeActions } from '../../shape/actions';
+import { shapeActions } from '../../shape/actions';
 import { pictureActions } from '../../viewport/picture/pictureActions';
 import { viewActions } from '../../viewport/viewActions';
 import type { Action } from './action';
@@ -16,7 +16,6 @@ export const allActions: readonly Action[] = [
   ...fileActions,
   ...newHeaderActions,
   ...pickActions,
-  ...shapeActions,
   ...shapeActions,
   ...viewActions,
   ...measureActions,
