@@ -4,15 +4,17 @@ import { lazy, Suspense, useEffect, useState } from 'react';
 import { ActionSheet } from './actions/list/ActionSheet';
 import { listExamples, openExample } from './actions/open';
 import { useChecking } from './derived';
-import { documents, isDirty } from './document';
+import { documents } from './document';
+import { NewHeader } from './newHeader/NewHeader';
 import { linesOf, tellFailure } from './notices';
 import { DropZone } from './panels/DropZone';
 import { type Face, FaceSwitch } from './panels/FaceSwitch';
-import { LeaveDialog } from './panels/LeaveDialog';
 import { Messages, ProblemPanel, Tables } from './panels/SideColumn';
 import { Toolbar } from './panels/Toolbar';
 import { Rack } from './rack/Rack';
 import { useSession } from './session';
+import { shelf, startShelf, wouldLose } from './shelf/browserShelf';
+import { KeepingLine } from './shelf/KeepingLine';
 import { useKeys } from './useKeys';
 
 /** Three quarters of the code, and none of the numbers: the rack and the tables do not wait for it. */
@@ -30,11 +32,12 @@ export function App() {
     [],
   );
   useKeys();
-  useFirstExample();
+  useStart();
   useWarningOnLeave();
   return (
     <div className="page" data-face={face}>
       <Toolbar />
+      <KeepingLine />
       <main className="work">
         <div className="hero">
           <Suspense>
@@ -53,18 +56,19 @@ export function App() {
         </aside>
       </main>
       <FaceSwitch face={face} onFace={setFace} />
-      <LeaveDialog />
+      <NewHeader />
       <ActionSheet />
       <DropZone />
     </div>
   );
 }
 
-/** Something to look at from the start. */
-function useFirstExample(): void {
+/** What was worked on last; the first time, something to look at. */
+function useStart(): void {
   useEffect(() => {
     if (documents.store.getState().design) return;
     const openFirst = async () => {
+      if (await startShelf()) return;
       const [first] = await listExamples();
       if (first && !documents.store.getState().design) await openExample(first.file, true);
     };
@@ -72,13 +76,20 @@ function useFirstExample(): void {
   }, []);
 }
 
-/** The browser's own question before unsaved edits are closed. */
+/** Keeps what waits when the page is put aside, and has the browser ask before edits are closed that nothing holds. */
 function useWarningOnLeave(): void {
   useEffect(() => {
     const warn = (event: BeforeUnloadEvent) => {
-      if (isDirty(documents.store.getState())) event.preventDefault();
+      if (wouldLose()) event.preventDefault();
     };
+    const keep = () => void shelf.flush();
     addEventListener('beforeunload', warn);
-    return () => removeEventListener('beforeunload', warn);
+    addEventListener('pagehide', keep);
+    document.addEventListener('visibilitychange', keep);
+    return () => {
+      removeEventListener('beforeunload', warn);
+      removeEventListener('pagehide', keep);
+      document.removeEventListener('visibilitychange', keep);
+    };
   }, []);
 }

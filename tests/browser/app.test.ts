@@ -38,7 +38,7 @@ beforeAll(async () => {
 });
 afterAll(() => bench?.close());
 
-/** Opens an example through the menu, letting go of edits where there are any. */
+/** Opens an example through the menu. */
 async function openExample({ file, title }: (typeof examples)[number]): Promise<Design> {
   const design = parseDesign(exampleText(file));
   await page.getByRole('button', { name: 'Examples' }).click();
@@ -55,12 +55,7 @@ async function openUneven(): Promise<Design> {
 }
 
 async function opened(design: Design): Promise<void> {
-  const heading = page.getByRole('heading', { level: 1, name: design.title!, exact: true });
-  const leave = page.getByRole('button', { name: 'Let them go' });
-  await heading.or(leave).first().waitFor();
-  if (await leave.isVisible()) await leave.click();
-  await heading.waitFor();
-  await page.getByRole('button', { name: 'Undo', exact: true }).waitFor();
+  await page.getByRole('heading', { level: 1, name: design.title!, exact: true }).waitFor();
   await verdict();
 }
 
@@ -160,13 +155,21 @@ describe('the app', () => {
     for (const spread of spreads(design, await lengths())) expect(spread).toBeLessThan(EQUAL);
   });
 
-  it('asks before edits are left behind, and keeps them on request', async () => {
+  it('keeps the edits of a design that is left for another', async () => {
     await openUneven();
     await page.getByRole('button', { name: 'Inches' }).click();
-    await hand('other.evenrun.json', writeDesign({ ...uneven(), title: 'Other' }));
-    await page.getByRole('button', { name: 'Keep it open' }).click();
-    expect(await page.getByRole('heading', { level: 1 }).textContent()).toBe('Pulled');
+    const other = { ...uneven(), title: 'Other' };
+    await hand('other.evenrun.json', writeDesign(other));
+    await opened(other);
+    await page.getByRole('button', { name: 'Designs' }).click();
+    await page
+      .getByRole('list', { name: 'Designs' })
+      .getByRole('button', { name: /^Pulled/ })
+      .first()
+      .click();
+    await opened({ ...other, title: 'Pulled' });
     await page.getByRole('columnheader', { name: 'Length in' }).waitFor();
+    await page.getByRole('button', { name: 'Undo: Show inches' }).click();
   });
 
   it('refuses a bad file by place, found and allowed, and keeps what is open', async () => {

@@ -1,9 +1,12 @@
 /** Opening a design: from a picker, a drop or the examples. What is open stays as it is until the new one is known good. */
-import { documents, isDirty } from '../document';
+import { writeDesign } from '../../../shared/design/write';
+import { documents } from '../document';
 import { useJobs } from '../jobs';
 import { dismiss, linesOf, tell, tellFailure } from '../notices';
 import { useSession } from '../session';
-import { confirmLeaving } from './confirm';
+import { shelf } from '../shelf/browserShelf';
+import type { FileLink } from '../storage/kept';
+import type { Origin } from '../storage/keptDesign';
 import { type Handed, type NamedBytes, readFiles } from './readFiles';
 
 export async function openFiles(files: readonly File[]): Promise<void> {
@@ -26,7 +29,7 @@ export async function listExamples(): Promise<Example[]> {
 
 /** @param quietly for the start, when there is nothing to lose and nothing to announce */
 export async function openExample(file: string, quietly = false): Promise<void> {
-  await openBytes(file, fetchExample(file), quietly);
+  await openBytes(file, fetchExample(file), 'example', quietly);
 }
 
 async function fetchExample(file: string): Promise<NamedBytes[]> {
@@ -41,7 +44,13 @@ async function fetchBytes(name: string): Promise<NamedBytes> {
   return { name, bytes: new Uint8Array(await answer.arrayBuffer()) };
 }
 
-async function openBytes(names: string, reading: Promise<NamedBytes[]>, quietly = false): Promise<void> {
+async function openBytes(
+  names: string,
+  reading: Promise<NamedBytes[]>,
+  origin: Origin = 'file',
+  quietly = false,
+  link: FileLink | null = null,
+): Promise<void> {
   let handed: Handed;
   try {
     handed = readFiles(await reading);
@@ -50,11 +59,12 @@ async function openBytes(names: string, reading: Promise<NamedBytes[]>, quietly 
     return;
   }
   if (!handed.design) return addMeshes(handed);
-  if (isDirty(documents.store.getState()) && !(await confirmLeaving())) return;
   const { design, fileName } = handed.design;
   useJobs.getState().cancel();
   useSession.setState({ selected: null, selection: [], hovered: null, mark: null });
-  documents.open(design, fileName, handed.meshes);
+  const known = shelf.find(fileName, writeDesign(design));
+  if (known && handed.missing.length === 0 && handed.meshes.size === 0) await shelf.returnTo(known.id);
+  else shelf.open(design, fileName, handed.meshes, origin, link);
   useSession.getState().ask({ kind: 'fit' });
   if (handed.missing.length > 0)
     tellFailure(

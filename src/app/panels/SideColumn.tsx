@@ -6,6 +6,7 @@ import { GapPanel } from './GapPanel';
 import { GroupPanel } from './GroupPanel';
 import { NoticeCard } from './NoticeCard';
 import { ProblemPanel } from './ProblemPanel';
+import { PastPanel } from './past/PastPanel';
 import { RunnerPanel } from './RunnerPanel';
 
 export function Messages() {
@@ -24,6 +25,7 @@ export function Tables() {
       <BendPanel />
       <GroupPanel />
       <GapPanel />
+      <PastPanel />
     </>
   );
 }

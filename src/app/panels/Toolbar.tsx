@@ -10,6 +10,8 @@ import { saveDesign } from '../actions/save';
 import { isDirty, useDocument } from '../document';
 import { history, useHistory } from '../history';
 import { useJobs } from '../jobs';
+import { openNewHeader } from '../newHeader/state';
+import { ShelfMenu } from '../shelf/ShelfMenu';
 import { ExampleMenu } from './ExampleMenu';
 import { Icon } from './Icon';
 import { Mark } from './Mark';
@@ -50,6 +52,10 @@ export function Toolbar() {
         </button>
       </div>
       <div className={`tools files${more ? ' shown' : ''}`} role="toolbar" aria-label="Files and settings">
+        <ShelfMenu />
+        <button type="button" className="button" onClick={openNewHeader}>
+          New…
+        </button>
         <OpenButton />
         <ExampleMenu />
         <button type="button" className="button" disabled={none} onClick={saveDesign}>
