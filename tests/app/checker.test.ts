@@ -25,7 +25,7 @@ const report: CheckReport = {
 };
 
 function bench() {
-  const asked: Request[] = [];
+  const asked: Extract<Request, { job: 'check' }>[] = [];
   const workers: { onmessage: Worker['onmessage']; onerror: Worker['onerror']; ended: boolean }[] = [];
   const answers: CheckAnswer[] = [];
   const checker = createChecker(
@@ -35,7 +35,7 @@ function bench() {
         onmessage: null,
         onerror: null,
         ended: false,
-        postMessage: (r: Request) => asked.push(r),
+        postMessage: (r: Request) => asked.push(r as Extract<Request, { job: 'check' }>),
         terminate: () => {
           worker.ended = true;
         },

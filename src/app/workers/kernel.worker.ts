@@ -1,5 +1,5 @@
 /** The kernel off the main thread: one request, one reply, in order. Whoever needs to cancel ends the whole worker. */
-import { balance, check, type Meshes } from '../../../geometry';
+import { balance, check, draftHeader, type Meshes, settleEdit } from '../../../geometry';
 import type { Reply, Request } from './messages';
 
 let meshes: Meshes = new Map();
@@ -11,6 +11,10 @@ async function answer(request: Request): Promise<Reply> {
       return { done: check(request.design, meshes) };
     case 'balance':
       return { done: balance(request.design, meshes) };
+    case 'settle':
+      return { done: settleEdit(request.design, meshes) };
+    case 'draft':
+      return { done: draftHeader(request.form) };
     case 'shop': {
       const { shopZip } = await import('./shopZip');
       return { done: await shopZip(request.design, meshes, request.folder) };

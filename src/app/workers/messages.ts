@@ -1,17 +1,22 @@
 /** What the app and its worker say to each other. Plain data only: it is copied between threads. */
-import type { BalanceResult, CheckReport, Meshes } from '../../../geometry';
+import type { BalanceResult, CheckReport, Draft, Meshes, Settled } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
+import type { EngineForm } from '../../../shared/engine/form';
 
 /** Meshes may be large, so they are sent once and kept; `null` means those sent last. */
 export type Request =
   | { readonly job: 'check'; readonly design: Design; readonly meshes: Meshes | null }
   | { readonly job: 'balance'; readonly design: Design; readonly meshes: Meshes | null }
-  | { readonly job: 'shop'; readonly design: Design; readonly meshes: Meshes | null; readonly folder: string };
+  | { readonly job: 'settle'; readonly design: Design; readonly meshes: Meshes | null }
+  | { readonly job: 'shop'; readonly design: Design; readonly meshes: Meshes | null; readonly folder: string }
+  | { readonly job: 'draft'; readonly form: EngineForm; readonly meshes: null };
 
 export type Answers = {
   readonly check: CheckReport;
   readonly balance: BalanceResult;
+  readonly settle: Settled;
   readonly shop: ShopAnswer;
+  readonly draft: Draft;
 };
 
 /** The shop folder as a zip, and what whoever opens it should know. */

@@ -1,0 +1,108 @@
+/** How the tube is bent, and what the starting sizes are reckoned with. */
+import { ChoiceField } from '../inspect/ChoiceField';
+import { NumberField } from '../inspect/NumberField';
+import { FormNumber } from './fields';
+import type { Usual } from './formOf';
+import { change, put } from './state';
+import type { ToolingWish, Wish } from './wish';
+
+export function ToolingSection({ wish }: { readonly wish: Wish }) {
+  const set = (part: Partial<ToolingWish>) => change((w) => ({ ...w, tooling: { ...w.tooling, ...part } }));
+  const { tooling } = wish;
+  return (
+    <section className="new-section" aria-labelledby="new-tooling">
+      <h3 id="new-tooling">Bending</h3>
+      <div className="new-fields">
+        <ChoiceField
+          label="Made by"
+          value={tooling.making}
+          choices={[
+            { value: 'welded', name: 'Welding stock bends' },
+            { value: 'bent', name: 'Bending whole tubes' },
+          ]}
+          onCommit={(making) => {
+            set({ making: making === 'bent' ? 'bent' : 'welded' });
+            return null;
+          }}
+        />
+        {(['firstStraight', 'betweenStraight', 'lastStraight', 'maxBendAngle', 'maxBends'] as const).map((key) => (
+          <FormNumber
+            key={key}
+            path={`primary/tooling/${key}`}
+            value={tooling[key]}
+            onPut={(value) => set({ [key]: value })}
+          />
+        ))}
+      </div>
+    </section>
+  );
+}
+
+/** Speed, timing and gas: what the textbook sizes are worked out from. */
+export function TuningSection({ wish, usual }: { readonly wish: Wish; readonly usual: Usual }) {
+  return (
+    <section className="new-section" aria-labelledby="new-tuning">
+      <h3 id="new-tuning">Starting sizes are worked out for</h3>
+      <div className="new-fields">
+        <FormNumber
+          path="rpm/0"
+          label="Tuned for"
+          meaning="Where the most torque is wanted; usually three quarters of the way up"
+          value={wish.tuned}
+          usual={usual.tuned}
+          onPut={(tuned) => put({ tuned })}
+          onClear={() => put({ tuned: null })}
+        />
+        <NumberField
+          label="Exhaust opens"
+          meaning="Before bottom dead centre"
+          quantity="angle"
+          range={{ least: 0, most: 140 }}
+          value={wish.exhaustOpensBefore}
+          fallback={60}
+          onCommit={(exhaustOpensBefore) => {
+            put({ exhaustOpensBefore });
+            return null;
+          }}
+          onClear={() => {
+            put({ exhaustOpensBefore: null });
+            return null;
+          }}
+        />
+        <NumberField
+          label="Exhaust closes"
+          meaning="After top dead centre"
+          quantity="angle"
+          range={{ least: -60, most: 120 }}
+          value={wish.exhaustClosesAfter}
+          fallback={20}
+          onCommit={(exhaustClosesAfter) => {
+            put({ exhaustClosesAfter });
+            return null;
+          }}
+          onClear={() => {
+            put({ exhaustClosesAfter: null });
+            return null;
+          }}
+        />
+        <NumberField
+          label="Exhaust gas"
+          meaning="Mean temperature along the primary"
+          quantity="plain"
+          unit="°C"
+          range={{ least: 100, most: 1200 }}
+          value={wish.gasTemperature}
+          fallback={600}
+          onCommit={(gasTemperature) => {
+            put({ gasTemperature });
+            return null;
+          }}
+          onClear={() => {
+            put({ gasTemperature: null });
+            return null;
+          }}
+        />
+      </div>
+    </section>
+  );
+}
