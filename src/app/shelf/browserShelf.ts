@@ -34,7 +34,7 @@ export const shelf = createShelf({
   kept,
   state: useShelf,
   holds: (events) =>
-    navigator.locks && typeof BroadcastChannel === 'function'
+    typeof navigator !== 'undefined' && navigator.locks && typeof BroadcastChannel === 'function'
       ? createHolds(navigator.locks, new BroadcastChannel(NAME), events)
       : noHolds,
   now: Date.now,
