@@ -38,6 +38,7 @@ export type { Thing } from './measure/thing';
 export { type BalanceOptions, type BalanceResult, balance, balancePoints, type Limit } from './layout/balance';
 export { type Answer, type Follower, follower } from './layout/follow';
 export type { Held } from './layout/held';
+export { type Settled, settleEdit } from './layout/settleEdit';
 export { limitWords } from './layout/limitWords';
 
 // Shaping: the edits that a hand asks for, and what it snaps to
@@ -70,3 +71,10 @@ export { boundsOf, type MeshReport, measureMesh, meshProblems } from './check/me
 // From nothing: an engine form to a first header
 export { type Draft, type DraftOptions, draftHeader } from './draft/draftHeader';
 export { type JoinedFirst, type Joining, joiningOf } from './draft/joining';
+export { type MirrorOptions, mirrorBank } from './draft/mirrorBank';
+export type { Plane } from './draft/reflect';
+
+// Two versions of a design
+export type { Change } from './compare/changes';
+export { type Comparison, compareDesigns } from './compare/compareDesigns';
+export type { RunnerMeasures } from './compare/measures';

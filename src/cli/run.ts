@@ -3,9 +3,13 @@
  * standard error and exit code 2; only a fault of ours keeps its stack, for the report.
  */
 import { Command, CommanderError } from 'commander';
+import { ARRANGEMENTS } from '../../shared/engine/form';
 import { VERSION } from '../../shared/version';
 import { balanceCommand } from './commands/balance';
 import { checkCommand } from './commands/check';
+import { compareCommand } from './commands/compare';
+import { type MirrorArguments, mirrorCommand } from './commands/mirror';
+import { type NewArguments, NUMBERS, newCommand, optionName } from './commands/new';
 import { routeCommand } from './commands/route';
 import { shopCommand } from './commands/shop';
 import { SIZE_OPTIONS, type SizeOptions, sizeCommand } from './commands/size';
@@ -80,6 +84,41 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .option('--json', 'print one JSON object')
     .action((design: string | undefined, options: SizeOptions) => done(sizeCommand(design, options, io)));
   for (const [flag, , , help] of SIZE_OPTIONS) size.option(flag, help);
+
+  const draft = program
+    .command('new [form]')
+    .description('draw a first header from an engine form, or from the options below')
+    .requiredOption('-o, --output <file>', 'where to write the design')
+    .option('--title <text>', 'what to call it')
+    .option('--banks <lists>', 'cylinders bank by bank: 1-3-5-7/2-4-6-8')
+    .option('--firing-order <order>', 'such as 1-3-4-2')
+    .option('--arrangement <how>', ARRANGEMENTS.join(', '))
+    .option('--collectors <lists>', 'cylinders of each collector: 1-2-3/4-5-6');
+  for (const [key, meaning] of Object.entries(NUMBERS)) draft.option(`${optionName(key)} <n>`, meaning);
+  draft
+    .option('--json', 'print one JSON object')
+    .action((form: string | undefined, options: NewArguments) => done(newCommand(form, options, io)));
+
+  program
+    .command('mirror <design>')
+    .description('add the mirror image of a bank')
+    .requiredOption('-o, --output <file>', 'where to write the design')
+    .option('--bank <n>', 'which of the engine’s banks; default: every cylinder that has a port')
+    .option('--cylinders <pairs>', 'the cylinder opposite each: 1=2,3=4; default: by the engine’s banks')
+    .option('--point <x,y,z>', 'a point of the plane; default: 0,0,0')
+    .option('--normal <x,y,z>', 'square to the plane; default: 0,1,0')
+    .option('--names <pairs>', 'new ids: collector=collector 2')
+    .option('--surroundings <ids>', 'what stands around to mirror too')
+    .option('--json', 'print one JSON object')
+    .action((design: string, options: MirrorArguments) => done(mirrorCommand(design, options, io)));
+
+  program
+    .command('compare <before> <after>')
+    .description('say what differs between two versions of a design: 0 nothing, 1 something')
+    .option('--json', 'print one JSON object')
+    .action((before: string, after: string, options: { json?: boolean }) =>
+      done(compareCommand(before, after, options, io)),
+    );
 
   // Whatever is no command lands here; commander's own answer would be its whole help on standard error.
   program

@@ -1,0 +1,64 @@
+/** What belongs to some cylinders alone: their ports, the flanges that hold no others, and everything down the flow. */
+import { DesignError, describe, oneOf, type Refusal } from '../../shared/design/refusal';
+import type { Design, Flange, Merge, Port, Runner, Surrounding } from '../../shared/design/types';
+
+export type BankParts = {
+  readonly ports: readonly Port[];
+  readonly flanges: readonly Flange[];
+  readonly merges: readonly Merge[];
+  readonly runners: readonly Runner[];
+  readonly surroundings: readonly Surrounding[];
+};
+
+/** @throws DesignError where a flange or merge is shared with other cylinders, or a surrounding is not there */
+export function bankParts(design: Design, cylinders: readonly number[], wanted?: readonly string[]): BankParts {
+  const ports = design.ports.filter((p) => cylinders.includes(p.cylinder));
+  const portIds = new Set(ports.map((p) => p.id));
+  const mergeIds = new Set<string>();
+  const runnerIds = new Set<string>();
+  // Merges flow one way, so as many rounds as there are merges reach the last.
+  for (let round = 0; round <= design.merges.length; round++)
+    for (const { id, from, to } of design.runners)
+      if ('port' in from ? portIds.has(from.port) : mergeIds.has(from.merge)) {
+        runnerIds.add(id);
+        mergeIds.add(to.merge);
+      }
+  const flanges = (design.flanges ?? []).filter((f) => f.ports.some((p) => portIds.has(p)));
+  const merges = design.merges.filter((m) => mergeIds.has(m.id));
+  const shared: Refusal[] = [
+    ...flanges.flatMap((f) => {
+      const other = f.ports.find((p) => !portIds.has(p));
+      return other === undefined ? [] : [strangerAt(`flanges/${f.id}`, `port ${describe(other)}`)];
+    }),
+    ...merges.flatMap((m) => {
+      const other = design.runners.find((r) => r.to.merge === m.id && !runnerIds.has(r.id));
+      return other === undefined ? [] : [strangerAt(`merges/${m.id}`, `runner ${describe(other.id)}`)];
+    }),
+  ];
+  if (shared.length > 0) throw new DesignError(shared);
+  return {
+    ports,
+    flanges,
+    merges,
+    runners: design.runners.filter((r) => runnerIds.has(r.id)),
+    surroundings: surroundingsOf(design, ports, wanted),
+  };
+}
+
+const strangerAt = (path: string, other: string): Refusal => ({
+  path,
+  found: `${other}, of another bank`,
+  allowed: 'parts of the mirrored bank alone; split it, or mirror all its cylinders',
+});
+
+/** Unless said, the stand-in for a head goes with its bank where one can tell: where the design has one for each flange. */
+function surroundingsOf(design: Design, ports: readonly Port[], wanted?: readonly string[]): Surrounding[] {
+  const all = design.surroundings ?? [];
+  if (wanted === undefined) return ports.length === design.ports.length ? all.filter((s) => s.kind === 'head') : [];
+  return wanted.map((id) => {
+    const found = all.find((s) => s.id === id);
+    if (!found)
+      throw new DesignError([{ path: 'surroundings', found: describe(id), allowed: oneOf(all.map((s) => s.id)) }]);
+    return found;
+  });
+}

@@ -1,0 +1,195 @@
+/**
+ * A second bank from the first: ports, flanges, merges, runners and what they need, seen in a plane and given the numbers
+ * of the cylinders opposite. Every rule that held for the bank alone holds for its image: lengths and bends are the same,
+ * rotations turn the other way. mm, design frame.
+ */
+import { dimensionProblems } from '../../shared/design/dimensions';
+import { referenceProblems } from '../../shared/design/references';
+import { DesignError, describe, oneOf, type Refusal } from '../../shared/design/refusal';
+import type { Design, Runner } from '../../shared/design/types';
+import { distance } from '../vector';
+import { type BankParts, bankParts } from './bankParts';
+import { mirroredName, takenNames } from './mirrorNames';
+import {
+  type Plane,
+  type Reflection,
+  reflectedFlange,
+  reflectedInlet,
+  reflectedMerge,
+  reflectedPort,
+  reflectedSurrounding,
+  reflection,
+} from './reflect';
+
+export type MirrorOptions = {
+  /** Which of the engine's banks, from 1; default: every cylinder that has a port. */
+  readonly bank?: number;
+  /** The cylinder opposite each one; default: by the engine's two banks, first to first and so on. */
+  readonly cylinders?: ReadonlyMap<number, number>;
+  /** Default: upright along the crankshaft through the origin. */
+  readonly plane?: Plane;
+  /** New ids for old ones; default: the cylinders' numbers in them changed. */
+  readonly names?: ReadonlyMap<string, string>;
+  /** Ids of surroundings to mirror too; default: the head stand-ins of the bank, and nothing else. */
+  readonly surroundings?: readonly string[];
+};
+
+const UPRIGHT: Plane = { point: [0, 0, 0], normal: [0, 1, 0] };
+
+/** @throws DesignError naming the place where ids collide, a cylinder has no opposite, or parts are shared by both banks */
+export function mirrorBank(design: Design, options: MirrorOptions = {}): Design {
+  const chosen = chosenCylinders(design, options.bank);
+  const opposite = oppositeOf(design, chosen, options);
+  const parts = bankParts(design, chosen, options.surroundings);
+  const across = reflection(options.plane ?? UPRIGHT);
+  insist(coincidences(design, parts, across));
+  const names = namesOf(design, parts, opposite, options.names ?? new Map());
+  const result = withImages(design, parts, opposite, names, across);
+  insist([...referenceProblems(result), ...dimensionProblems(result)]);
+  return result;
+}
+
+function insist(problems: readonly Refusal[]): void {
+  if (problems.length > 0) throw new DesignError(problems);
+}
+
+function chosenCylinders(design: Design, bank: number | undefined): readonly number[] {
+  const withPort = design.ports.map((p) => p.cylinder);
+  if (bank === undefined) return withPort;
+  const banks = design.engine?.banks ?? [];
+  const found = banks[bank - 1];
+  if (!found) {
+    const allowed = banks.length > 0 ? `one of 1 to ${banks.length}` : 'banks in the engine first';
+    throw new DesignError([{ path: 'engine/banks', found: `no bank ${bank}`, allowed }]);
+  }
+  const cylinders = found.filter((c) => withPort.includes(c));
+  if (cylinders.length === 0)
+    insist([{ path: `engine/banks/${bank - 1}`, found: 'no port of its cylinders', allowed: 'a bank that has ports' }]);
+  return cylinders;
+}
+
+function oppositeOf(
+  design: Design,
+  chosen: readonly number[],
+  { cylinders }: MirrorOptions,
+): ReadonlyMap<number, number> {
+  const banks = design.engine?.banks ?? [];
+  const taken = new Map(design.ports.map((p) => [p.cylinder, p.id]));
+  const opposite = new Map<number, number>();
+  const problems: Refusal[] = [];
+  for (const c of chosen) {
+    const own = banks.findIndex((bank) => bank.includes(c));
+    const other = banks.length === 2 && own >= 0 ? banks[1 - own]![banks[own]!.indexOf(c)] : undefined;
+    const to = cylinders?.get(c) ?? other;
+    const path = `ports/${design.ports.find((p) => p.cylinder === c)!.id}/cylinder`;
+    if (to === undefined) {
+      const allowed = 'two banks in the engine, as long as each other, or the cylinder opposite said';
+      problems.push({ path, found: `${c}, with no cylinder opposite`, allowed });
+    } else if (taken.has(to)) {
+      const found = `cylinder ${to} opposite, which has port ${describe(taken.get(to))}`;
+      problems.push({ path, found, allowed: 'a cylinder without a port; remove that one, or name another' });
+    } else opposite.set(c, to);
+  }
+  insist(problems);
+  return opposite;
+}
+
+/** A plane through the bank itself would lay the image over it. */
+function coincidences(design: Design, parts: BankParts, across: Reflection): Refusal[] {
+  return parts.ports.flatMap((port): Refusal[] => {
+    const image = across.point(port.position);
+    const tube = parts.runners.find((r) => 'port' in r.from && r.from.port === port.id)?.tube;
+    const room = tube === undefined ? 0 : design.tubes[tube]!.outsideDiameter;
+    const near = design.ports.find((p) => distance(p.position, image) < room);
+    if (!near) return [];
+    const found = `an image at ${describe(image)}, on port ${describe(near.id)}`;
+    return [
+      { path: `ports/${port.id}/position`, found, allowed: 'a plane midway between the banks: give a point of it' },
+    ];
+  });
+}
+
+type Names = ReadonlyMap<string, string>;
+type NamesByList = { readonly [List in 'ports' | 'flanges' | 'merges' | 'runners' | 'surroundings']: Names };
+
+function namesOf(design: Design, parts: BankParts, opposite: ReadonlyMap<number, number>, given: Names): NamesByList {
+  const lists = {
+    ports: parts.ports,
+    flanges: parts.flanges,
+    merges: parts.merges,
+    runners: parts.runners,
+    surroundings: parts.surroundings,
+  };
+  const ids = new Set(Object.values(lists).flatMap((list) => list.map(({ id }) => id)));
+  const stranger = [...given.keys()].find((id) => !ids.has(id));
+  if (stranger !== undefined) insist([{ path: 'names', found: describe(stranger), allowed: oneOf(ids) }]);
+  const renamed = (list: readonly { readonly id: string }[]): Names =>
+    new Map(list.map(({ id }) => [id, given.get(id) ?? mirroredName(id, opposite)]));
+  const names: NamesByList = {
+    ports: renamed(lists.ports),
+    flanges: renamed(lists.flanges),
+    merges: renamed(lists.merges),
+    runners: renamed(lists.runners),
+    surroundings: renamed(lists.surroundings),
+  };
+  insist(
+    (Object.keys(names) as (keyof NamesByList)[]).flatMap((list) => takenNames(list, design[list] ?? [], names[list])),
+  );
+  return names;
+}
+
+function withImages(
+  design: Design,
+  parts: BankParts,
+  opposite: ReadonlyMap<number, number>,
+  names: NamesByList,
+  across: Reflection,
+): Design {
+  const images = parts.surroundings.map((s) => {
+    const image = reflectedSurrounding(s, across);
+    if (!image) {
+      const allowed = 'a capsule, or a box and a plane square to an axis; draw its image by hand';
+      throw new DesignError([{ path: `surroundings/${s.id}`, found: `a ${s.shape}`, allowed }]);
+    }
+    return { ...image, id: names.surroundings.get(s.id)! };
+  });
+  const flanges = parts.flanges.map((f) => ({
+    ...reflectedFlange(f, across),
+    id: names.flanges.get(f.id)!,
+    ports: f.ports.map((p) => names.ports.get(p)!),
+  }));
+  return {
+    ...design,
+    ports: [
+      ...design.ports,
+      ...parts.ports.map((p) => ({
+        ...reflectedPort(p, across),
+        id: names.ports.get(p.id)!,
+        cylinder: opposite.get(p.cylinder)!,
+      })),
+    ],
+    ...(flanges.length > 0 ? { flanges: [...(design.flanges ?? []), ...flanges] } : {}),
+    merges: [
+      ...design.merges,
+      ...parts.merges.map((m) => ({ ...reflectedMerge(m, across), id: names.merges.get(m.id)! })),
+    ],
+    runners: [...design.runners, ...parts.runners.map((r) => imageOf(r, design, names, across))],
+    ...(images.length > 0 ? { surroundings: [...(design.surroundings ?? []), ...images] } : {}),
+  };
+}
+
+function imageOf(runner: Runner, design: Design, names: NamesByList, across: Reflection): Runner {
+  const { from, to, points } = runner;
+  const merge = design.merges.find((m) => m.id === to.merge)!;
+  return {
+    ...runner,
+    id: names.runners.get(runner.id)!,
+    from: 'port' in from ? { port: names.ports.get(from.port)! } : { merge: names.merges.get(from.merge)! },
+    to: {
+      ...to,
+      merge: names.merges.get(to.merge)!,
+      ...(to.inlet === undefined ? {} : { inlet: reflectedInlet(merge, to.inlet) }),
+    },
+    ...(points ? { points: points.map(across.point) } : {}),
+  };
+}

@@ -1,0 +1,35 @@
+/** Values of options as people type them: numbers, lists, vectors, pairs of cylinders. Each refusal names its option. */
+import type { Vec3 } from '../../shared/vec3';
+import { UnusableInput } from './io';
+
+export function numberArgument(option: string, text: string): number {
+  const value = Number(text);
+  if (text.trim() !== '' && Number.isFinite(value)) return value;
+  throw new UnusableInput(`${option}: found "${text}"; allowed: a number, with a point as the decimal mark`);
+}
+
+/** Cylinder numbers with `-` between them, as firing orders are written: `1-3-4-2`. */
+export function cylindersArgument(option: string, text: string): number[] {
+  if (/^\d{1,3}(-\d{1,3})*$/.test(text.trim())) return text.trim().split('-').map(Number);
+  throw new UnusableInput(`${option}: found "${text}"; allowed: cylinder numbers such as 1-3-4-2`);
+}
+
+/** Lists of cylinders with `/` between them: `1-3-5-7/2-4-6-8`. */
+export const cylinderListsArgument = (option: string, text: string): number[][] =>
+  text.split('/').map((part) => cylindersArgument(option, part));
+
+export function vectorArgument(option: string, text: string): Vec3 {
+  const parts = text.split(',').map((part) => numberArgument(option, part));
+  if (parts.length !== 3)
+    throw new UnusableInput(`${option}: found "${text}"; allowed: three numbers such as 0,-120,0`);
+  return [parts[0]!, parts[1]!, parts[2]!];
+}
+
+/** `OLD=NEW` pairs with commas between them. */
+export function pairsArgument(option: string, text: string): [string, string][] {
+  return text.split(',').map((part) => {
+    const [from, to, ...more] = part.split('=');
+    if (from && to && more.length === 0) return [from.trim(), to.trim()];
+    throw new UnusableInput(`${option}: found "${part}"; allowed: pairs such as 1=2,3=4`);
+  });
+}

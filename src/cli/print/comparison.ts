@@ -1,0 +1,60 @@
+/** Two versions of a design for people: what it does to each runner first, then every field that differs. */
+import type { Change, Comparison } from '../../../geometry';
+import type { Display } from '../../../shared/design/types';
+import { columns } from './columns';
+import { measuresIn } from './measures';
+
+const LONGEST = 60;
+
+export function printComparison(comparison: Comparison, display: Display): string {
+  if (comparison.same) return 'The two designs are the same.\n';
+  const parts = [runnerTable(comparison, display), totals(comparison, display), changeTable(comparison.changes)];
+  return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
+}
+
+function runnerTable({ runners }: Comparison, display: Display): string {
+  if (runners.length === 0) return '';
+  const { length, gap, unit } = measuresIn(display);
+  const rows = runners.map(({ id, before, after }) => [
+    id,
+    pair(before?.length, after?.length, length),
+    pair(before?.bends, after?.bends, String),
+    pair(before?.turned, after?.turned, (a) => `${a.toFixed(1)}°`),
+    pair(before?.tightest?.margin, after?.tightest?.margin, gap),
+    pair(before?.mass, after?.mass, (kg) => kg.toFixed(3)),
+  ]);
+  const head = ['runner', `length ${unit}`, 'bends', 'turned', 'to spare', 'mass kg'];
+  return `Runners\n${columns([head, ...rows], ['left', 'right', 'right', 'right', 'right', 'right'])}`;
+}
+
+function totals({ groups, mass, findings }: Comparison, display: Display): string {
+  const { length, unit } = measuresIn(display);
+  const rows = [
+    ...groups.map(({ id, before, after }) => [`spread of ${id}, ${unit}`, pair(before?.spread, after?.spread, length)]),
+    ['mass of all tubes, kg', pair(mass.before, mass.after, (kg) => kg.toFixed(3))],
+    ['findings', pair(findings.before, findings.after, String)],
+  ];
+  return `Altogether\n${columns(rows, ['left', 'left'])}`;
+}
+
+function changeTable(changes: readonly Change[]): string {
+  const rows = changes.map(({ path, kind, before, after }) => [
+    path,
+    kind,
+    kind === 'changed' ? `${shown(before)} → ${shown(after)}` : shown(kind === 'added' ? after : before),
+  ]);
+  const head = changes.length === 1 ? '1 difference' : `${changes.length} differences`;
+  return `${head}\n${columns(rows, ['left', 'left', 'left'])}`;
+}
+
+/** One value where both print alike. */
+function pair(before: number | null | undefined, after: number | null | undefined, as: (x: number) => string): string {
+  const show = (x: number | null | undefined): string => (x === null || x === undefined ? '–' : as(x));
+  return show(before) === show(after) ? show(after) : `${show(before)} → ${show(after)}`;
+}
+
+function shown(value: unknown): string {
+  if (value !== null && typeof value === 'object' && !Array.isArray(value)) return '';
+  const text = JSON.stringify(value);
+  return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
+}
