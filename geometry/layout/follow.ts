@@ -92,8 +92,9 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
 
   return { start, ask };
 
-  function ask(asked: Design): Answer {
-    if (!start.follows) return asDrawn(asked);
+  function ask(given: Design): Answer {
+    if (!start.follows) return asDrawn(given);
+    const asked = start.design === from ? given : onto(start.design, given, held);
     step = shortfall(asked, before, held);
     before = asked;
     if (stuck) return { ...last.answer, short: shortfall(asked, last.answer.design, held), limits: [stuck] };
@@ -244,4 +245,17 @@ function farthestMove(before: readonly Runner[], after: readonly Runner[]): numb
     for (const [k, p] of points.entries()) far = Math.max(far, distance(p, old[k]!));
   }
   return far;
+}
+
+/** What is held as `asked` has it, all else as it lies in `base`. */
+function onto(base: Design, asked: Design, held: Held): Design {
+  const keeps = (kind: Held['kind'], id: string): boolean =>
+    held.kind === kind && (held.kind === 'points' ? held.runner : held.id) === id;
+  const runners = new Map(base.runners.map((r) => [r.id, r]));
+  const merges = new Map(base.merges.map((m) => [m.id, m]));
+  return {
+    ...asked,
+    runners: asked.runners.map((r) => (keeps('points', r.id) ? r : (runners.get(r.id) ?? r))),
+    merges: asked.merges.map((m) => (keeps('merge', m.id) ? m : (merges.get(m.id) ?? m))),
+  };
 }

@@ -53,6 +53,9 @@ export const useReport = create<ReportState>()(() => ({ report: null, of: null, 
 export function useChecking(): void {
   useEffect(() => {
     const checker = createChecker((answer) => {
+      // What is drawn may have brought its own report meanwhile: an older answer has nothing to add.
+      const { design } = documents.store.getState();
+      if (answer.design !== design && useReport.getState().of === design) return;
       useReport.setState(
         'report' in answer
           ? { report: answer.report, of: answer.design, checking: answer.more, error: null }
@@ -65,6 +68,8 @@ export function useChecking(): void {
         useReport.setState({ report: null, of: null });
       // A pin shows where a problem was: once the design is another, it may be nowhere.
       if (before && now.design !== before.design) useSession.getState().setMark(null);
+      // A hand's answers come with their check.
+      if (useReport.getState().of === now.design && now.meshes === before?.meshes) return;
       useReport.setState({ checking: true });
       checker.ask(now.design, now.meshes);
     };

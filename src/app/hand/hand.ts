@@ -1,11 +1,15 @@
 /**
  * A hand on the header: one gesture during which something is held and asked to move, and the header follows as near as
- * every rule allows. The answer is drawn as soon as it is known; what is committed is what was drawn last.
+ * every rule allows. Each answer is drawn as soon as it is known, with its check, so picture and numbers agree.
  */
 import { create } from 'zustand';
-import type { Held } from '../../../geometry';
+import { type Answer, type Held, limitWords } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
+import { share } from '../../../shared/share';
+import { useReport } from '../derived';
 import { documents } from '../document';
+import { tellFailure } from '../notices';
+import { type Link, linkHand } from './link';
 
 /** What stops the hand just now; null while everything that is asked for can be had. */
 export type Resistance = {
@@ -17,39 +21,108 @@ export type Resistance = {
   readonly where: readonly string[];
 };
 
-export type HandState = { readonly held: Held | null; readonly resistance: Resistance | null };
-export const useHand = create<HandState>()(() => ({ held: null, resistance: null }));
+export type HandState = {
+  readonly held: Held | null;
+  readonly resistance: Resistance | null;
+  /** The header broke rules before it was taken hold of, more than following can mend: it is drawn as asked. */
+  readonly loose: boolean;
+  /** Script that the last answer took, ms. */
+  readonly spent: number;
+};
+const EMPTY: HandState = { held: null, resistance: null, loose: false, spent: 0 };
+export const useHand = create<HandState>()(() => EMPTY);
 
 export type HandGesture = {
   /** The design when hold was taken: ask from this, not from the last answer, so that errors do not add up. */
   readonly from: Design;
   /** Asks for a design: `from` with what is held moved to where the pointer wants it. Only the newest ask is answered. */
   ask(asked: Design): void;
-  /** One step of history, of what is drawn. A gesture that changed nothing leaves none. */
+  /** One step of history, once the last ask is answered. A gesture that changed nothing leaves none. */
   commit(label: string): void;
-  /** For a typed value: waits until the last ask is answered, then commits. */
+  /** The same, for whoever wants to know when it is done. */
   commitWhenAnswered(label: string): Promise<void>;
   /** Back to `from`, without trace. */
   bail(): void;
 };
 
-/** Null where there is no design. Ends any other gesture. */
+/** Less than this is not felt as resistance, mm. */
+const FELT = 0.3;
+
+/** A gesture let go of while its last ask was still being answered. */
+let lettingGo: (() => void) | null = null;
+
+/** Commits what is drawn of a gesture that was let go of: called before anything else changes the design. */
+export function finishLettingGo(): void {
+  lettingGo?.();
+}
+
+/** Null where there is no design, or it may not be changed. Ends any other gesture. */
 export function takeHold(held: Held): HandGesture | null {
+  finishLettingGo();
   const gesture = documents.mark();
   if (!gesture) return null;
-  useHand.setState({ held, resistance: null });
-  const end = () => useHand.setState({ held: null, resistance: null });
+  useHand.setState({ ...EMPTY, held });
+  const own = documents.store.getState().gesture;
+  let whenAnswered: (() => void) | null = null;
+  const link: Link = linkHand(gesture.from, documents.store.getState().meshes, held, {
+    answered(answer, spent) {
+      draw(answer, spent);
+      if (!link.waiting) whenAnswered?.();
+    },
+    failed(why) {
+      gesture.bail();
+      end();
+      tellFailure('The header could not follow', why);
+    },
+  });
+
+  function draw({ design, report, short, limits, follows }: Answer, spent: number): void {
+    // Undo, another file, another tool: whoever ended the gesture has had the last word.
+    if (documents.store.getState().gesture !== own) {
+      end();
+      return;
+    }
+    const drawn = share(gesture!.from, design);
+    useReport.setState({ report, of: drawn, checking: false, error: null });
+    gesture!.write(drawn);
+    const resistance =
+      short > FELT && limits.length > 0
+        ? { short, rules: limitWords(limits), where: limits.map((l) => l.where) }
+        : null;
+    useHand.setState({ resistance, loose: !follows, spent });
+  }
+
+  function end(): void {
+    link.end();
+    lettingGo = null;
+    whenAnswered = null;
+    useHand.setState(EMPTY);
+  }
+
+  const finish = (label: string) => {
+    gesture.commit(label);
+    end();
+  };
+
+  const commitWhenAnswered = (label: string): Promise<void> => {
+    if (!link.waiting) {
+      finish(label);
+      return Promise.resolve();
+    }
+    return new Promise((resolve) => {
+      whenAnswered = () => {
+        finish(label);
+        resolve();
+      };
+      lettingGo = whenAnswered;
+    });
+  };
+
   return {
     from: gesture.from,
-    ask: (asked) => void gesture.write(asked),
-    commit(label) {
-      gesture.commit(label);
-      end();
-    },
-    async commitWhenAnswered(label) {
-      gesture.commit(label);
-      end();
-    },
+    ask: (asked) => link.ask(asked),
+    commit: (label) => void commitWhenAnswered(label),
+    commitWhenAnswered,
     bail() {
       gesture.bail();
       end();
