@@ -88,14 +88,14 @@ export function Mark({
 export function tipOf(handle: Handle): string {
   switch (handle.kind) {
     case 'turn':
-      return 'Drag to turn what lies beyond · click to type degrees';
+      return 'Drag to turn what lies beyond, or click to type degrees';
     case 'tilt':
-      return 'Drag to turn · click to type degrees';
+      return 'Drag to turn, or click to type degrees';
     case 'add':
-      return 'Drag out a new bend · Insert adds one here';
+      return 'Drag out a new bend. Insert adds one here';
     case 'face':
-      return 'Drag the face · click to type';
+      return 'Drag the face, or click to type';
     default:
-      return 'Drag · click to type · X Y Z keep to an axis · Shift slow · Alt free';
+      return 'Drag, or click to type. X, Y, Z keep to an axis';
   }
 }
