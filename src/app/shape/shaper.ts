@@ -6,7 +6,7 @@ import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import { headerOf } from '../derived';
 import { documents } from '../document';
-import { type HandGesture, takeHold, useHand } from '../hand/hand';
+import { type HandGesture, takeHold } from '../hand/hand';
 import { type Amount, type Grip, gripOf } from './grip';
 import type { Handle } from './handle';
 import { type Effect, holds, IDLE, type Place, type ShapeEvent, type ShapeState, step } from './machine';
@@ -109,9 +109,10 @@ export function createShaper(clock: Clock = BROWSER_CLOCK) {
   // Undo, another file, another tool: whoever ended the gesture has had the last word.
   const stop = documents.store.subscribe((now) => {
     if (hand && now.gesture !== own) {
-      release();
+      const ended = release();
       store.setState({ state: IDLE });
-      useHand.setState({ held: null, resistance: null });
+      // Changes no design any more; the solver behind it stops.
+      ended?.bail();
     }
   });
 

@@ -85,7 +85,7 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
     () =>
       (resistance?.where ?? []).slice(0, 1).flatMap((path) => {
         const ref = refAtPath(path, header);
-        const at = ref && placeOf(ref, header);
+        const at = ref && placeOnTube(ref, header);
         return at ? [at] : [];
       }),
     [resistance, header],
@@ -192,6 +192,15 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
       ))}
     </svg>
   );
+}
+
+/** On the tube where the rule is about one bend or straight of it. */
+function placeOnTube(ref: Ref, header: Header): Vec3 | null {
+  if (ref.kind === 'runner' && ref.straight !== undefined)
+    return sketch(header, { kind: 'run', runner: ref.id, straight: ref.straight })?.at ?? null;
+  if (ref.kind === 'runner' && ref.bend !== undefined)
+    return sketch(header, { kind: 'bend', runner: ref.id, bend: ref.bend })?.at ?? null;
+  return placeOf(ref, header);
 }
 
 function shiftOf(handle: Handle): number {
