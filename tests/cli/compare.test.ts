@@ -1,0 +1,48 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { type Bench, bench, GOOD } from './bench';
+
+let b: Bench;
+beforeEach(() => {
+  b = bench();
+});
+afterEach(() => b.clear());
+
+/** The good design with a point of r1 pulled and another title. */
+function edited(): string {
+  const design = JSON.parse(readFileSync(join(b.folder, GOOD), 'utf8'));
+  design.runners[0].points[1][1] += 6;
+  design.title = 'Edited';
+  writeFileSync(join(b.folder, 'edited.json'), JSON.stringify(design));
+  return 'edited.json';
+}
+
+describe('compare', () => {
+  test('a design with itself: 0', async () => {
+    expect(await b.evenrun('compare', GOOD, GOOD)).toEqual({
+      code: 0,
+      out: 'The two designs are the same.\n',
+      err: '',
+    });
+  });
+
+  test('with an edited one: 1, each difference by its path, and what it does to the runner', async () => {
+    const { code, out } = await b.evenrun('compare', GOOD, edited());
+    expect(code).toBe(1);
+    expect(out).toMatch(/^2 differences$/m);
+    expect(out).toMatch(/^ {2}runners\/r1\/points\/1 +changed +\[.*\] → \[.*\]$/m);
+    expect(out).toMatch(/^ {2}title +changed +".*" → "Edited"$/m);
+    expect(out).toMatch(/^ {2}r1 +\d+\.\d{3} → \d+\.\d{3} /m);
+    expect(out).toMatch(/^ {2}r2 +\d+\.\d{3} {2}/m);
+  });
+
+  test('--json, and a file that is not there: 2', async () => {
+    const { out } = await b.evenrun('compare', GOOD, edited(), '--json');
+    const answer = JSON.parse(out);
+    expect(answer.same).toBe(false);
+    expect(answer.changes.map((c: { path: string }) => c.path).sort()).toEqual(['runners/r1/points/1', 'title']);
+    const { code, err } = await b.evenrun('compare', GOOD, 'none.json');
+    expect([code, err]).toEqual([2, expect.stringContaining('none.json: no such file')]);
+  });
+});
