@@ -21,8 +21,10 @@ export function NewHeader() {
   const open = useNewHeader((s) => s.open);
   const ref = useRef<HTMLDialogElement>(null);
   useEffect(() => {
-    if (open) ref.current?.showModal();
-    else ref.current?.close();
+    if (!open) return ref.current?.close();
+    ref.current?.showModal();
+    // A newcomer can press Enter at once.
+    ref.current?.querySelector<HTMLElement>('button[type="submit"]')?.focus();
   }, [open]);
   return (
     <dialog

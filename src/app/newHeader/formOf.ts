@@ -7,6 +7,7 @@ import { type CollectorForm, type EngineForm, joinedFirst, type TubeForm } from 
 import { newForm, usualCollectors } from '../../../shared/engine/formDefaults';
 import type { StartingSizes } from '../../../shared/engine/sizing/startingSizes';
 import { usualEngine } from '../../../shared/engine/usualEngines';
+import { hungFor } from './hang';
 import { placedBanks } from './placing';
 import { sizesFor, sizingOf, startOf, stepped } from './sizing';
 import { nearestStock } from './stock';
@@ -81,7 +82,7 @@ export function filled(wish: Wish): Filled {
   const inlet = staged ? (wish.secondary.outsideDiameter ?? secondary) : chosen;
   const outlet = startOf(sizes, 'outletBore');
   const length = startOf(sizes, 'collectorLength');
-  const collectors = hung(inlet).map(
+  const collectors = hungFor(hung(inlet), banks, tubeLength(wish, staged)).map(
     (c): CollectorForm => ({
       ...c,
       ...(outlet !== null && { outletDiameter: nearestStock(outlet, wish.primary.wall, wish.display) }),
@@ -115,6 +116,12 @@ export function filled(wish: Wish): Filled {
       collectors,
     },
   };
+}
+
+/** Of tube from flange to collector, as far as it was asked for. */
+function tubeLength({ primary, secondary, lengthInHead }: Wish, staged: boolean): number | null {
+  if (primary.length === null || (staged && secondary.length === null)) return null;
+  return primary.length - lengthInHead + (staged ? secondary.length! : 0);
 }
 
 const acrossOf = (opening: Opening): number => (opening.shape === 'round' ? opening.diameter : opening.width);

@@ -17,5 +17,5 @@ export function problemWords({ path, found, allowed }: Refusal): string {
     (collector ? `Collector ${Number(collector[1]) + 1}, its ${place[collector[2] as keyof typeof place]}` : null) ??
     NAMES[path] ??
     path;
-  return `${name}: ${found}; allowed: ${allowed}.`;
+  return `${name}: found ${found}; allowed: ${allowed}.`;
 }

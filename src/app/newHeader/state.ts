@@ -6,6 +6,7 @@ import { linesOf, tell, tellFailure } from '../notices';
 import { useSession } from '../session';
 import { shelf } from '../shelf/browserShelf';
 import { Cancelled, startTask } from '../workers/task';
+import { fileNameOf } from './fileName';
 import { filled } from './formOf';
 import { FIRST_WISH, type Wish } from './wish';
 
@@ -50,16 +51,4 @@ export async function makeHeader(): Promise<void> {
     useNewHeader.setState({ stop: null });
     if (!(error instanceof Cancelled)) tellFailure('The header was not drawn', ...linesOf(error));
   }
-}
-
-/** A name that every file system takes. */
-export function fileNameOf(title: string): string {
-  const plain = title
-    .normalize('NFKD')
-    .replace(/[^\p{L}\p{N} _-]/gu, '')
-    .trim()
-    .replace(/\s+/g, '-')
-    .toLowerCase()
-    .slice(0, 60);
-  return `${plain || 'header'}.evenrun.json`;
 }

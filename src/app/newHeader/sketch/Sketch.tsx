@@ -67,14 +67,15 @@ function Views({ form, side, width }: Props & { readonly width: number }) {
       ))}
       <Chain from={[sheet.corners.plan[0] - 22, plan(ORIGIN)[1]]} to={[sheet.ends.plan[0] + 22, plan(ORIGIN)[1]]} />
       <Chain from={[sheet.corners.front[0] - 22, front(ORIGIN)[1]]} to={[sheet.ends.front[0] + 22, front(ORIGIN)[1]]} />
-      <Cross at={end(ORIGIN)} />
+      <Chain from={end(ORIGIN)} to={[sheet.corners.end[0] - 4, end(ORIGIN)[1]]} />
+      <Chain from={end(ORIGIN)} to={[end(ORIGIN)[0], sheet.corners.end[1] - 24]} />
       <Axis
         at={side === 1 ? [sheet.corners.front[0] - 22, front(ORIGIN)[1]] : [sheet.ends.front[0] + 22, front(ORIGIN)[1]]}
         name="+X"
         turn={side === 1 ? 180 : 0}
       />
       <Axis at={[sheet.corners.end[0] - 4, end(ORIGIN)[1]]} name={side === 1 ? '+Y' : '−Y'} turn={180} />
-      <Axis at={[end(ORIGIN)[0], sheet.corners.end[1] - 4]} name="+Z" turn={-90} />
+      <Axis at={[end(ORIGIN)[0], sheet.corners.end[1] - 24]} name="+Z" turn={-90} />
       {second && (
         <Dimension
           from={front(first.position)}
@@ -162,10 +163,6 @@ function along(from: Vec3, direction: Vec3, length: number): Vec3 {
 type Point = readonly [number, number];
 const Chain = ({ from, to }: { readonly from: Point; readonly to: Point }) => (
   <line className="sketch-chain" x1={from[0]} y1={from[1]} x2={to[0]} y2={to[1]} />
-);
-
-const Cross = ({ at: [x, y] }: { readonly at: Point }) => (
-  <path className="sketch-chain" d={`M${x - 16} ${y}h32M${x} ${y - 16}v32`} />
 );
 
 function Axis({ at: [x, y], name, turn }: { readonly at: Point; readonly name: string; readonly turn: number }) {
