@@ -40,6 +40,8 @@ export type Follower = {
 
 /** As in `balance`: lengths end far inside the promised 0.001 mm. */
 const FEASIBLE = 2e-5;
+/** What misses by no more holds as well, mm: the promise is 0.001. */
+const HOLDS = 2e-4;
 /** Steps of what is held smaller than this are not worth another round, mm. */
 const SETTLED = 0.02;
 const MAX_ITERATIONS = 20;
@@ -49,6 +51,8 @@ const MET = 0.05;
 const WIDENINGS = 2;
 /** Part of the way from the last ask that held, tried where the whole way leads nowhere. */
 const PART = 1 / 2;
+/** What is held no farther from where it began than this is as good as back there, mm. */
+const NEAR_HOME = 2;
 /** Asks that pass after that led nowhere either. */
 const PATIENCE = 3;
 /** What did not help is tried again once the hand pulls so many times as far. */
@@ -80,6 +84,8 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
   /** The last ask, and how far the hand moved since. */
   let before = start.design;
   let step = 0;
+  /** Whether the hand is back where it began: there the header is sought from where it began, too. */
+  let isNearHome = true;
   let warm: ReadonlySet<string> = new Set();
 
   const own = ownScope(header, held);
@@ -97,6 +103,7 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
     const asked = start.design === from ? given : onto(start.design, given, held);
     step = shortfall(asked, before, held);
     before = asked;
+    isNearHome = shortfall(asked, start.design, held) < NEAR_HOME;
     if (stuck) return { ...last.answer, short: shortfall(asked, last.answer.design, held), limits: [stuck] };
     const whole = seek(asked);
     if (whole.holds && !leaps(asked, whole)) return keep(asked, whole, answerOf(asked, whole));
@@ -140,12 +147,13 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
     return { design, report, short, limits, follows: true };
   }
 
-  function whatStops({ problem, solved, report }: Attempt): readonly Limit[] {
-    const missed = solved.miss > FEASIBLE ? missedRules(problem, obstacles(problem), solved.x) : [];
+  function whatStops({ problem, solved, report, scope }: Attempt): readonly Limit[] {
+    const missed = solved.miss > HOLDS ? missedRules(problem, obstacles(problem), solved.x) : [];
     if (missed.length > 0) return missed;
     if (!report.ok) return report.problems.map((p) => ({ rule: p.rule, where: p.where, other: '' }));
-    // It could be had, but only by a leap: what holds on are the rules that pressed where the header still lies.
-    return last.answer.limits;
+    // It could be had, but only by a leap: what holds on are the rules that press where the header still lies.
+    const drawn = drawnIn(problem, scope);
+    return drawn ? resistingRules(problem, obstacles(problem), problem.start, drawn) : last.answer.limits;
   }
 
   /** With those that had to move last time: back to the held thing's own runners once they are home, more where it helps. */
@@ -184,7 +192,7 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
 
   function whatPresses({ problem, solved, report, holds, header }: Attempt): Reach {
     const limits =
-      solved.miss > FEASIBLE
+      solved.miss > HOLDS
         ? missedRules(problem, obstacles(problem), solved.x)
         : holds
           ? resistingRules(problem, obstacles(problem), problem.start, solved.x)
@@ -200,7 +208,7 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
     header = resolveHeader(design, header);
     const report = checkHeader(header, meshes);
     const short = shortfall(asked, design, held);
-    const holds = solved.miss <= FEASIBLE && report.ok;
+    const holds = solved.miss <= HOLDS && report.ok;
     return { design, header, report, short, holds, problem, solved, scope };
   }
 
@@ -209,12 +217,18 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
     const options = { maxIterations: MAX_ITERATIONS, feasible: FEASIBLE, settled: SETTLED, warm };
     const around = obstacles(problem);
     // From the last answer, which held: a pointer's next ask is not far from it.
-    const drawn = layoutProblem(routedOnly(resolveHeader(last.answer.design, problem.header)), scope);
-    if (keyOf(drawn) === keyOf(problem)) {
-      const near = solve(problem, around, problem.start, drawn.start, options);
-      if (near.miss <= FEASIBLE) return near;
+    const drawn = isNearHome ? null : drawnIn(problem, scope);
+    if (drawn) {
+      const near = solve(problem, around, problem.start, drawn, options);
+      if (near.miss <= HOLDS) return near;
     }
     return solve(problem, around, problem.start, problem.start, options);
+  }
+
+  /** The last answer as a vector of this problem's unknowns; null where they mean other places. */
+  function drawnIn(problem: LayoutProblem, scope: Scope): Float64Array | null {
+    const drawn = layoutProblem(routedOnly(resolveHeader(last.answer.design, problem.header)), scope);
+    return keyOf(drawn) === keyOf(problem) ? drawn.start : null;
   }
 
   function obstacles(problem: LayoutProblem) {

@@ -12,6 +12,7 @@ import { gatherRows, STIFFNESS, scaledMove } from './solve';
 
 /** Shares smaller than this part of the whole are left unsaid. */
 const SAID = 0.02;
+const MOST_NAMED = 3;
 
 /** The rules that resist at `x`, the strongest first; empty where nothing is held among the unknowns. */
 export function resistingRules(
@@ -26,23 +27,24 @@ export function resistingRules(
   gatherRows(problem, obstacles, x, rows);
   const linear = rows.rows(scaledMove(x, target, dearness));
   const { y, multipliers } = leastDistance(linear, STIFFNESS, []);
-  const shares = new Map<string, { limit: Limit; share: number }>();
+  const pressing = new Map<string, { limit: Limit; share: number; force: number }>();
   let whole = 0;
   for (const [i, key] of rows.keys.entries()) {
     if (multipliers[i] === 0) continue;
     let along = 0;
     for (const k of held) along += linear.gradients[i * unknowns + k]! * y[k]!;
-    const share = multipliers[i]! * along;
-    whole += share;
+    whole += multipliers[i]! * along;
     const [rule, where = '', other = ''] = key.split('|');
     const limit: Limit = { rule: rule as Limit['rule'], where, other };
     const name = `${rule}|${where}|${other}`;
-    shares.set(name, { limit, share: share + (shares.get(name)?.share ?? 0) });
+    const { share, force } = pressing.get(name) ?? { share: 0, force: 0 };
+    pressing.set(name, { limit, share: share + multipliers[i]! * along, force: force + Math.abs(multipliers[i]!) });
   }
-  return [...shares.values()]
-    .filter(({ share }) => share > SAID * whole)
-    .sort((a, b) => b.share - a.share)
-    .map(({ limit }) => limit);
+  const found = [...pressing.values()];
+  const resisting = found.filter(({ share }) => share > SAID * whole).sort((a, b) => b.share - a.share);
+  // Where no straight step shows what is in the way, the way bends: whatever presses hardest bends it.
+  const named = resisting.length > 0 ? resisting : found.sort((a, b) => b.force - a.force).slice(0, MOST_NAMED);
+  return named.map(({ limit }) => limit);
 }
 
 /** The rules that are missed at `x`: what stands in the way where no place was found at all. */
