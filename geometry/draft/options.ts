@@ -7,7 +7,7 @@ import type { Vec3 } from '../../shared/vec3';
 import { type Header, type ResolvedRunner, resolveHeader } from '../header/resolve';
 import type { Option } from './choose';
 import { type Bar, barOf, bodyBar, lineOf, obstruction, selfCrowding } from './crowding';
-import { shapesOf, shortest } from './shapes';
+import { nearShapes, shapesOf, shortest } from './shapes';
 
 /** Costs, in mm² as crowding is: a bend counts as much as 4 mm of overlap at one point, a right angle as 5 mm. */
 const BEND = 16;
@@ -16,6 +16,9 @@ const RADIAN = 16;
 const ROOMY = 110;
 /** Points of a line that lie at its start, in the head's shade. */
 const IN_SHADE = 3;
+/** Beside a merge that may move, shapes are near enough to a length by this part of it; 10 mm off cost 1, 50 mm cost 25. */
+const NEARLY_AS_LONG = 0.2;
+const OFF_LENGTH = 10;
 /** Kept for each inlet: two-bend shapes are few, so that the others get their share. */
 const MOST_A_RUNNER = 96;
 
@@ -44,19 +47,27 @@ export function optionsOf(design: Design, lengths: ReadonlyMap<string, number>):
     const merge = header.merges.get(r.runner.to.merge)!;
     const length = lengths.get(r.runner.group!)! - r.lengthInHead;
     const fromMerge = 'merge' in r.runner.from ? r.runner.from.merge : null;
+    const movable = merge.merge.placement !== undefined || fromMerge !== null;
     const bodies = [...header.merges]
       .filter(([id]) => id !== r.runner.to.merge && id !== fromMerge)
       .map(([, m]) => bodyBar(m.body));
     const each = Math.max(8, Math.floor(MOST_A_RUNNER / merge.inlets.length));
     const options = merge.inlets.flatMap((end, i) => {
-      const all = shapesOf(r.start, end, r.tooling, length).map((shape): Option => {
+      const shapes = shapesOf(r.start, end, r.tooling, length);
+      if (movable) shapes.push(...nearShapes(r.start, end, r.tooling, length, NEARLY_AS_LONG));
+      const all = shapes.map((shape): Option => {
         const line = lineOf(shape, r.tooling.centerlineRadius, r.tubeRadius, r.runner.to.merge, merge.bundle);
         const bends = shape.points.length - 2;
         const blocked =
           selfCrowding(line) +
           total(heads, (bar) => obstruction(line, bar, fromMerge ? 0 : IN_SHADE)) +
           total(bodies, (bar) => obstruction(line, bar));
-        const cost = BEND * (bends - 2) + RADIAN * shape.turned + excess(box, line.low, line.high) + 3 * blocked;
+        const cost =
+          BEND * (bends - 2) +
+          RADIAN * shape.turned +
+          excess(box, line.low, line.high) +
+          3 * blocked +
+          ((shape.length - length) / OFF_LENGTH) ** 2;
         return { inlet: i + 1, shape, line, cost };
       });
       return all.sort(cheaper).slice(0, each);

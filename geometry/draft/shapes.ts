@@ -38,6 +38,19 @@ export function shortest(start: Pose, end: Pose, tooling: Tooling): Shape | null
   return best;
 }
 
+/**
+ * Two-bend shapes of about a length: for runners whose merge may still move, and so change what they come to.
+ * @param within part of the length that they may be off
+ */
+export function nearShapes(start: Pose, end: Pose, tooling: Tooling, length: number, within: number): Shape[] {
+  return LEGS.flatMap((a) =>
+    LEGS.flatMap((b) => {
+      const shape = made(twoBends(start, end, leg(tooling, 'first', a), leg(tooling, 'last', b)), tooling);
+      return shape && Math.abs(shape.length - length) < within * length ? [shape] : [];
+    }),
+  );
+}
+
 /** @param length centerline length asked */
 export function shapesOf(start: Pose, end: Pose, tooling: Tooling, length: number): Shape[] {
   const found: Shape[] = [];
