@@ -80,7 +80,8 @@ export function EngineSection({ wish, filled: { form, usual } }: Props) {
               ? 'Cylinders in the order they fire; makers number them differently'
               : 'Cylinders in the order they fire: none is usual for this engine, so type yours'
           }
-          value={form.firingOrder.join('-')}
+          value={wish.firingOrder?.join('-') ?? null}
+          fallback={usual.firingOrder.join('-')}
           offers={ordersFor(wish.cylinders).map((order) => order.join('-'))}
           onCommit={(text) => {
             const order = readOrder(text);

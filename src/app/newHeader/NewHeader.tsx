@@ -49,15 +49,16 @@ function Page() {
   const stop = useNewHeader((s) => s.stop);
   const all = useMemo(() => filled(wish), [wish]);
   const problems = useMemo(() => formProblems(all.form), [all]);
-  const [refused, setRefused] = useState<string | null>(null);
+  // Said until the next answer.
+  const [refused, setRefused] = useState<typeof wish | null>(null);
   const make = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault();
     const bad = event.currentTarget.querySelector<HTMLElement>('[aria-invalid="true"]');
     bad?.focus();
-    setRefused(bad ? 'One field holds what cannot be: mend it, or empty it.' : null);
+    setRefused(bad ? wish : null);
     if (!bad) void makeHeader();
   };
-  const say = refused ?? (problems[0] ? problemWords(problems[0]) : null);
+  const say = refused === wish ? REFUSED : problems[0] ? problemWords(problems[0]) : null;
   return (
     <DisplayOf value={wish.display}>
       <form className="new-page" onSubmit={make} noValidate>
@@ -149,3 +150,4 @@ function Page() {
 }
 
 const LONGEST = 120;
+const REFUSED = 'One field holds what cannot be: mend it, or press Escape in it to have the old value back.';

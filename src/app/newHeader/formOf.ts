@@ -7,7 +7,7 @@ import { type CollectorForm, type EngineForm, joinedFirst, type TubeForm } from 
 import { newForm, usualCollectors } from '../../../shared/engine/formDefaults';
 import type { StartingSizes } from '../../../shared/engine/sizing/startingSizes';
 import { usualEngine } from '../../../shared/engine/usualEngines';
-import { hungFor } from './hang';
+import { type AskedLengths, hungFor } from './hang';
 import { placedBanks } from './placing';
 import { sizesFor, sizingOf, startOf, stepped } from './sizing';
 import { nearestStock } from './stock';
@@ -82,7 +82,7 @@ export function filled(wish: Wish): Filled {
   const inlet = staged ? (wish.secondary.outsideDiameter ?? secondary) : chosen;
   const outlet = startOf(sizes, 'outletBore');
   const length = startOf(sizes, 'collectorLength');
-  const collectors = hungFor(hung(inlet), banks, tubeLength(wish, staged)).map(
+  const collectors = hungFor(hung(inlet), banks, lengthsAsked(wish, staged)).map(
     (c): CollectorForm => ({
       ...c,
       ...(outlet !== null && { outletDiameter: nearestStock(outlet, wish.primary.wall, wish.display) }),
@@ -119,10 +119,11 @@ export function filled(wish: Wish): Filled {
 }
 
 /** Of tube from flange to collector, as far as it was asked for. */
-function tubeLength({ primary, secondary, lengthInHead }: Wish, staged: boolean): number | null {
-  if (primary.length === null || (staged && secondary.length === null)) return null;
-  return primary.length - lengthInHead + (staged ? secondary.length! : 0);
-}
+const lengthsAsked = ({ primary, secondary, lengthInHead }: Wish, joined: boolean): AskedLengths => ({
+  first: primary.length === null ? null : primary.length - lengthInHead,
+  second: secondary.length,
+  joined,
+});
 
 const acrossOf = (opening: Opening): number => (opening.shape === 'round' ? opening.diameter : opening.width);
 

@@ -76,6 +76,18 @@ describe('what is typed is what is drawn', () => {
   });
 });
 
+describe('collectors hang where the lengths asked for can be had', () => {
+  test.each([82, 90])('a four of %i mm bore, pairs first, both textbook lengths taken', (bore) => {
+    const wish: Wish = {
+      ...lengthOf({ ...FIRST_WISH, bore, arrangement: 'pairs-then-one' }, 420),
+      secondary: { ...FIRST_WISH.secondary, length: 550 },
+    };
+    const { report } = draftHeader(formOf(wish));
+    expect(report.problems).toEqual([]);
+    expect(report.groups.map((g) => Math.round(g.mean))).toEqual([420, 550]);
+  });
+});
+
 describe('what follows what', () => {
   test('another count of cylinders forgets the order, the places and an arrangement that no longer fits', () => {
     const wish: Wish = {

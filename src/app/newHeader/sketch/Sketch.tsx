@@ -61,21 +61,21 @@ function Views({ form, side, width }: Props & { readonly width: number }) {
         <View key={name} name={name} project={sheet.views[name]} scale={sheet.scale} form={form} ports={ports} />
       ))}
       {(Object.keys(NAMES) as ViewName[]).map((name) => (
-        <text key={name} x={sheet.corners[name][0] - 24} y={sheet.corners[name][1] - 26} className="sketch-name">
+        <text key={name} x={sheet.corners[name][0] - 24} y={sheet.corners[name][1] - 32} className="sketch-name">
           {NAMES[name]}
         </text>
       ))}
       <Chain from={[sheet.corners.plan[0] - 22, plan(ORIGIN)[1]]} to={[sheet.ends.plan[0] + 22, plan(ORIGIN)[1]]} />
       <Chain from={[sheet.corners.front[0] - 22, front(ORIGIN)[1]]} to={[sheet.ends.front[0] + 22, front(ORIGIN)[1]]} />
       <Chain from={end(ORIGIN)} to={[sheet.corners.end[0] - 4, end(ORIGIN)[1]]} />
-      <Chain from={end(ORIGIN)} to={[end(ORIGIN)[0], sheet.corners.end[1] - 24]} />
+      <Chain from={end(ORIGIN)} to={[end(ORIGIN)[0], sheet.corners.end[1] - 14]} />
       <Axis
         at={side === 1 ? [sheet.corners.front[0] - 22, front(ORIGIN)[1]] : [sheet.ends.front[0] + 22, front(ORIGIN)[1]]}
         name="+X"
         turn={side === 1 ? 180 : 0}
       />
       <Axis at={[sheet.corners.end[0] - 4, end(ORIGIN)[1]]} name={side === 1 ? '+Y' : '−Y'} turn={180} />
-      <Axis at={[end(ORIGIN)[0], sheet.corners.end[1] - 24]} name="+Z" turn={-90} />
+      <Axis at={[end(ORIGIN)[0], sheet.corners.end[1] - 14]} name="+Z" turn={-90} />
       {second && (
         <Dimension
           from={front(first.position)}
