@@ -1,20 +1,50 @@
 /** Opening a design: from a picker, a drop or the examples. What is open stays as it is until the new one is known good. */
 import { writeDesign } from '../../../shared/design/write';
 import { documents } from '../document';
+import { canPick, type Picked, pickFiles } from '../files/pickers';
 import { useJobs } from '../jobs';
 import { dismiss, linesOf, tell, tellFailure } from '../notices';
 import { useSession } from '../session';
-import { shelf } from '../shelf/browserShelf';
+import { kept, shelf } from '../shelf/browserShelf';
 import type { FileLink } from '../storage/kept';
 import type { Origin } from '../storage/keptDesign';
 import { type Handed, type NamedBytes, readFiles } from './readFiles';
 
-export async function openFiles(files: readonly File[]): Promise<void> {
-  if (files.length === 0) return;
+export const openFiles = (files: readonly File[]): Promise<void> =>
+  openPicked(files.map((file) => ({ file, handle: null })));
+
+/** Files with their handles where the browser gave them: the design is saved back to its own. */
+export async function openPicked(picked: readonly Picked[]): Promise<void> {
+  if (picked.length === 0) return;
   await openBytes(
-    files.map((f) => f.name).join(', '),
-    Promise.all(files.map(async (f) => ({ name: f.name, bytes: new Uint8Array(await f.arrayBuffer()) }))),
+    picked.map(({ file }) => file.name).join(', '),
+    Promise.all(picked.map(async ({ file: f }) => ({ name: f.name, bytes: new Uint8Array(await f.arrayBuffer()) }))),
+    'file',
+    false,
+    (fileName) => {
+      const found = picked.find(({ file }) => file.name === fileName);
+      return found?.handle ? { handle: found.handle, modified: found.file.lastModified } : null;
+    },
   );
+}
+
+/** Asks which, by the browser's picker that answers handles, else by its plain one. */
+export async function askAndOpen(): Promise<void> {
+  if (!canPick()) return askPlainly();
+  try {
+    await openPicked(await pickFiles());
+  } catch (error) {
+    tellFailure('Nothing was opened', ...linesOf(error));
+  }
+}
+
+function askPlainly(): void {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.multiple = true;
+  input.accept = '.json,.stl';
+  input.onchange = () => void openFiles([...(input.files ?? [])]);
+  input.click();
 }
 
 export type Example = { readonly file: string; readonly title: string; readonly summary: string };
@@ -49,7 +79,7 @@ async function openBytes(
   reading: Promise<NamedBytes[]>,
   origin: Origin = 'file',
   quietly = false,
-  link: FileLink | null = null,
+  linkOf: (fileName: string) => FileLink | null = () => null,
 ): Promise<void> {
   let handed: Handed;
   try {
@@ -63,8 +93,11 @@ async function openBytes(
   useJobs.getState().cancel();
   useSession.setState({ selected: null, selection: [], hovered: null, mark: null });
   const known = shelf.find(fileName, writeDesign(design));
-  if (known && handed.missing.length === 0 && handed.meshes.size === 0) await shelf.returnTo(known.id);
-  else shelf.open(design, fileName, handed.meshes, origin, link);
+  const link = linkOf(fileName);
+  if (known && handed.missing.length === 0 && handed.meshes.size === 0) {
+    await shelf.returnTo(known.id);
+    if (link) await kept.setLink(known.id, link).catch(() => {});
+  } else shelf.open(design, fileName, handed.meshes, origin, link);
   useSession.getState().ask({ kind: 'fit' });
   if (handed.missing.length > 0)
     tellFailure(

@@ -1,6 +1,7 @@
 /** The whole page takes dropped files; while they hover, it says so. */
 import { useEffect, useState } from 'react';
-import { openFiles } from '../actions/open';
+import { openPicked } from '../actions/open';
+import { pickedFromDrop } from '../files/pickers';
 
 export function DropZone() {
   const [over, setOver] = useState(false);
@@ -18,7 +19,7 @@ export function DropZone() {
       if (!holdsFiles(event)) return;
       event.preventDefault();
       setOver(false);
-      void openFiles([...(event.dataTransfer?.files ?? [])]);
+      void pickedFromDrop(event.dataTransfer?.items).then(openPicked);
     };
     addEventListener('dragover', drag);
     addEventListener('dragleave', leave);

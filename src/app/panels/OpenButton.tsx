@@ -1,12 +1,13 @@
 /** Opens a design, with the meshes it names, from this machine. */
 import { useRef } from 'react';
-import { openFiles } from '../actions/open';
+import { askAndOpen, openFiles } from '../actions/open';
+import { canPick } from '../files/pickers';
 
 export function OpenButton() {
   const input = useRef<HTMLInputElement>(null);
   return (
     <>
-      <button type="button" className="button" onClick={() => input.current?.click()}>
+      <button type="button" className="button" onClick={() => (canPick() ? void askAndOpen() : input.current?.click())}>
         Open…
       </button>
       <input

@@ -1,5 +1,6 @@
 /** One line under the toolbar while something stands in the way of keeping edits; nothing while all is well. */
 import { useDocument } from '../document';
+import { FileQuestion } from '../files/FileQuestion';
 import { linesOf, tellFailure } from '../notices';
 import { shelf, useShelf } from './browserShelf';
 
@@ -33,6 +34,7 @@ export function KeepingLine() {
           </p>
         </div>
       )}
+      <FileQuestion />
     </div>
   );
 }

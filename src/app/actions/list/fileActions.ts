@@ -1,20 +1,15 @@
-/** Open, save, undo and redo as actions. */
+/** Files, the designs kept in this browser, their versions and their history as actions. */
 import { documents } from '../../document';
 import { history } from '../../history';
-import { openFiles } from '../open';
-import { saveDesign } from '../save';
+import { linesOf, tellFailure } from '../../notices';
+import { shelf } from '../../shelf/browserShelf';
+import { keepVersionNow } from '../../versions/keep';
+import { askAndOpen } from '../open';
+import { saveAs, saveDesign } from '../save';
 import type { Action } from './action';
 import { hasDesign, OPEN_FIRST } from './workActions';
 
-/** The browser's own picker, as the button has it. */
-function pickFiles(): void {
-  const input = document.createElement('input');
-  input.type = 'file';
-  input.multiple = true;
-  input.accept = '.json,.stl';
-  input.onchange = () => void openFiles([...(input.files ?? [])]);
-  input.click();
-}
+const id = () => documents.store.getState().id;
 
 export const fileActions: readonly Action[] = [
   {
@@ -23,7 +18,7 @@ export const fileActions: readonly Action[] = [
     group: 'Design',
     keys: ['Mod+O'],
     also: 'file load import mesh stl',
-    run: pickFiles,
+    run: askAndOpen,
   },
   {
     id: 'file.save',
@@ -34,6 +29,34 @@ export const fileActions: readonly Action[] = [
     ready: hasDesign,
     why: () => OPEN_FIRST,
     run: saveDesign,
+  },
+  {
+    id: 'file.save-as',
+    name: 'Save as…',
+    group: 'Design',
+    keys: ['Mod+Shift+S'],
+    also: 'file another name place download',
+    ready: hasDesign,
+    why: () => OPEN_FIRST,
+    run: saveAs,
+  },
+  {
+    id: 'file.copy',
+    name: 'Copy this design',
+    group: 'Design',
+    also: 'duplicate another beside',
+    ready: hasDesign,
+    why: () => OPEN_FIRST,
+    run: () => shelf.duplicate(id()).catch((error) => tellFailure('There is no copy', ...linesOf(error))),
+  },
+  {
+    id: 'version.keep',
+    name: 'Keep this version',
+    group: 'Design',
+    also: 'save point snapshot past',
+    ready: hasDesign,
+    why: () => OPEN_FIRST,
+    run: keepVersionNow,
   },
   {
     id: 'history.undo',
