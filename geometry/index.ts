@@ -47,7 +47,7 @@ export { moveBend, movePoint, slideBend, slideDirection } from './shaping/movePo
 export { moveMerge, movePort, turnMerge } from './shaping/moveMerge';
 export { moveRun } from './shaping/moveRun';
 export { moveBoxFace, moveCapsuleEnd, moveSurrounding } from './shaping/moveSurrounding';
-export { type Path, pathOf, type Range, rangeAt, ridesEnd, ridesStart } from './shaping/path';
+export { type Path, pathIn, pathOf, type Range, rangeAt, ridesEnd, ridesStart } from './shaping/path';
 export { reseat } from './shaping/reseat';
 export { setBendAngle, setRotation, setStraight } from './shaping/setRow';
 export { type Snapped, type SnapTarget, snap, snapTurn, type Track } from './shaping/snap';

@@ -8,7 +8,8 @@ import type { Vec3 } from '../../shared/vec3';
 import { bends, straightIndices } from '../curve/bends';
 import type { Centerline } from '../curve/centerline';
 import type { Pose } from '../header/merge';
-import { resolveHeader } from '../header/resolve';
+import type { Header, ResolvedRunner } from '../header/resolve';
+import { headerKept } from './kept';
 
 /** First and last document point of something that moves as one. */
 export type Range = { readonly first: number; readonly last: number };
@@ -27,11 +28,27 @@ export type Path = {
   readonly endDirection: Vec3;
 };
 
-/** @throws RangeError where there is no such runner or it has no points: a caller's mistake */
-export function pathOf(design: Design, id: string): Path {
-  const found = resolveHeader(design).runners.find(({ runner }) => runner.id === id);
+const known = new WeakMap<ResolvedRunner, Path>();
+
+/**
+ * A runner of a resolved header, opened once: a hand asks for the same one many times a second.
+ * @throws RangeError where there is no such runner or it has no points: a caller's mistake
+ */
+export function pathIn(header: Header, id: string): Path {
+  const found = header.runners.find(({ runner }) => runner.id === id);
   if (!found?.centerline) throw new RangeError(`Runner ${id} is not routed`);
-  const { runner, tooling, start, end, centerline: line } = found;
+  let path = known.get(found);
+  if (!path) {
+    path = openPath(found, found.centerline);
+    known.set(found, path);
+  }
+  return path;
+}
+
+/** @throws RangeError as `pathIn` */
+export const pathOf = (design: Design, id: string): Path => pathIn(headerKept(design), id);
+
+function openPath({ runner, tooling, start, end }: ResolvedRunner, line: Centerline): Path {
   const { source } = line;
   return {
     runner,

@@ -7,14 +7,16 @@ import type { Vec3 } from '../../shared/vec3';
 import type { Pose } from '../header/merge';
 import { type ResolvedRunner, resolveHeader } from '../header/resolve';
 import { addScaled, distance } from '../vector';
+import { headerKept } from './kept';
 
 /** @param before the design whose runners fit @param after the same runners, other ports or merges */
 export function reseat(before: Design, after: Design): Design {
-  const old = new Map(resolveHeader(before).runners.map((r) => [r.runner.id, r]));
+  const was = headerKept(before);
+  const old = new Map(was.runners.map((r) => [r.runner.id, r]));
   let touched = false;
-  const runners = resolveHeader(after).runners.map((now): Runner => {
-    const was = old.get(now.runner.id);
-    const points = was && pointsFor(was, now);
+  const runners = resolveHeader(after, was).runners.map((now): Runner => {
+    const sat = old.get(now.runner.id);
+    const points = sat && pointsFor(sat, now);
     if (!points) return now.runner;
     touched = true;
     return { ...now.runner, points };

@@ -7,7 +7,7 @@ import type { Vec3 } from '../../shared/vec3';
 import type { Header } from '../header/resolve';
 import { ANGLE_TOLERANCE, LENGTH_TOLERANCE, RADIANS } from '../tolerance';
 import { cross, distance, norm, sub, unit } from '../vector';
-import { type Path, pathOf, type Range } from './path';
+import { type Path, pathIn, type Range } from './path';
 import type { SnapTarget } from './snap';
 
 /** Bends are set in steps of this on most machines' dials (common practice), radians. */
@@ -21,7 +21,7 @@ const AXES: readonly { readonly normal: Vec3; readonly says: (what: string) => s
 
 /** For a bend of a runner. */
 export function bendTargets(header: Header, runner: string, bend: number): SnapTarget[] {
-  const path = pathOf(header.design, runner);
+  const path = pathIn(header, runner);
   const range = path.bends[bend];
   if (!range) return [];
   const [before, after] = [path.points[range.first - 1]!, path.points[range.last + 1]!];
@@ -74,7 +74,7 @@ function levels(header: Header, runner: string, own: (bend: number) => boolean):
   const out: SnapTarget[] = [];
   header.runners.forEach((other, i) => {
     if (Math.abs(i - order) > 1 || !other.centerline) return;
-    const { bends, points } = pathOf(header.design, other.runner.id);
+    const { bends, points } = pathIn(header, other.runner.id);
     bends.forEach((b, k) => {
       if (i === order && !own(k)) return;
       const name = i === order ? `bend ${k + 1}` : `bend ${k + 1} of ${other.runner.id}`;
@@ -94,7 +94,7 @@ function parallels(header: Header, path: Path, before: Vec3, after: Vec3): SnapT
   }));
   header.runners.forEach((other, i) => {
     if (i === order || Math.abs(i - order) > 1 || !other.centerline) return;
-    const { line, straights } = pathOf(header.design, other.runner.id);
+    const { line, straights } = pathIn(header, other.runner.id);
     straights.forEach((s, k) => {
       const way = line.directions[line.source.indexOf(s.first)]!;
       ways.push({ way, words: `parallel to straight ${k + 1} of ${other.runner.id}` });

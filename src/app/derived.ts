@@ -12,10 +12,10 @@ import { useSession } from './session';
 import { createChecker } from './workers/checker';
 
 /** One answer kept, for the same argument asked again: designs are immutable and the newest is the one asked for. */
-function latest<A extends object, B>(work: (of: A) => B): (of: A) => B {
+function latest<A extends object, B>(work: (of: A, before?: B) => B): (of: A) => B {
   let kept: { of: A; answer: B } | null = null;
   return (of) => {
-    if (kept?.of !== of) kept = { of, answer: work(of) };
+    if (kept?.of !== of) kept = { of, answer: work(of, kept?.answer) };
     return kept.answer;
   };
 }

@@ -1,5 +1,5 @@
 /** Which handles go with what is picked, and which one the keys move. Pure. */
-import { type Header, pathOf } from '../../../geometry';
+import { type Header, pathIn } from '../../../geometry';
 import type { Ref } from '../session';
 import { sketch } from './grip';
 import type { Handle } from './handle';
@@ -13,7 +13,7 @@ export function handlesFor(header: Header, picked: Ref | null, hovered: Ref | nu
     case 'runner': {
       const id = picked.id;
       if (!header.runners.some((r) => r.runner.id === id && r.centerline)) return [];
-      const path = pathOf(header.design, id);
+      const path = pathIn(header, id);
       const bends = path.bends.map((_, bend): Handle => ({ kind: 'bend', runner: id, bend }));
       const pointed = hovered?.kind === 'runner' && hovered.id === id ? hovered.straight : undefined;
       const straight = pointed ?? picked.straight;

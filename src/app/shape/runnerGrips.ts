@@ -8,7 +8,7 @@ import {
   moveBend,
   moveRun,
   type Path,
-  pathOf,
+  pathIn,
   pointAt,
   RADIANS,
   type Range,
@@ -111,7 +111,7 @@ export function gripOfAdd(header: Header, runner: string, straight: number): Mak
 
 function routed(header: Header, runner: string): Path | null {
   const found = header.runners.find((r) => r.runner.id === runner);
-  return found?.centerline ? pathOf(header.design, runner) : null;
+  return found?.centerline ? pathIn(header, runner) : null;
 }
 
 const indices = ({ first, last }: Range): number[] => Array.from({ length: last - first + 1 }, (_, i) => first + i);
