@@ -18,6 +18,7 @@ const ENGINES: Readonly<Record<string, EngineAnswers>> = {
   'a straight six, 6-2-1': { cylinders: 6, arrangement: 'threes-then-one', collectors: [[1, 2, 3, 4, 5, 6]] },
   'a flat four': { cylinders: 4, banks: 2 },
   'both banks of an eight, 4-1': { cylinders: 8 },
+  'both banks of an eight, 4-2-1': { cylinders: 8, arrangement: 'pairs-then-one' },
   'a four of 800 mm': { cylinders: 4, length: 800 },
 };
 
@@ -100,11 +101,11 @@ function invented(seed: number) {
   return { ...form, collectors };
 }
 
-// Recorded, not promised: a first drawing is no router. Raise it when drafts become better.
-test('of 24 invented engines (seeds 1 to 24) at least 22 hold', () => {
+// Measured, of ordinary engines: a first drawing is no router, and stranger ones get a best attempt.
+test('of 24 invented engines (seeds 1 to 24) all hold', () => {
   const held = Array.from({ length: 24 }, (_, i) => invented(i + 1))
     .filter((form) => formProblems(form).length === 0)
     .map((form) => draftHeader(form).report.ok);
   expect(held).toHaveLength(24);
-  expect(held.filter((ok) => ok).length).toBeGreaterThanOrEqual(22);
+  expect(held.filter((ok) => !ok)).toEqual([]);
 });
