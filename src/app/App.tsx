@@ -16,6 +16,7 @@ import { useSession } from './session';
 import { shelf, startShelf, wouldLose } from './shelf/browserShelf';
 import { KeepingLine } from './shelf/KeepingLine';
 import { useKeys } from './useKeys';
+import { CompareSheet } from './versions/CompareSheet';
 
 /** Three quarters of the code, and none of the numbers: the rack and the tables do not wait for it. */
 const Viewport = lazy(async () => ({ default: (await import('./viewport')).Viewport }));
@@ -58,6 +59,7 @@ export function App() {
       <FaceSwitch face={face} onFace={setFace} />
       <NewHeader />
       <ActionSheet />
+      <CompareSheet />
       <DropZone />
     </div>
   );

@@ -230,6 +230,15 @@ export function createShelf(parts: ShelfParts) {
       state.setState(({ versions }) => ({ versions: versions.filter((v) => v.id !== version.id) }));
       await kept.removeVersion(version);
     },
+    async putBackVersion(version: KeptVersion): Promise<void> {
+      await kept.writeVersion(version);
+      if (now().id === version.of) await showVersions(version.of);
+    },
+    /** One on the shelf as it stands, with its meshes. @throws where it is no longer kept */
+    look: async (id: string): Promise<{ readonly design: Design; readonly meshes: Meshes }> => {
+      const { settled, meshes } = await recall(id);
+      return { design: settled, meshes };
+    },
     /** The present state gives way to the version's, as one step that can be taken back. */
     goBackTo(version: KeptVersion): void {
       documents.apply(parseDesign(version.text), `Go back to “${version.name}”`);

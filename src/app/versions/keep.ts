@@ -1,20 +1,24 @@
-/** Keeping the design as it stands, under a name that can be changed: the step it was reached by, where there is one. */
+/** Keeping the design as it stands, under a name of its own or that of the step it was reached by. */
 import { history } from '../history';
 import { linesOf, tell, tellFailure } from '../notices';
 import { shelf, useShelf } from '../shelf/browserShelf';
 
-export async function keepVersionNow(): Promise<void> {
-  const name = versionName(
-    history.store.getState().past.at(-1)?.label,
-    useShelf.getState().versions.map((v) => v.name),
-  );
+/** @param name blank: what `suggestedName` says */
+export async function keepVersionNow(name = ''): Promise<void> {
+  const kept = name.trim() || suggestedName();
   try {
-    await shelf.keepVersion(name);
-    tell(`Kept as “${name}”`, 'Versions are listed under Past.');
+    await shelf.keepVersion(kept);
+    tell(`Kept as “${kept}”`, 'Versions are listed under Past.');
   } catch (error) {
     tellFailure('The version was not kept', ...linesOf(error));
   }
 }
+
+export const suggestedName = (): string =>
+  versionName(
+    history.store.getState().past.at(-1)?.label,
+    useShelf.getState().versions.map((v) => v.name),
+  );
 
 /** "As opened", "Balance", "Balance 2" …: the first that is not taken. */
 export function versionName(step: string | undefined, taken: readonly string[]): string {

@@ -10,6 +10,7 @@ import type { Palette } from './palette';
 import { Collector } from './parts/Collector';
 import { Ground } from './parts/Ground';
 import { HeadFace } from './parts/HeadFace';
+import { OtherVersion } from './parts/OtherVersion';
 import { Runner } from './parts/Runner';
 import { Stage } from './parts/Stage';
 import { Ghost, strengthFor } from './parts/Surroundings';
@@ -61,6 +62,7 @@ export function Scene({ header, meshes, paints, palette, around, ground }: Props
         .map((s) => (
           <Ghost key={s.id} surrounding={s} meshes={meshes} palette={palette} strength={strength} />
         ))}
+      <OtherVersion palette={palette} />
     </>
   );
 }

@@ -1,5 +1,5 @@
 /** The kernel off the main thread: one request, one reply, in order. Whoever needs to cancel ends the whole worker. */
-import { balance, check, draftHeader, type Meshes, settleEdit } from '../../../geometry';
+import { balance, check, compareDesigns, draftHeader, type Meshes, settleEdit } from '../../../geometry';
 import type { Reply, Request } from './messages';
 
 let meshes: Meshes = new Map();
@@ -13,6 +13,8 @@ async function answer(request: Request): Promise<Reply> {
       return { done: balance(request.design, meshes) };
     case 'settle':
       return { done: settleEdit(request.design, meshes) };
+    case 'compare':
+      return { done: compareDesigns(request.before, request.after, request.beside) };
     case 'draft':
       return { done: draftHeader(request.form) };
     case 'shop': {

@@ -1,5 +1,5 @@
 /** What the app and its worker say to each other. Plain data only: it is copied between threads. */
-import type { BalanceResult, CheckReport, Draft, Meshes, Settled } from '../../../geometry';
+import type { BalanceResult, CheckReport, Comparison, Draft, Meshes, Settled } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 import type { EngineForm } from '../../../shared/engine/form';
 
@@ -9,6 +9,14 @@ export type Request =
   | { readonly job: 'balance'; readonly design: Design; readonly meshes: Meshes | null }
   | { readonly job: 'settle'; readonly design: Design; readonly meshes: Meshes | null }
   | { readonly job: 'shop'; readonly design: Design; readonly meshes: Meshes | null; readonly folder: string }
+  | {
+      readonly job: 'compare';
+      readonly before: Design;
+      readonly after: Design;
+      /** Each design's own. */
+      readonly beside: { readonly before: Meshes; readonly after: Meshes };
+      readonly meshes: null;
+    }
   | { readonly job: 'draft'; readonly form: EngineForm; readonly meshes: null };
 
 export type Answers = {
@@ -16,6 +24,7 @@ export type Answers = {
   readonly balance: BalanceResult;
   readonly settle: Settled;
   readonly shop: ShopAnswer;
+  readonly compare: Comparison;
   readonly draft: Draft;
 };
 

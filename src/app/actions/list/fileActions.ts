@@ -3,6 +3,7 @@ import { documents } from '../../document';
 import { history } from '../../history';
 import { linesOf, tellFailure } from '../../notices';
 import { shelf } from '../../shelf/browserShelf';
+import { openCompare } from '../../versions/compareState';
 import { keepVersionNow } from '../../versions/keep';
 import { askAndOpen } from '../open';
 import { saveAs, saveDesign } from '../save';
@@ -56,7 +57,25 @@ export const fileActions: readonly Action[] = [
     also: 'save point snapshot past',
     ready: hasDesign,
     why: () => OPEN_FIRST,
-    run: keepVersionNow,
+    run: () => keepVersionNow(),
+  },
+  {
+    id: 'version.compare',
+    name: 'Compare versions or designs…',
+    group: 'Design',
+    also: 'difference between two beside',
+    ready: hasDesign,
+    why: () => OPEN_FIRST,
+    run: () => openCompare(),
+  },
+  {
+    id: 'history.first',
+    name: 'Back to as it was opened',
+    group: 'Design',
+    also: 'undo all steps history start',
+    ready: () => history.store.getState().past.length > 0,
+    why: () => 'Nothing to undo',
+    run: () => history.jump(0),
   },
   {
     id: 'history.undo',

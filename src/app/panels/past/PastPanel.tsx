@@ -4,10 +4,21 @@ import { type KeyboardEvent, useEffect, useRef } from 'react';
 import type { Design } from '../../../../shared/design/types';
 import { useDocument } from '../../document';
 import { history, useHistory } from '../../history';
+import { VersionsPanel } from '../../versions/VersionsPanel';
 import { changesOf } from './changes';
 import { type Place, StepRow } from './StepRow';
 
+/** The versions come first: they are few, and steps may be thousands. */
 export function PastPanel() {
+  return (
+    <>
+      <VersionsPanel />
+      <HistoryPanel />
+    </>
+  );
+}
+
+function HistoryPanel() {
   const { past, future, dropped } = useHistory((s) => s);
   const settled = useDocument((s) => s.settled);
   const list = useRef<HTMLOListElement>(null);
