@@ -1,5 +1,5 @@
 /** Which handles go with what is picked, and which one the keys move. Pure. */
-import { type Header, pathIn } from '../../../geometry';
+import { type Header, type Path, pathIn, ridesEnd, ridesStart } from '../../../geometry';
 import type { Ref } from '../session';
 import { sketch } from './grip';
 import type { Handle } from './handle';
@@ -15,11 +15,13 @@ export function handlesFor(header: Header, picked: Ref | null, hovered: Ref | nu
       if (!header.runners.some((r) => r.runner.id === id && r.centerline)) return [];
       const path = pathIn(header, id);
       const bends = path.bends.map((_, bend): Handle => ({ kind: 'bend', runner: id, bend }));
+      // A picked bend has its two straights' ticks; theirs come once one of them is picked.
+      if (picked.bend !== undefined) return [...slides(path, id, picked.bend), ...bends];
       const pointed = hovered?.kind === 'runner' && hovered.id === id ? hovered.straight : undefined;
       const straight = pointed ?? picked.straight;
       if (straight === undefined || path.runner.locked || !path.straights[straight]) return bends;
       const parts = (['run', 'add', 'turn'] as const).map((kind): Handle => ({ kind, runner: id, straight }));
-      return [...bends, ...parts.filter((h) => !sketch(header, h)?.refusal)];
+      return [...parts.filter((h) => !sketch(header, h)?.refusal), ...bends];
     }
     case 'merge': {
       const { id } = picked;
@@ -45,6 +47,14 @@ export function handlesFor(header: Header, picked: Ref | null, hovered: Ref | nu
     default:
       return [];
   }
+}
+
+/** The first bend slides only along the line of its start, the last along that of its end; a lone bend on neither. */
+function slides(path: Path, runner: string, bend: number): Handle[] {
+  const range = path.bends[bend];
+  if (!range || path.runner.locked) return [];
+  const sides = (['in', 'out'] as const).filter((s) => (s === 'in' ? !ridesEnd(path, range) : !ridesStart(range)));
+  return sides.map((along) => ({ kind: 'slide', runner, bend, along }));
 }
 
 /** What arrow keys and exact entry move; null where what is picked has no one place. */

@@ -7,7 +7,7 @@ import type { Design, Display } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
 import type { Handle } from './handle';
 import { gripOfMerge, gripOfPort, gripOfSurrounding, gripOfTilt } from './placeGrips';
-import { gripOfAdd, gripOfBend, gripOfRun, gripOfTurn } from './runnerGrips';
+import { gripOfAdd, gripOfBend, gripOfRun, gripOfSlide, gripOfTurn } from './runnerGrips';
 
 export type Amount = { readonly kind: 'move'; readonly by: Vec3 } | { readonly kind: 'turn'; readonly angle: number };
 
@@ -58,6 +58,8 @@ export function sketch(header: Header, handle: Handle): Maker | null {
   switch (handle.kind) {
     case 'bend':
       return gripOfBend(header, handle.runner, handle.bend);
+    case 'slide':
+      return gripOfSlide(header, handle.runner, handle.bend, handle.along);
     case 'run':
       return gripOfRun(header, handle.runner, handle.straight);
     case 'turn':
@@ -81,6 +83,7 @@ export function sketch(header: Header, handle: Handle): Maker | null {
 function targetsOf(header: Header, handle: Handle): readonly SnapTarget[] {
   switch (handle.kind) {
     case 'bend':
+    case 'slide':
       return bendTargets(header, handle.runner, handle.bend);
     case 'merge':
     case 'port':

@@ -2,6 +2,8 @@
 
 export type Handle =
   | { readonly kind: 'bend'; readonly runner: string; readonly bend: number }
+  /** A bend along the straight before it or after it, which keeps its line. */
+  | { readonly kind: 'slide'; readonly runner: string; readonly bend: number; readonly along: 'in' | 'out' }
   /** `run`: the straight parallel to itself; `turn`: the bends beyond it about its line; `add`: a new bend out of it. */
   | { readonly kind: 'run' | 'turn' | 'add'; readonly runner: string; readonly straight: number }
   | { readonly kind: 'merge' | 'port' | 'surrounding'; readonly id: string }
@@ -23,6 +25,8 @@ export function handleName(h: Handle): string {
   switch (h.kind) {
     case 'bend':
       return `Move bend ${h.bend + 1} of ${h.runner}`;
+    case 'slide':
+      return `Slide bend ${h.bend + 1} of ${h.runner}`;
     case 'run':
       return `Move straight ${h.straight + 1} of ${h.runner}`;
     case 'turn':
@@ -30,9 +34,9 @@ export function handleName(h: Handle): string {
     case 'add':
       return `Add a bend to ${h.runner}`;
     case 'merge':
-      return `Move collector ${h.id}`;
+      return `Move ${collectorName(h.id)}`;
     case 'tilt':
-      return h.about === 'axis' ? `Twist collector ${h.id}` : `Tilt collector ${h.id}`;
+      return `${h.about === 'axis' ? 'Twist' : 'Tilt'} ${collectorName(h.id)}`;
     case 'port':
       return `Move port ${h.id}`;
     case 'surrounding':
@@ -43,3 +47,6 @@ export function handleName(h: Handle): string {
       return `Move the ${h.side === 'min' ? 'lower' : 'upper'} ${AXIS_NAMES[h.axis]} face of ${h.id}`;
   }
 }
+
+/** A collector that is called one already is not called so twice. */
+const collectorName = (id: string): string => (/collector/i.test(id) ? id : `collector ${id}`);

@@ -3,6 +3,7 @@ import {
   addBend,
   anySquareTo,
   bendTable,
+  dot,
   type Header,
   lerp,
   moveBend,
@@ -15,6 +16,7 @@ import {
   rangeAt,
   ridesEnd,
   ridesStart,
+  slideBend,
   slideDirection,
   swung,
   turningSide,
@@ -44,6 +46,24 @@ export function gripOfBend(header: Header, runner: string, bend: number): Maker 
       lockedRunner(path.runner) ??
       (atStart && atEnd ? 'This bend joins two fixed lines. Add a bend first, then there is room to move.' : null),
     ask: (from, amount) => moveBend(from, runner, bend, byOf(amount)),
+  };
+}
+
+/** @param side which of its two straights it slides along; that one keeps its line */
+export function gripOfSlide(header: Header, runner: string, bend: number, side: 'in' | 'out'): Maker | null {
+  const moved = gripOfBend(header, runner, bend);
+  const path = moved && routed(header, runner);
+  const range = path?.bends[bend];
+  if (!path || !range) return null;
+  const way = slideDirection(path, range, side);
+  const { from, to } = arcStations(path, bend);
+  const { rail: _, ...rest } = moved;
+  return {
+    ...rest,
+    at: pointAt(path.line, side === 'in' ? from : to).position,
+    motion: { kind: 'line', way },
+    along: way,
+    ask: (design, amount) => slideBend(design, runner, bend, side, dot(byOf(amount), way)),
   };
 }
 
@@ -119,6 +139,12 @@ const wayOf = (path: Path, run: Range): Vec3 => path.line.directions[path.line.s
 
 /** The middle of a bend's arc, on the tube: where a hand would take it. */
 function bendMiddle(path: Path, bend: number): Vec3 {
+  const { from, to } = arcStations(path, bend);
+  return pointAt(path.line, (from + to) / 2).position;
+}
+
+/** Where the bend begins and ends along the tube. */
+function arcStations(path: Path, bend: number): { readonly from: number; readonly to: number } {
   const range = path.bends[bend]!;
   const { source, straights, turns, radii } = path.line;
   const [first, last] = [source.indexOf(range.first) - 1, source.indexOf(range.last) - 1];
@@ -127,7 +153,7 @@ function bendMiddle(path: Path, bend: number): Vec3 {
   station += straights[first]!;
   let arc = 0;
   for (let i = first; i <= last; i++) arc += radii[i]! * turns[i]!;
-  return pointAt(path.line, station + arc / 2).position;
+  return { from: station, to: station + arc };
 }
 
 function straightMiddle(path: Path, run: Range): Vec3 {

@@ -3,13 +3,14 @@
  * typed into and kept in the picture.
  */
 import { useEffect, useRef } from 'react';
-import { DEGREES, type Header } from '../../../../geometry';
+import { DEGREES, dot, type Header } from '../../../../geometry';
 import { angleNumber, signedNumber } from '../../format';
 import { useHand } from '../../hand/hand';
 import { type Field, fieldOf } from '../../shape/entry';
 import { byOf, sketch } from '../../shape/grip';
 import { handleName } from '../../shape/handle';
 import { holds, sizeOf } from '../../shape/machine';
+import { AXIS_WAYS } from '../../shape/pointer';
 import { shaper, useShape } from '../../shape/shaper';
 import type { Rig } from '../camera/rig';
 import { project } from '../camera/view';
@@ -21,6 +22,7 @@ const OFF = 18;
 export function HandTag({ rig, header }: { readonly rig: Rig; readonly header: Header }) {
   const state = useShape((s) => s);
   const resistance = useHand((s) => s.resistance);
+  const loose = useHand((s) => s.loose);
   const box = useRef<HTMLDivElement>(null);
   const hold = holds(state) ? state : null;
   const handle =
@@ -58,6 +60,9 @@ export function HandTag({ rig, header }: { readonly rig: Rig; readonly header: H
       {hold?.lock && <span className="quiet">along {hold.lock.toUpperCase()}</span>}
       {state.phase === 'typing' && <Fields />}
       {hold?.snapped && hold.snapped.words.length > 0 && <span className="met">{hold.snapped.words.join(', ')}</span>}
+      {hold && loose && (
+        <span className="quiet">Rules were broken before: drawn as asked. Balance mends what it can.</span>
+      )}
       {hold && resistance && (
         <span className="stopped">
           {resistance.rules[0] ? `stopped by ${resistance.rules[0]}` : 'cannot go there'}
@@ -72,9 +77,10 @@ export function HandTag({ rig, header }: { readonly rig: Rig; readonly header: H
 function measure(hold: Extract<ReturnType<typeof shaper.state>, { amount: unknown }>): string {
   const size = sizeOf(hold.amount);
   if (hold.amount.kind === 'turn') return `${size > 0 ? '+' : ''}${angleNumber(size * DEGREES)}°`;
-  const { display } = hold.grip;
-  // Along one axis a move has a sign; in space it has none.
-  const signed = hold.lock ? byOf(hold.amount)['xyz'.indexOf(hold.lock)]! : size;
+  const { display, motion } = hold.grip;
+  // Along one line a move has a sign; in space it has none.
+  const way = hold.lock ? AXIS_WAYS[hold.lock] : motion.kind === 'line' ? motion.way : null;
+  const signed = way ? dot(byOf(hold.amount), way) : size;
   return `${signedNumber(signed, display, 1)} ${display}`;
 }
 

@@ -4,7 +4,9 @@
  */
 import { type RefObject, useEffect, useImperativeHandle, useMemo, useRef } from 'react';
 import { addScaled, type Header } from '../../../../geometry';
+import type { Design } from '../../../../shared/design/types';
 import type { Vec3 } from '../../../../shared/vec3';
+import { documents } from '../../document';
 import { useHand } from '../../hand/hand';
 import { placeOf, refAtPath } from '../../refs';
 import { type Ref, useSession } from '../../session';
@@ -17,17 +19,16 @@ import type { Rig } from '../camera/rig';
 import { project } from '../camera/view';
 import { type Link, linkHand } from './link';
 import { Mark } from './marks';
+import { type Spot, spread } from './spread';
 import './shape.css';
 
-/** Where several handles share a straight (or an outlet) they stand this far apart on screen, px. */
-const APART = 34;
-const SHIFTS: Partial<Record<Handle['kind'], number>> = { run: -APART, add: 0, turn: APART };
+/** How far apart marks stand on screen, px: what a pointer or a finger can tell apart. */
+const APART = { fine: 34, coarse: 46 };
 
 type Placed = {
   readonly handle: Handle;
   readonly at: Vec3;
   readonly way: Vec3 | null;
-  readonly shift: number;
   readonly refusal: string | null;
 };
 
@@ -52,8 +53,11 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
   const busy = held?.grip.handle ?? (state.phase === 'pressed' ? state.grip.handle : null);
   const over = state.phase === 'hovering' ? state.handle : busy;
 
+  const chosen = useRef(new Map<string, number>());
+  const open = held !== null;
+
   const placed = useMemo((): Placed[] => {
-    const list = busy ? [busy] : handlesFor(header, picked, hovered);
+    const list = busy ? [open ? drawnAs(busy, header) : busy] : handlesFor(header, picked, hovered);
     return list.flatMap((handle) => {
       const grip = sketch(header, handle);
       if (!grip) return [];
@@ -62,12 +66,11 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
           handle,
           at: grip.at,
           way: orientation(header, handle),
-          shift: busy ? 0 : shiftOf(handle),
           refusal: grip.refusal,
         },
       ];
     });
-  }, [header, picked, hovered, busy]);
+  }, [header, picked, hovered, busy, open]);
 
   const lines = useMemo(() => {
     const out: { key: string; from: Vec3; to: Vec3; kind: string }[] = [];
@@ -75,7 +78,7 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
       out.push({ key: `guide ${i}`, from, to, kind: 'guide' });
     });
     if (held && resistance && held.amount.kind === 'move') {
-      const now = sketch(header, held.grip.handle);
+      const now = sketch(header, drawnAs(held.grip.handle, header));
       const asked = addScaled(held.grip.anchor ?? held.grip.at, byOf(held.amount), 1);
       if (now) out.push({ key: 'short', from: now.anchor ?? now.at, to: asked, kind: 'short' });
     }
@@ -126,20 +129,40 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
       const [view, size] = [rig.drawn(), rig.size()];
       const see = (p: Vec3) => project(view, size, p);
       const nodes = svg.current?.querySelectorAll<SVGGElement>('[data-handle]') ?? [];
-      placed.forEach(({ at, way, shift }, i) => {
-        const node = nodes[i];
+      const spots = placed.map(({ handle, at, way }): Spot | null => {
         const seen = see(at);
-        if (!node) return;
-        node.style.visibility = seen ? 'visible' : 'hidden';
-        if (!seen) return;
-        const ahead = way && see(addScaled(at, way, 20));
+        const ahead = seen && way && see(addScaled(at, way, 20));
         const [dx, dy] = ahead ? [ahead[0] - seen[0], ahead[1] - seen[1]] : [1, 0];
         const long = Math.hypot(dx, dy);
-        const [ux, uy] = long > 0.5 ? [dx / long, dy / long] : [1, 0];
-        const turn = way ? (Math.atan2(uy, ux) * 180) / Math.PI : 0;
+        const back = handle.kind === 'slide' && handle.along === 'in';
+        return (
+          seen && {
+            key: handleKey(handle),
+            kind: handle.kind,
+            at: [seen[0], seen[1]],
+            way: long > 0.5 ? [dx / long, dy / long] : [1, 0],
+            back,
+          }
+        );
+      });
+      const apart = matchMedia('(pointer: coarse)').matches ? APART.coarse : APART.fine;
+      const stands = spread(
+        spots.filter((s) => s !== null),
+        apart,
+        chosen.current,
+      );
+      let next = 0;
+      placed.forEach(({ way }, i) => {
+        const node = nodes[i];
+        const spot = spots[i];
+        const stand = spot && stands[next++];
+        if (!node) return;
+        node.style.visibility = stand ? 'visible' : 'hidden';
+        if (!stand) return;
+        const turn = way ? (Math.atan2(spot.way[1], spot.way[0]) * 180) / Math.PI : 0;
         node.setAttribute(
           'transform',
-          `translate(${(seen[0] + ux * shift).toFixed(1)} ${(seen[1] + uy * shift).toFixed(1)}) rotate(${turn.toFixed(1)})`,
+          `translate(${stand[0].toFixed(1)} ${stand[1].toFixed(1)}) rotate(${turn.toFixed(1)})`,
         );
       });
       svg.current?.querySelectorAll<SVGLineElement>('line[data-line]').forEach((node, i) => {
@@ -186,7 +209,7 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
           <Mark
             handle={handle}
             locked={refusal?.includes('locked') ?? false}
-            picked={sameHandle(handle, mainHandle(picked)) || sameHandle(handle, busy)}
+            picked={sameHandle(handle, mainHandle(picked)) || busy !== null}
           />
         </g>
       ))}
@@ -203,9 +226,13 @@ function placeOnTube(ref: Ref, header: Header): Vec3 | null {
   return placeOf(ref, header);
 }
 
-function shiftOf(handle: Handle): number {
-  if (handle.kind === 'tilt') return handle.about === 'up' ? -APART / 2 : handle.about === 'side' ? APART / 2 : 0;
-  return SHIFTS[handle.kind] ?? 0;
+/** While a new bend is pulled out and drawn, the mark is on that bend: it ends the straight that it came out of. */
+function drawnAs(handle: Handle, header: Header): Handle {
+  if (handle.kind !== 'add') return handle;
+  const { runner, straight } = handle;
+  const points = (design: Design | null) => design?.runners.find((r) => r.id === runner)?.points?.length ?? 0;
+  const isOut = points(header.design) > points(documents.store.getState().settled);
+  return isOut ? { kind: 'bend', runner, bend: straight } : handle;
 }
 
 /** The direction a mark lies along on screen; null: upright. */
@@ -217,8 +244,10 @@ function orientation(header: Header, handle: Handle): Vec3 | null {
       axis[2] * up[0] - axis[0] * up[2],
       axis[0] * up[1] - axis[1] * up[0],
     ];
-    return handle.about === 'axis' ? up : side;
+    // A tilt stands on the side of the outlet that it swings toward.
+    return handle.about === 'up' ? side : up;
   }
+  if (handle.kind === 'slide') return sketch(header, handle)?.along ?? null;
   if (handle.kind !== 'run' && handle.kind !== 'turn' && handle.kind !== 'add') return null;
   // The turning grip carries the straight's own direction.
   const turn = sketch(header, { kind: 'turn', runner: handle.runner, straight: handle.straight });

@@ -41,6 +41,8 @@ export function Mark({
           {picked && <circle r="2.4" className="solid" />}
         </>
       );
+    case 'slide':
+      return pen('M 0 -7 V 7 M 4 -3.5 L 7.5 0 L 4 3.5 M -4 -3.5 L -7.5 0 L -4 3.5');
     case 'run':
       return pen('M -10 0 H 10 M -10 -5 V 5 M 10 -5 V 5');
     case 'turn':
@@ -87,6 +89,8 @@ export function Mark({
 /** What a handle does, beside it while the pointer rests there: two short lines. */
 export function tipOf(handle: Handle): string {
   switch (handle.kind) {
+    case 'slide':
+      return 'Drag along the straight, or click to type';
     case 'turn':
       return 'Drag to turn what lies beyond, or click to type degrees';
     case 'tilt':
