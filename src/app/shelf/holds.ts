@@ -35,9 +35,23 @@ const nameOf = (id: string) => `evenrun design ${id}`;
 export function createHolds(locks: LockManager, channel: BroadcastChannel, events: HoldEvents): Holds {
   const held = new Map<string, () => void>();
   const queued = new Map<string, AbortController>();
+  /** When the last lock this page had on each came to its end, which is a moment after it was let go of. */
+  const ends = new Map<string, Promise<unknown>>();
 
   /** Holds until released; a lock that is taken away by force rejects the request instead. */
   const hold = (id: string): Promise<void> => new Promise((release) => held.set(id, () => release()));
+  const request = (id: string, options: LockOptions, work: (lock: Lock | null) => Promise<void> | undefined) => {
+    let end = () => {};
+    const ending = new Promise<void>((resolve) => {
+      end = resolve;
+    });
+    return locks
+      .request(nameOf(id), options, (lock) => {
+        if (lock) ends.set(id, ending);
+        return work(lock);
+      })
+      .finally(end);
+  };
   const ended = (id: string) => () => {
     if (held.delete(id)) events.lost(id);
   };
@@ -49,13 +63,11 @@ export function createHolds(locks: LockManager, channel: BroadcastChannel, event
     if (queued.has(id)) return;
     const stop = new AbortController();
     queued.set(id, stop);
-    locks
-      .request(nameOf(id), { signal: stop.signal }, () => {
-        queued.delete(id);
-        events.granted(id);
-        return hold(id);
-      })
-      .catch(ended(id));
+    request(id, { signal: stop.signal }, () => {
+      queued.delete(id);
+      events.granted(id);
+      return hold(id);
+    }).catch(ended(id));
   };
   const release = (id: string) => {
     stopWaiting(id);
@@ -75,19 +87,20 @@ export function createHolds(locks: LockManager, channel: BroadcastChannel, event
   };
 
   return {
-    take(id) {
-      if (held.has(id)) return Promise.resolve(true);
+    async take(id) {
+      if (held.has(id)) return true;
+      // Else a design left and returned to at once would seem to be another page's.
+      await ends.get(id);
       return new Promise((resolve, reject) => {
-        locks
-          .request(nameOf(id), { ifAvailable: true }, (lock) => {
-            resolve(lock !== null);
-            if (lock) return hold(id);
-            wait(id);
-          })
-          .catch((error) => {
-            reject(error);
-            ended(id)();
-          });
+        request(id, { ifAvailable: true }, (lock) => {
+          resolve(lock !== null);
+          if (lock) return hold(id);
+          wait(id);
+          return undefined;
+        }).catch((error) => {
+          reject(error);
+          ended(id)();
+        });
       });
     },
     takeOver(id) {
@@ -96,12 +109,10 @@ export function createHolds(locks: LockManager, channel: BroadcastChannel, event
       setTimeout(() => {
         if (held.has(id) || !queued.has(id)) return;
         stopWaiting(id);
-        locks
-          .request(nameOf(id), { steal: true }, () => {
-            events.granted(id);
-            return hold(id);
-          })
-          .catch(ended(id));
+        request(id, { steal: true }, () => {
+          events.granted(id);
+          return hold(id);
+        }).catch(ended(id));
       }, PATIENCE);
     },
     release,

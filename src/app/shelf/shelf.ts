@@ -113,9 +113,12 @@ export function createShelf(parts: ShelfParts) {
     list(record);
   };
 
+  let versionsAsked = 0;
+  /** Read anew after each change: a list put together here could be overtaken by one still being read. */
   const showVersions = async (of: string) => {
+    const asked = ++versionsAsked;
     const versions = await kept.versions(of).catch((): KeptVersion[] => []);
-    if (now().id === of) state.setState({ versions });
+    if (now().id === of && asked === versionsAsked) state.setState({ versions });
   };
 
   const leave = async (before: DocumentState): Promise<void> => {
@@ -222,13 +225,13 @@ export function createShelf(parts: ShelfParts) {
       const { settled, id } = now();
       if (!settled) return;
       const version = { id: freshId(), of: id, name, at: parts.now(), text: writeDesign(settled) };
-      keeper.setOrigin(id, 'made');
-      state.setState(({ versions }) => ({ versions: [version, ...versions] }));
       await kept.writeVersion(version);
+      keeper.setOrigin(id, 'made');
+      if (now().id === id) await showVersions(id);
     },
     async removeVersion(version: KeptVersion): Promise<void> {
-      state.setState(({ versions }) => ({ versions: versions.filter((v) => v.id !== version.id) }));
       await kept.removeVersion(version);
+      if (now().id === version.of) await showVersions(version.of);
     },
     async putBackVersion(version: KeptVersion): Promise<void> {
       await kept.writeVersion(version);
