@@ -9,7 +9,7 @@ import { NewHeader } from './newHeader/NewHeader';
 import { linesOf, tellFailure } from './notices';
 import { DropZone } from './panels/DropZone';
 import { type Face, FaceSwitch } from './panels/FaceSwitch';
-import { Messages, ProblemPanel, Tables } from './panels/SideColumn';
+import { SideColumn } from './panels/SideColumn';
 import { Toolbar } from './panels/Toolbar';
 import { Rack } from './rack/Rack';
 import { useSession } from './session';
@@ -46,15 +46,7 @@ export function App() {
           </Suspense>
         </div>
         <Rack />
-        <aside className="side" aria-label="Numbers">
-          <Messages />
-          <div className="side-problems">
-            <ProblemPanel />
-          </div>
-          <div className="side-tables">
-            <Tables />
-          </div>
-        </aside>
+        <SideColumn />
       </main>
       <FaceSwitch face={face} onFace={setFace} />
       <NewHeader />

@@ -2,19 +2,24 @@
 import { useId } from 'react';
 import { useDisplay } from '../actions/display';
 import { describedBy, FieldRow, type FieldWords } from './fields/FieldRow';
+import { Offers, type OffersProps } from './fields/Offers';
 import { type QuantityProps, unitOf, useQuantity } from './fields/QuantityInput';
 import { rangeWords } from './fields/quantity';
 import { Reset } from './fields/Reset';
 
-export type NumberFieldProps = FieldWords & QuantityProps;
+export type NumberFieldProps = FieldWords &
+  QuantityProps & {
+    /** Values to choose from beside the text, such as stock sizes. */
+    readonly offers?: OffersProps | undefined;
+  };
 
 /** @param props.quantity `plain` or `count` for numbers without a unit; LengthField and AngleField name theirs */
 export function NumberField(props: NumberFieldProps) {
-  const { label, meaning, bare, explain, quantity, range, unit, value, onClear, fallback } = props;
+  const { label, meaning, bare, explain, quantity, range, unit, value, onClear, fallback, offers } = props;
   const id = useId();
   const display = useDisplay();
   const about = aboutWords(meaning, range && rangeWords(range, quantity, display));
-  const { problem, input } = useQuantity(id, label, about, props);
+  const { problem, input, refuse } = useQuantity(id, label, about, props);
   const shownUnit = unitOf(quantity, display, unit);
   return (
     <FieldRow
@@ -31,6 +36,7 @@ export function NumberField(props: NumberFieldProps) {
       <span className="entry">
         <input {...input} className="entry-text" aria-describedby={describedBy(id, problem)} />
         {shownUnit !== '' && !bare && <span className="unit entry-unit">{shownUnit}</span>}
+        {offers && <Offers {...offers} label={label} value={value} onChoose={props.onCommit} onRefused={refuse} />}
       </span>
     </FieldRow>
   );

@@ -6,6 +6,7 @@ import { useDisplay } from '../actions/display';
 import type { FieldWords } from './fields/FieldRow';
 import { unitOf, useQuantity } from './fields/QuantityInput';
 import type { Quantity } from './fields/quantity';
+import { Reset } from './fields/Reset';
 import { aboutWords } from './NumberField';
 
 type Part = number | null;
@@ -17,12 +18,25 @@ type Props = FieldWords & {
   readonly fallback?: Vec3 | undefined;
   /** Takes one changed number, so that several things can share the edit without sharing the rest. */
   readonly onCommit: (axis: 0 | 1 | 2, value: number) => string | null;
+  /** Goes back to the default. */
+  readonly onClear?: (() => string | null) | undefined;
   readonly disabled?: boolean | undefined;
 };
 
 const AXES = ['X', 'Y', 'Z'] as const;
 
-export function VectorField({ label, meaning, bare, explain, value, quantity, fallback, onCommit, disabled }: Props) {
+export function VectorField({
+  label,
+  meaning,
+  bare,
+  explain,
+  value,
+  quantity,
+  fallback,
+  onCommit,
+  onClear,
+  disabled,
+}: Props) {
   const id = useId();
   const display = useDisplay();
   const about = aboutWords(meaning, undefined);
@@ -58,6 +72,7 @@ export function VectorField({ label, meaning, bare, explain, value, quantity, fa
             />
           </span>
         ))}
+        <Reset show={onClear !== undefined} onReset={onClear} label={label} />
       </div>
       <div className="field-problem" id={`${id}-problem`} role="status">
         {problem}

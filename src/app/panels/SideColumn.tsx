@@ -1,33 +1,42 @@
-/** Numbers beside the picture: what fails, then runners, bends, groups and gaps. */
+/** Beside the picture, three leaves: its numbers, what can be typed, what has been done. Messages stay above them all. */
 import './side.css';
+import { EditPanel } from '../inspect/EditPanel';
+import { useLeaf } from '../leaf';
 import { BalanceCard } from './BalanceCard';
 import { BendPanel } from './BendPanel';
 import { GapPanel } from './GapPanel';
 import { GroupPanel } from './GroupPanel';
+import { LeafTabs, leafId } from './LeafTabs';
 import { NoticeCard } from './NoticeCard';
 import { ProblemPanel } from './ProblemPanel';
 import { PastPanel } from './past/PastPanel';
 import { RunnerPanel } from './RunnerPanel';
 
-export function Messages() {
+export function SideColumn() {
+  const leaf = useLeaf((s) => s.leaf);
   return (
-    <>
+    <aside className="side" aria-label="Beside the picture" data-leaf={leaf}>
       <NoticeCard />
       <BalanceCard />
-    </>
+      <LeafTabs />
+      {/* On a phone the problems are a face of their own, whatever leaf lies on top. */}
+      <div className="side-problems">
+        <ProblemPanel />
+      </div>
+      <div className="side-tables" role="tabpanel" id={leafId(leaf)} aria-labelledby={`${leafId(leaf)}-tab`}>
+        {leaf === 'numbers' && <Tables />}
+        {leaf === 'edit' && <EditPanel />}
+        {leaf === 'past' && <PastPanel />}
+      </div>
+    </aside>
   );
 }
 
-export function Tables() {
-  return (
-    <>
-      <RunnerPanel />
-      <BendPanel />
-      <GroupPanel />
-      <GapPanel />
-      <PastPanel />
-    </>
-  );
-}
-
-export { ProblemPanel };
+const Tables = () => (
+  <>
+    <RunnerPanel />
+    <BendPanel />
+    <GroupPanel />
+    <GapPanel />
+  </>
+);

@@ -1,4 +1,5 @@
 /** Every action there is, gathered from the modules that offer them; headings come in this order. */
+import { inspectActions } from '../../inspect/inspectActions';
 import { measureActions } from '../../measure/measureActions';
 import { newHeaderActions } from '../../newHeader/actions';
 import { shapeActions } from '../../shape/actions';
@@ -16,6 +17,7 @@ export const allActions: readonly Action[] = [
   ...fileActions,
   ...newHeaderActions,
   ...pickActions,
+  ...inspectActions,
   ...shapeActions,
   ...viewActions,
   ...measureActions,

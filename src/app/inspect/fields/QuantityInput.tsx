@@ -33,7 +33,7 @@ export function useQuantity(
   { value, quantity, range, fallback, onCommit, onClear, step, disabled = false }: QuantityProps,
 ) {
   const display = useDisplay();
-  const { problem, input } = useDraft({
+  const { problem, refuse, input } = useDraft({
     shown: value === null ? '' : showQuantity(value, quantity, display),
     accept(text) {
       if (text.trim() === '' && onClear) return onClear();
@@ -50,6 +50,7 @@ export function useQuantity(
   });
   return {
     problem,
+    refuse,
     input: {
       ...input,
       id,

@@ -1,5 +1,6 @@
 /** A draft behind an input element: Enter and leaving apply, Escape restores, arrows step and apply after a rest. */
 import { type FocusEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { history } from '../../history';
 import { settled, typed, UNTOUCHED } from './draft';
 import type { StepSize } from './quantity';
 
@@ -41,6 +42,8 @@ export function useDraft({ shown, accept, step }: Options) {
 
   return {
     problem: draft.problem,
+    /** For an edit of the same value made beside the text: shows why it could not be, or clears the field. */
+    refuse: (problem: string | null) => put({ text: null, problem }),
     input: {
       value: draft.text ?? shown,
       onChange: (event: { target: { value: string } }) => {
@@ -50,8 +53,16 @@ export function useDraft({ shown, accept, step }: Options) {
       onFocus: (event: FocusEvent<HTMLInputElement>) => event.target.select(),
       onBlur: settle,
       onKeyDown: (event: KeyboardEvent<HTMLInputElement>) => {
-        // Rows and the page have keys of their own; a field keeps its own to itself.
-        event.stopPropagation();
+        // Undo in a field that was not typed in means the last step, not the text.
+        if (now.current.draft.text === null && (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z') {
+          event.preventDefault();
+          event.stopPropagation();
+          if (event.shiftKey) history.redo();
+          else history.undo();
+          return;
+        }
+        // Rows have keys of their own; a field keeps what writing needs to itself. The page knows to leave it alone.
+        if (!event.ctrlKey && !event.metaKey) event.stopPropagation();
         if (event.key === 'Enter') settle();
         else if (event.key === 'Escape') {
           still();

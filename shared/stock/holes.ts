@@ -1,0 +1,17 @@
+/** Clearance holes for metric bolts and studs, mm. Source: ISO 273, three series. For offering; any hole may be designed. */
+
+export const HOLE_CLASSES = ['fine', 'medium', 'coarse'] as const;
+
+/** Fine, medium, coarse. */
+export const ISO_273_HOLES: Readonly<Record<string, readonly [number, number, number]>> = {
+  M6: [6.4, 6.6, 7],
+  M8: [8.4, 9, 10],
+  M10: [10.5, 11, 12],
+  M12: [13, 13.5, 14.5],
+};
+
+/** For `M8`, `m8` or `M8x1.25`; undefined where the table has no such thread. */
+export function holesFor(thread: string): readonly [number, number, number] | undefined {
+  const size = /^\s*(m\d+)(?![\d.])/i.exec(thread)?.[1]?.toUpperCase();
+  return size !== undefined && Object.hasOwn(ISO_273_HOLES, size) ? ISO_273_HOLES[size] : undefined;
+}

@@ -1,0 +1,25 @@
+/** What a kind of thing has beyond plain fields: a flange's fasteners, a runner's points, a group's measured lengths. */
+import type { Header } from '../../../../geometry';
+import type { Thing } from '../../../../shared/design/edit';
+import type { Design } from '../../../../shared/design/types';
+import { FastenerTable } from './FastenerTable';
+import { GroupMeasured } from './GroupMeasured';
+import { PointTable } from './PointTable';
+import { WithoutTooling } from './WithoutTooling';
+
+type Props = { readonly design: Design; readonly header: Header; readonly thing: Thing };
+
+export function ThingExtras({ design, header, thing }: Props) {
+  switch (thing.kind) {
+    case 'flange':
+      return <FastenerTable design={design} flange={thing.id} />;
+    case 'runner':
+      return <PointTable design={design} header={header} id={thing.id} />;
+    case 'group':
+      return <GroupMeasured design={design} group={thing.id} />;
+    case 'tube':
+      return <WithoutTooling design={design} tube={thing.id} />;
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,99 @@
+/** Fields of a flange, and of one of its fasteners. */
+import { DISTANCE, LENGTH } from '../../../../shared/design/ranges';
+import type { Fastener, Flange } from '../../../../shared/design/types';
+import { holeOffers, MATERIAL_CHOICES } from './offers';
+import type { Reading, Section } from './spec';
+
+/** `p1, p2` as ids; which of them exist the document's own rules say. */
+export const readIds = (text: string): Reading<unknown> => ({
+  ok: true,
+  value: text
+    .split(/[,;]/)
+    .map((id) => id.trim())
+    .filter((id) => id !== ''),
+});
+
+export const flangeSections: readonly Section<Flange>[] = [
+  {
+    fields: [
+      {
+        type: 'line',
+        label: 'Ports',
+        at: ['ports'],
+        meaning: 'the ports it covers, with commas between',
+        fallback: 'none',
+        write: (ids) => (ids as string[]).join(', '),
+        read: readIds,
+      },
+      {
+        type: 'number',
+        quantity: 'length',
+        label: 'Thickness',
+        at: ['thickness'],
+        range: LENGTH,
+        meaning: 'of the plate',
+      },
+      {
+        type: 'number',
+        quantity: 'length',
+        label: 'Gasket',
+        at: ['gasket'],
+        optional: true,
+        fallback: 'none',
+        range: DISTANCE,
+        meaning: 'thickness of the gasket behind it',
+      },
+      {
+        type: 'choice',
+        label: 'Material',
+        at: ['material'],
+        optional: true,
+        fallback: 'not given',
+        choices: MATERIAL_CHOICES,
+      },
+    ],
+  },
+];
+
+export const fastenerSections: readonly Section<Fastener>[] = [
+  {
+    fields: [
+      {
+        type: 'choice',
+        label: 'Kind',
+        at: ['kind'],
+        choices: [
+          { value: 'stud', name: 'Stud' },
+          { value: 'bolt', name: 'Bolt' },
+        ],
+        meaning: 'a stud with a nut, or a bolt',
+      },
+      { type: 'text', label: 'Thread', at: ['thread'], offers: ['M6', 'M8', 'M10', 'M12'], meaning: 'such as M8' },
+      {
+        type: 'number',
+        quantity: 'length',
+        label: 'Hole',
+        at: ['hole'],
+        range: LENGTH,
+        meaning: 'diameter of the hole through the flange',
+        offers: { name: 'Clearance holes for the thread', of: ({ entry }) => holeOffers(entry.thread) },
+      },
+      {
+        type: 'number',
+        quantity: 'length',
+        label: 'Length',
+        at: ['length'],
+        optional: true,
+        fallback: 'not given',
+        range: LENGTH,
+        meaning: 'of the stud or bolt',
+      },
+      {
+        type: 'place',
+        label: 'Position',
+        at: ['position'],
+        meaning: 'centre of the hole; its axis lies along the port direction',
+      },
+    ],
+  },
+];
