@@ -24,7 +24,7 @@ import {
 } from '../../../geometry';
 import type { Vec3 } from '../../../shared/vec3';
 import { angleOf, byOf, type Maker } from './grip';
-import { lockedRunner } from './refusals';
+import { allBends, lockedRunner } from './refusals';
 
 export function gripOfBend(header: Header, runner: string, bend: number): Maker | null {
   const path = routed(header, runner);
@@ -124,6 +124,7 @@ export function gripOfAdd(header: Header, runner: string, straight: number): Mak
     along: anySquareTo(wayOf(path, run)),
     refusal:
       lockedRunner(path.runner) ??
+      allBends(path.runner, path.bends.length, path.tooling.maxBends) ??
       (last === 1 ? 'A runner of one straight needs three bends to leave its line. Route it, or move an end.' : null),
     ask: (from, amount) => addBend(from, runner, straight, length / 2, byOf(amount)),
   };

@@ -42,7 +42,7 @@ export function Mark({
         </>
       );
     case 'slide':
-      return pen('M 0 -7 V 7 M 4 -3.5 L 7.5 0 L 4 3.5 M -4 -3.5 L -7.5 0 L -4 3.5');
+      return pen('M -10 0 H 10 M 6 -4 L 10 0 L 6 4 M -6 -4 L -10 0 L -6 4');
     case 'run':
       return pen('M -10 0 H 10 M -10 -5 V 5 M 10 -5 V 5');
     case 'turn':

@@ -46,7 +46,7 @@ function choices({ kind, at, way, back }: Spot, apart: number): Px[] {
     at[1] + apart * (along * uy + aside * ux),
   ];
   // On its own straight, farther out where that is crowded.
-  if (kind === 'slide') return [0.7, 1.1, 1.5].map((k) => off(back ? -k : k, 0));
+  if (kind === 'slide') return [0.35, 0.6, 0.9].map((k) => off(back ? -k : k, 0));
   // Beside the tube, one on each side.
   if (kind === 'add') return [off(0, -1), off(0, -1.6), off(1, -1), off(-1, -1)];
   if (kind === 'turn') return [off(0, 1), off(0, 1.6), off(1, 1), off(-1, 1)];
