@@ -5,6 +5,7 @@ import { ActionSheet } from './actions/list/ActionSheet';
 import { listExamples, openExample } from './actions/open';
 import { useChecking } from './derived';
 import { documents } from './document';
+import { type Leaf, useLeaf } from './leaf';
 import { NewHeader } from './newHeader/NewHeader';
 import { linesOf, tellFailure } from './notices';
 import { DropZone } from './panels/DropZone';
@@ -32,6 +33,13 @@ export function App() {
       }),
     [],
   );
+  useEffect(
+    () =>
+      useLeaf.subscribe((now, before) => {
+        if (now.asked !== before.asked) setFace(now.leaf === 'numbers' ? 'tables' : now.leaf);
+      }),
+    [],
+  );
   useKeys();
   useStart();
   useWarningOnLeave();
@@ -48,7 +56,14 @@ export function App() {
         <Rack />
         <SideColumn />
       </main>
-      <FaceSwitch face={face} onFace={setFace} />
+      <FaceSwitch
+        face={face}
+        onFace={(next) => {
+          setFace(next);
+          const leaf = LEAF_OF[next];
+          if (leaf) useLeaf.getState().turnTo(leaf);
+        }}
+      />
       <NewHeader />
       <ActionSheet />
       <CompareSheet />
@@ -56,6 +71,9 @@ export function App() {
     </div>
   );
 }
+
+/** The leaf of the side column that a phone's face is made of. */
+const LEAF_OF: Readonly<Partial<Record<Face, Leaf>>> = { tables: 'numbers', edit: 'edit', past: 'past' };
 
 /** What was worked on last; the first time, something to look at. */
 function useStart(): void {

@@ -7,13 +7,13 @@ import { NumberField } from './NumberField';
 import {
   type AnyContext,
   type AnySpec,
+  fieldOf,
   labelOf,
   pathOfField,
   rangeOver,
   setAxis,
   setOn,
   sharedOf,
-  valueOf,
 } from './shared';
 import { find } from './specs/spec';
 import { TextField } from './TextField';
@@ -27,7 +27,7 @@ export function SpecField({ spec, contexts }: Props) {
   const [context] = contexts;
   if (!context) return null;
   const things = contexts.map(({ thing }) => thing);
-  const values = contexts.map((c) => valueOf(c, spec.at));
+  const values = contexts.map((c) => fieldOf(c, spec.at));
   const shared = sharedOf(values);
   const own = pathOfField(things, spec);
   const commit = (value: unknown) =>

@@ -43,7 +43,7 @@ export function sharedOf<V>(values: readonly (V | null | undefined)[]): Shared<V
   return first === undefined || first === null ? { kind: 'none' } : { kind: 'one', value: first };
 }
 
-export const valueOf = ({ entry }: AnyContext, at: Segments): unknown => valueAt(entry, at);
+export const fieldOf = ({ entry }: AnyContext, at: Segments): unknown => valueAt(entry, at);
 
 /** Shown where it applies to each of the things. */
 export const applies = (spec: AnySpec, contexts: readonly AnyContext[]): boolean =>
@@ -95,7 +95,7 @@ export function setAxis(
   return setFields(
     design,
     contextsOf(design, header, things).map((context) => {
-      const before = (valueOf(context, spec.at) ??
+      const before = (fieldOf(context, spec.at) ??
         (spec.fallback && find(spec.fallback, context)) ?? [0, 0, 0]) as Vec3;
       const next = before.map((x, k) => (k === axis ? value : x));
       return [[...segmentsOf(design, context.thing)!, ...spec.at], next];
@@ -110,7 +110,7 @@ export function labelOf(spec: AnySpec, contexts: readonly AnyContext[], value: u
   const part = axis === undefined ? '' : ` ${'XYZ'[axis]}`;
   const head = `${spec.label}${part} of ${nameOf(things)}`;
   const before = sharedOf(
-    contexts.map((c) => (axis === undefined ? valueOf(c, spec.at) : (valueOf(c, spec.at) as Vec3 | undefined)?.[axis])),
+    contexts.map((c) => (axis === undefined ? fieldOf(c, spec.at) : (fieldOf(c, spec.at) as Vec3 | undefined)?.[axis])),
   );
   const after = say(spec, context!, value);
   const from = before.kind === 'one' && things.length === 1 ? `${say(spec, context!, before.value)} → ` : '';

@@ -1,6 +1,7 @@
 /** The text input of one number, with its unit inside; what every number field and table cell is made of. */
 import type { Range } from '../../../../shared/design/ranges';
 import { useDisplay } from '../../actions/display';
+import { decimalsFor } from '../../format';
 import { hideHint, showHint } from './hint';
 import { type Quantity, readQuantity, showQuantity, stepQuantity } from './quantity';
 import { useDraft } from './useDraft';
@@ -23,6 +24,8 @@ export type QuantityProps = {
   /** Shown inside the field in place of the quantity's own unit. */
   readonly unit?: string | undefined;
   readonly disabled?: boolean | undefined;
+  /** Decimals of a mm or degree, in a column; inches get one more. */
+  readonly decimals?: number | undefined;
 };
 
 /** State and props of the input element, and what was refused. */
@@ -30,11 +33,13 @@ export function useQuantity(
   id: string,
   label: string,
   about: string,
-  { value, quantity, range, fallback, onCommit, onClear, step, disabled = false }: QuantityProps,
+  { value, quantity, range, fallback, onCommit, onClear, step, disabled = false, decimals }: QuantityProps,
 ) {
   const display = useDisplay();
+  const digits = decimals === undefined || quantity !== 'length' ? decimals : decimalsFor(display, decimals);
+  const show = (mm: number) => showQuantity(mm, quantity, display, digits);
   const { problem, refuse, input } = useDraft({
-    shown: value === null ? '' : showQuantity(value, quantity, display),
+    shown: value === null ? '' : show(value),
     accept(text) {
       if (text.trim() === '' && onClear) return onClear();
       const reading = readQuantity(text, quantity, display, range);
@@ -59,7 +64,7 @@ export function useQuantity(
       inputMode: 'text' as const,
       autoComplete: 'off',
       spellCheck: false,
-      placeholder: typeof fallback === 'number' ? showQuantity(fallback, quantity, display) : (fallback ?? ''),
+      placeholder: typeof fallback === 'number' ? show(fallback) : (fallback ?? ''),
       'aria-invalid': problem !== null,
       onFocus: (event: Parameters<typeof input.onFocus>[0]) => {
         input.onFocus(event);

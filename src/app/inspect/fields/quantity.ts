@@ -14,12 +14,21 @@ export type Reading = { readonly ok: true; readonly value: number } | { readonly
 /** As fine as anything is set on a bench; a field left as it was keeps every digit of its value. */
 const DECIMALS = { mm: 3, in: 4, angle: 3, plain: 6 } as const;
 
-/** The text to edit: no trailing zeros, a plain minus, no unit (it stands beside the field). */
-export function showQuantity(value: number, quantity: Quantity, display: Display): string {
+/**
+ * The text to edit: no trailing zeros, a plain minus, no unit (it stands beside the field).
+ * @param digits decimals kept whatever they are, for a column
+ */
+export function showQuantity(value: number, quantity: Quantity, display: Display, digits?: number): string {
   const inUnit = quantity === 'length' && display === 'in' ? value / MM_PER_INCH : value;
   const decimals = quantity === 'length' ? DECIMALS[display] : quantity === 'angle' ? DECIMALS.angle : DECIMALS.plain;
-  return trimmed(inUnit.toFixed(decimals));
+  return digits === undefined ? trimmed(inUnit.toFixed(decimals)) : fixed(inUnit, digits);
 }
+
+/** In a column, where points stand under one another. */
+const fixed = (value: number, digits: number): string => {
+  const text = value.toFixed(digits);
+  return Number(text) === 0 ? text.replace('-', '') : text;
+};
 
 const trimmed = (text: string): string => {
   const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
