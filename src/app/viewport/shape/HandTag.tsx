@@ -44,7 +44,8 @@ export function HandTag({ rig, header }: { readonly rig: Rig; readonly header: H
       const [w, h] = [node.offsetWidth, node.offsetHeight];
       const x = seen[0] + OFF + w > size.width - 4 ? seen[0] - OFF - w : seen[0] + OFF;
       const y = Math.min(seen[1] + OFF, size.height - h - 8);
-      node.style.transform = `translate(${Math.max(4, Math.min(x, size.width - w - 4)).toFixed(0)}px, ${Math.max(4, y).toFixed(0)}px)`;
+      node.style.setProperty('--x', `${Math.max(4, Math.min(x, size.width - w - 4)).toFixed(0)}px`);
+      node.style.setProperty('--y', `${Math.max(4, y).toFixed(0)}px`);
     };
     show();
     return rig.listen(show);
