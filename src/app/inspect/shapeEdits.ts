@@ -3,9 +3,9 @@
  * follows and what cannot be is said. mm and degrees.
  */
 import {
-  DEGREES,
   type Held,
   movePoint,
+  pathOf,
   RADIANS,
   radiiOf,
   setBendAngle,
@@ -20,14 +20,15 @@ import { bendTablesOf, headerOf } from '../derived';
 import { documents } from '../document';
 import { takeHold, useHand } from '../hand/hand';
 import { tell } from '../notices';
-import { refusalWords } from './applyEdit';
+import { applyEdit, refusalWords } from './applyEdit';
 
-export type Row =
+/** A number of a runner's bend table; clocking is the first bend's turn from its start's up. */
+export type BendNumber =
   | { readonly what: 'straight' | 'angle' | 'rotation'; readonly index: number }
   | { readonly what: 'clocking' };
 
 /** The design with one number of a runner's bend table set, as far as its neighbours let it. */
-export function withRow(design: Design, id: string, row: Row, value: number): Design {
+export function withRow(design: Design, id: string, row: BendNumber, value: number): Design {
   switch (row.what) {
     case 'straight':
       return setStraight(design, id, row.index, value);
@@ -44,7 +45,7 @@ export function withRow(design: Design, id: string, row: Row, value: number): De
 }
 
 /** What the table says now. */
-export function rowOf(design: Design, id: string, row: Row): number | null {
+export function rowOf(design: Design, id: string, row: BendNumber): number | null {
   const table = bendTablesOf(headerOf(design)).get(id);
   if (!table) return null;
   if (row.what === 'clocking') return table.clocking;
@@ -90,8 +91,16 @@ export function askForShape(id: string, make: (design: Design) => Design, label:
   return null;
 }
 
-export const setRow = (id: string, row: Row, value: number, label: string): string | null =>
+export const setRow = (id: string, row: BendNumber, value: number, label: string): string | null =>
   askForShape(id, (design) => withRow(design, id, row, value), label);
+
+/** The radius of one bend as the bender sees it, all of its points alike. @returns why not, or null */
+export const setBendRadius = (id: string, bend: number, radius: number, label: string): string | null =>
+  applyEdit((design) => {
+    const range = pathOf(design, id).bends[bend];
+    const points = range ? Array.from({ length: range.last - range.first + 1 }, (_, k) => range.first + k) : [];
+    return checked(withRadii(design, id, points, radius));
+  }, label);
 
 /** Moves one point along one axis, as far as its end lets it. */
 export const setCoordinate = (
@@ -121,5 +130,3 @@ export function withRadii(design: Design, id: string, points: readonly number[],
   const next: Runner = own ? { ...runner, radii } : runner;
   return { ...design, runners: design.runners.map((r, i) => (i === index ? next : r)) };
 }
-
-export const degreesOf = (radians: number): number => radians * DEGREES;

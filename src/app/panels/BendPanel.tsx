@@ -1,7 +1,12 @@
 /** The bend table of one runner, as the bender reads it: straight, rotation, angle, radius; nominal, before springback. */
 import { type BendTable, straightIndices } from '../../../geometry';
+import { DISTANCE, LENGTH, narrowed, type Range } from '../../../shared/design/ranges';
 import { useDisplay } from '../actions/display';
 import { useBendTables, useHeader } from '../derived';
+import { useDocument } from '../document';
+import { sayQuantity } from '../inspect/fields/quantity';
+import { NumberField } from '../inspect/NumberField';
+import { type BendNumber, setBendRadius, setRow } from '../inspect/shapeEdits';
 import { Angle } from '../parts/Angle';
 import { Length } from '../parts/Length';
 import { Swatch } from '../parts/Swatch';
@@ -9,6 +14,14 @@ import { usePaints } from '../parts/usePaints';
 import { litClass, pointing, useLitItself } from '../parts/usePointing';
 import { runnerIn } from '../refs';
 import { useSession } from '../session';
+
+/** What a cell takes; what the runner can take, its answer says. */
+const RANGES: Readonly<Record<BendNumber['what'], Range>> = {
+  straight: DISTANCE,
+  angle: { least: 0, most: 360, above: true },
+  rotation: { least: -180, most: 180 },
+  clocking: { least: -180, most: 180 },
+};
 
 export function BendPanel() {
   const header = useHeader();
@@ -73,6 +86,19 @@ export function BendPanel() {
               ))}
             </tbody>
           </table>
+          {table.rows.length > 1 && (
+            <div className="clocking">
+              <span>First bend clocked from the {'port' in from ? "port's" : "collector's"} up</span>
+              <Cell
+                name="Clocking of the first bend"
+                runner={id}
+                quantity="angle"
+                value={table.clocking}
+                row={{ what: 'clocking' }}
+              />
+              <span className="unit">°</span>
+            </div>
+          )}
           <p className="note">
             Tube <Length mm={line.length} />
             {runner.lengthInHead > 0 && (
@@ -80,9 +106,7 @@ export function BendPanel() {
                 , plus <Length mm={runner.lengthInHead} /> in the head
               </>
             )}
-            . First bend clocked <Angle degrees={table.clocking} decimals={2} /> from the{' '}
-            {'port' in from ? "port's" : "collector's"} up; angles turn right-handed along the travel. Before
-            springback.
+            . Angles turn right-handed along the travel, before springback.
           </p>
         </>
       )}
@@ -103,15 +127,114 @@ function Row({ runner, index, last, row }: RowProps) {
   const ref = last ? straight : ({ kind: 'runner', id: runner, bend: index } as const);
   const lit = useLitItself(ref);
   const straightLit = useLitItself(straight);
+  const bend = `bend ${index + 1}`;
   return (
     <tr className={`pick${litClass(lit)}`} tabIndex={0} aria-selected={lit.selected} {...pointing(ref)}>
       <th scope="row">{last ? 'end' : index + 1}</th>
       <td className={`right cell${last ? '' : litClass(straightLit)}`} {...(last ? {} : pointing(straight))}>
-        <Length mm={row.length} bare />
+        <Cell
+          name={last ? 'Last straight' : `Straight before ${bend}`}
+          runner={runner}
+          quantity="length"
+          value={row.length}
+          row={{ what: 'straight', index }}
+        />
       </td>
-      <td className="right">{last ? '' : <Angle degrees={row.rotation} decimals={2} />}</td>
-      <td className="right">{last ? '' : <Angle degrees={row.angle} decimals={2} />}</td>
-      <td className="right">{last ? '' : <Length mm={row.radius} bare />}</td>
+      <td className="right">
+        {!last && index === 0 && <Angle degrees={row.rotation} decimals={2} />}
+        {!last && index > 0 && (
+          <Cell
+            name={`Rotation of ${bend}`}
+            runner={runner}
+            quantity="angle"
+            value={row.rotation}
+            row={{ what: 'rotation', index }}
+          />
+        )}
+      </td>
+      <td className="right">
+        {!last && (
+          <Cell
+            name={`Angle of ${bend}`}
+            runner={runner}
+            quantity="angle"
+            value={row.angle}
+            row={{ what: 'angle', index }}
+          />
+        )}
+      </td>
+      <td className="right">{!last && <RadiusCell runner={runner} index={index} radius={row.radius} />}</td>
     </tr>
+  );
+}
+
+type CellProps = {
+  readonly name: string;
+  readonly runner: string;
+  readonly quantity: 'length' | 'angle';
+  readonly value: number;
+  readonly row: BendNumber;
+};
+
+/** A number of the table, to be typed over: the header follows, as when the bend is dragged. */
+function Cell({ name, runner, quantity, value, row }: CellProps) {
+  const display = useDisplay();
+  return (
+    <data value={value}>
+      <NumberField
+        bare
+        label={name}
+        meaning="the bends beside it and the other runners follow"
+        quantity={quantity}
+        range={RANGES[row.what]}
+        decimals={2}
+        value={value}
+        onCommit={(next) =>
+          setRow(
+            runner,
+            row,
+            next,
+            `${name} of runner ${runner}: ${sayQuantity(value, quantity, display)} → ${sayQuantity(next, quantity, display)}`,
+          )
+        }
+      />
+    </data>
+  );
+}
+
+function RadiusCell({
+  runner,
+  index,
+  radius,
+}: {
+  readonly runner: string;
+  readonly index: number;
+  readonly radius: number;
+}) {
+  const display = useDisplay();
+  const least = useDocument((s) => {
+    const tube = s.design?.runners.find((r) => r.id === runner)?.tube;
+    return (s.design?.tubes[tube ?? '']?.outsideDiameter ?? 0) / 2;
+  });
+  return (
+    <data value={radius}>
+      <NumberField
+        bare
+        label={`Radius of bend ${index + 1}`}
+        meaning="to the centerline: the die, or the stock bend"
+        quantity="length"
+        range={narrowed(LENGTH, { least })}
+        decimals={2}
+        value={radius}
+        onCommit={(next) =>
+          setBendRadius(
+            runner,
+            index,
+            next,
+            `Radius of bend ${index + 1} of runner ${runner}: ${sayQuantity(radius, 'length', display)} → ${sayQuantity(next, 'length', display)}`,
+          )
+        }
+      />
+    </data>
   );
 }

@@ -1,8 +1,13 @@
 /** Each group of runners that must be equal: target, mean and spread. */
 import type { GroupReport } from '../../../geometry';
+import { setFields } from '../../../shared/design/edit';
+import { DISTANCE, LENGTH } from '../../../shared/design/ranges';
 import type { Group } from '../../../shared/design/types';
 import { useDisplay } from '../actions/display';
 import { useHeader, useReport } from '../derived';
+import { applyEdit } from '../inspect/applyEdit';
+import { sayQuantity } from '../inspect/fields/quantity';
+import { LengthField } from '../inspect/LengthField';
 import { Length } from '../parts/Length';
 import { litClass, pointing, useLit } from '../parts/usePointing';
 
@@ -42,15 +47,41 @@ export function GroupPanel() {
 function Row({ measured, group }: { readonly measured: GroupReport; readonly group: Group | undefined }) {
   const ref = { kind: 'group', id: measured.id } as const;
   const lit = useLit(ref);
+  const display = useDisplay();
+  const set = (name: string, key: 'length' | 'tolerance', before: number | null, value: number | null) => {
+    const say = (mm: number | null) => (mm === null ? 'any, but equal' : sayQuantity(mm, 'length', display));
+    return applyEdit(
+      (design) => setFields(design, [[['groups', measured.id, key], value]]),
+      `${name} of group ${measured.id}: ${say(before)} → ${say(value)}`,
+      `groups/${measured.id}/${key}`,
+    );
+  };
   return (
     <tr className={`pick${litClass(lit)}`} tabIndex={0} aria-selected={lit.selected} {...pointing(ref)}>
       <th scope="row">{measured.id}</th>
-      <td className="right">
-        {group?.length == null ? <span className="quiet">equal</span> : <Length mm={group.length} bare />}
+      <td>
         {group && (
-          <span className="unit">
-            {' '}
-            ± <Length mm={group.tolerance} bare />
+          <span className="target">
+            <LengthField
+              bare
+              label={`Length of group ${measured.id}`}
+              meaning="each runner's length, that in the head included; empty: any, but equal"
+              value={group.length}
+              fallback="equal"
+              range={LENGTH}
+              onCommit={(value) => set('Length', 'length', group.length, value)}
+              onClear={() => set('Length', 'length', group.length, null)}
+            />
+            <span className="unit">±</span>
+            <LengthField
+              bare
+              label={`Tolerance of group ${measured.id}`}
+              meaning="how far off the shop accepts, either way"
+              value={group.tolerance}
+              range={DISTANCE}
+              step={0.5}
+              onCommit={(value) => set('Tolerance', 'tolerance', group.tolerance, value)}
+            />
           </span>
         )}
       </td>

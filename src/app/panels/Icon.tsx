@@ -10,6 +10,10 @@ const PATHS = {
   more: 'M2.5 4.5h11M2.5 8h11M2.5 11.5h11',
   tick: 'M3 8.5 6.5 12 13 4.5',
   warn: 'M8 2.2 14.6 13.6H1.4ZM8 6.5v3.4M8 11.4v.9',
+  locked: 'M4 7.5h8v6H4ZM5.5 7.5V5.2a2.5 2.5 0 0 1 5 0v2.3',
+  unlocked: 'M4 7.5h8v6H4ZM5.5 7.5V4.4a2.5 2.5 0 0 1 4.8-1',
+  seen: 'M1.5 8S4 3.8 8 3.8 14.5 8 14.5 8 12 12.2 8 12.2 1.5 8 1.5 8ZM8 6.2a1.8 1.8 0 1 0 0 3.6 1.8 1.8 0 0 0 0-3.6Z',
+  hidden: 'M1.5 8S4 3.8 8 3.8 14.5 8 14.5 8 12 12.2 8 12.2 1.5 8 1.5 8ZM3 13 13 3',
 } as const;
 
 export function Icon({ name }: { readonly name: keyof typeof PATHS }) {

@@ -9,6 +9,7 @@ import { usePaints } from '../parts/usePaints';
 import { litClass, pointing, useLit } from '../parts/usePointing';
 import { type End, endGroups } from '../rack/ends';
 import { type Strip, stripOf } from '../rack/strip';
+import { RunnerToggles } from './RunnerToggles';
 
 export function RunnerPanel() {
   const header = useHeader();
@@ -36,6 +37,9 @@ export function RunnerPanel() {
             </th>
             <th scope="col" className="right">
               Turned
+            </th>
+            <th scope="col">
+              <span className="unseen">Locked and hidden</span>
             </th>
           </tr>
         </thead>
@@ -88,6 +92,9 @@ function Row({ strip, end, bendCount, turned }: RowProps) {
           </td>
         </>
       )}
+      <td className="toggles">
+        <RunnerToggles id={strip.id} />
+      </td>
     </tr>
   );
 }

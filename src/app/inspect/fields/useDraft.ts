@@ -1,5 +1,5 @@
 /** A draft behind an input element: Enter and leaving apply, Escape restores, arrows step and apply after a rest. */
-import { type FocusEvent, type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { type FocusEvent, type KeyboardEvent, type MouseEvent, useEffect, useRef, useState } from 'react';
 import { history } from '../../history';
 import { settled, typed, UNTOUCHED } from './draft';
 import type { StepSize } from './quantity';
@@ -51,6 +51,8 @@ export function useDraft({ shown, accept, step }: Options) {
         put(typed(now.current.draft, event.target.value));
       },
       onFocus: (event: FocusEvent<HTMLInputElement>) => event.target.select(),
+      // In a row that is picked by a click, a click into the field is for the field.
+      onClick: (event: MouseEvent) => event.stopPropagation(),
       onBlur: settle,
       onKeyDown: (event: KeyboardEvent<HTMLInputElement>) => {
         // Undo in a field that was not typed in means the last step, not the text.
