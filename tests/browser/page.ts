@@ -1,16 +1,16 @@
 /** A Chromium on the built app, served on loopback: what the browser tests share. Fails where the app was not built. */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { CHROMIUM_REMEDY, findChromium } from '../../scripts/chromium.mjs';
 import { serve } from '../../scripts/serve.mjs';
 
-const DIST = join(import.meta.dirname, '../../dist');
+const DIST = process.env.EVENRUN_DIST ?? join(import.meta.dirname, '../../dist');
 
 export type Bench = {
   readonly url: string;
-  /** A fresh page with the app on it, and what went wrong on it so far. */
-  newPage(options?: BrowserContextOptions): Promise<Watched>;
+  /** A fresh page with the app on it, and what went wrong on it so far. `prepare` runs before it loads. */
+  newPage(options?: BrowserContextOptions, prepare?: (context: BrowserContext) => Promise<void>): Promise<Watched>;
   close(): Promise<void>;
 };
 
@@ -36,7 +36,7 @@ export async function openBench(): Promise<Bench> {
   }
   return {
     url: server.url,
-    async newPage(options = {}) {
+    async newPage(options = {}, prepare = async () => {}) {
       const context = await browser.newContext({
         viewport: { width: 1280, height: 720 },
         deviceScaleFactor: 1,
@@ -45,6 +45,7 @@ export async function openBench(): Promise<Bench> {
         acceptDownloads: true,
         ...options,
       });
+      await prepare(context);
       const page = await context.newPage();
       const watched: Watched = { page, errors: [], strays: [] };
       page.on('console', (message) => message.type() === 'error' && watched.errors.push(message.text()));
