@@ -4,7 +4,7 @@
  * was asked for and the problems say what fails. A length out of reach gives the nearest that can be had.
  */
 import { create } from 'zustand';
-import { limitWords } from '../../../geometry';
+import { limitWords, reseat } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 import { share } from '../../../shared/share';
 import { useReport } from '../derived';
@@ -22,21 +22,25 @@ const SHAPING = ['ports', 'tubes', 'tooling', 'merges', 'runners', 'groups', 'su
 /** The edit being balanced: made as it stands by whatever comes next. */
 let pending: (() => void) | null = null;
 
+/** The design as the last edit left it, where that broke a rule: the next may mend it, as when a place is typed in three numbers. */
+let leftBroken: Design | null = null;
+
 /** Makes the step that is being balanced at once, as asked: called before anything else changes the design. */
 export function finishEdit(): void {
   pending?.();
 }
 
 /** @param label names the step in history, such as "Move port p1" */
-export function edit(next: Design, label: string): void {
+export function edit(asked: Design, label: string): void {
   finishLettingGo();
-  const asked = pending ? null : next;
   finishEdit();
   const { settled, meshes } = documents.store.getState();
-  const shapes = settled && SHAPING.some((part) => settled[part] !== next[part]);
+  const shapes = settled && SHAPING.some((part) => settled[part] !== asked[part]);
+  // Runners stay on a port or collector that was moved.
+  const next = shapes ? reseat(settled, asked) : asked;
   const { report, of } = useReport.getState();
-  const held = report?.ok && of === settled;
-  if (!asked || !shapes || !held || typeof Worker === 'undefined') {
+  const held = (report?.ok && of === settled) || (settled !== null && settled === leftBroken);
+  if (!shapes || !held || typeof Worker === 'undefined') {
     documents.apply(next, label);
     return;
   }
@@ -49,6 +53,8 @@ export function edit(next: Design, label: string): void {
     pending = null;
     gesture.commit(label);
     const { design } = documents.store.getState();
+    const report = useReport.getState();
+    leftBroken = report.of === design && report.report?.ok ? null : design;
     useOutOfReach.setState({ last: rules.length > 0 && design ? { design, rules } : null });
   };
   pending = () => {
