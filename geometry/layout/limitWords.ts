@@ -26,7 +26,7 @@ function phrase({ rule, where, other }: Limit): string {
     case 'balance':
       return `the length of group ${id}`;
     case 'bends':
-      return `the one plane of a bend of ${subject} that is made of two`;
+      return `the bends of ${subject}: no more than the tooling allows, each in one plane`;
     case 'locked':
       return `${subject}, which is locked or has no bend to follow with`;
     case 'end':
