@@ -15,28 +15,19 @@ export type NumberFieldProps = FieldWords &
 
 /** @param props.quantity `plain` or `count` for numbers without a unit; LengthField and AngleField name theirs */
 export function NumberField(props: NumberFieldProps) {
-  const { label, meaning, bare, explain, quantity, range, unit, value, onClear, fallback, offers } = props;
+  const { label, meaning, bare, explain, quantity, range, unit, value, onClear, offers } = props;
   const id = useId();
   const display = useDisplay();
   const about = aboutWords(meaning, range && rangeWords(range, quantity, display));
   const { problem, input, refuse } = useQuantity(id, label, about, props);
   const shownUnit = unitOf(quantity, display, unit);
   return (
-    <FieldRow
-      id={id}
-      label={label}
-      bare={bare}
-      explain={explain}
-      problem={problem}
-      about={about}
-      after={
-        !bare && <Reset show={onClear !== undefined && value !== null} to={fallback} onReset={onClear} label={label} />
-      }
-    >
+    <FieldRow id={id} label={label} bare={bare} explain={explain} problem={problem} about={about}>
       <span className="entry">
         <input {...input} className="entry-text" aria-describedby={describedBy(id, problem)} />
         {shownUnit !== '' && !bare && <span className="unit entry-unit">{shownUnit}</span>}
         {offers && <Offers {...offers} label={label} value={value} onChoose={props.onCommit} onRefused={refuse} />}
+        {!bare && <Reset show={onClear !== undefined && value !== null} onReset={onClear} label={label} />}
       </span>
     </FieldRow>
   );

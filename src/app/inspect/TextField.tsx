@@ -26,15 +26,7 @@ export function TextField({ label, meaning, bare, explain, value, fallback, onCo
     accept: (text) => (text.trim() === '' && onClear ? onClear() : onCommit(text.trim())),
   });
   return (
-    <FieldRow
-      id={id}
-      label={label}
-      bare={bare}
-      explain={explain}
-      problem={problem}
-      about={about}
-      after={!bare && <Reset show={onClear !== undefined && value !== null} onReset={onClear} label={label} />}
-    >
+    <FieldRow id={id} label={label} bare={bare} explain={explain} problem={problem} about={about}>
       <span className="entry">
         <input
           {...input}
@@ -56,6 +48,7 @@ export function TextField({ label, meaning, bare, explain, value, fallback, onCo
             hideHint(id);
           }}
         />
+        {!bare && <Reset show={onClear !== undefined && value !== null} onReset={onClear} label={label} />}
       </span>
       {offers && (
         <datalist id={`${id}-offers`}>

@@ -86,7 +86,7 @@ export function askForShape(id: string, make: (design: Design) => Design, label:
   });
   void gesture.commitWhenAnswered(label).then(() => {
     forget();
-    if (stopped.length > 0) tell('That is as near as it can come', `${stopped.slice(0, 2).join(', and ')} stops it.`);
+    if (stopped.length > 0) tell('That is as near as it can come', `Stopped by ${stopped.slice(0, 2).join(', and ')}.`);
   });
   return null;
 }

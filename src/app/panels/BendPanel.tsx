@@ -62,10 +62,10 @@ export function BendPanel() {
                   Straight <span className="unit">{display}</span>
                 </th>
                 <th scope="col" className="right">
-                  Rotation
+                  Rotation <span className="unit">°</span>
                 </th>
                 <th scope="col" className="right">
-                  Angle
+                  Angle <span className="unit">°</span>
                 </th>
                 <th scope="col" className="right">
                   Radius <span className="unit">{display}</span>

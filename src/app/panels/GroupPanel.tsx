@@ -64,6 +64,7 @@ function Row({ measured, group }: { readonly measured: GroupReport; readonly gro
           <span className="target">
             <LengthField
               bare
+              decimals={2}
               label={`Length of group ${measured.id}`}
               meaning="each runner's length, that in the head included; empty: any, but equal"
               value={group.length}
@@ -72,9 +73,10 @@ function Row({ measured, group }: { readonly measured: GroupReport; readonly gro
               onCommit={(value) => set('Length', 'length', group.length, value)}
               onClear={() => set('Length', 'length', group.length, null)}
             />
-            <span className="unit">±</span>
+            <span className="unit plus-minus">±</span>
             <LengthField
               bare
+              decimals={2}
               label={`Tolerance of group ${measured.id}`}
               meaning="how far off the shop accepts, either way"
               value={group.tolerance}

@@ -19,7 +19,7 @@ export function FastenerTable({ design, flange }: { readonly design: Design; rea
         <table className="cells" aria-label={`Fasteners of ${flange}`}>
           <thead>
             <tr>
-              <th scope="col">Fastener</th>
+              <th scope="col">Thread</th>
               <th scope="col" className="right">
                 X <span className="unit">{display}</span>
               </th>
@@ -81,6 +81,7 @@ function Row({ design, flange, index, fastener }: RowProps) {
         <td key={axis}>
           <LengthField
             bare
+            decimals={2}
             label={`${'XYZ'[axis]} of ${name}`}
             value={fastener.position[axis]}
             onCommit={(v) => set('XYZ'[axis]!, ['position', axis], v)}
@@ -90,6 +91,7 @@ function Row({ design, flange, index, fastener }: RowProps) {
       <td>
         <LengthField
           bare
+          decimals={2}
           label={`Hole of ${name}`}
           value={fastener.hole}
           range={LENGTH}

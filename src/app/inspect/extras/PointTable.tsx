@@ -100,6 +100,7 @@ function Row({ id, index, end, point, radius, usual, least, locked }: RowProps) 
         <td key={axis}>
           <LengthField
             bare
+            decimals={2}
             label={`${'XYZ'[axis]} of ${name}`}
             meaning="the bends beside it and the other runners follow"
             value={point[axis]}
@@ -113,6 +114,7 @@ function Row({ id, index, end, point, radius, usual, least, locked }: RowProps) 
       <td>
         <LengthField
           bare
+          decimals={2}
           label={`Radius at ${name}`}
           meaning="to the centerline; empty: the tooling's own"
           value={radius}

@@ -18,7 +18,7 @@ export function WithoutTooling({ design, tube }: { readonly design: Design; read
   if (Object.hasOwn(design.tooling, tube)) return null;
   return (
     <div className="inspector-section">
-      <h3>Bending it</h3>
+      <h3>Bending</h3>
       <p className="note">Nothing says yet how this tube is bent, so no runner can be made of it.</p>
       <button
         type="button"

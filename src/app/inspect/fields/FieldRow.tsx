@@ -17,8 +17,6 @@ type Props = FieldWords & {
   readonly problem: string | null;
   /** Meaning and range. */
   readonly about: string;
-  /** To the right of the control, such as a way back to the default. */
-  readonly after?: ReactNode;
   readonly children: ReactNode;
 };
 
@@ -26,16 +24,13 @@ type Props = FieldWords & {
 export const describedBy = (id: string, problem: string | null): string =>
   problem === null ? `${id}-about` : `${id}-problem ${id}-about`;
 
-export function FieldRow({ id, label, bare = false, explain = false, problem, about, after, children }: Props) {
+export function FieldRow({ id, label, bare = false, explain = false, problem, about, children }: Props) {
   return (
     <div className={`field${bare ? ' bare' : ''}${problem === null ? '' : ' refused'}`}>
       <label htmlFor={id} className={bare ? 'unseen' : 'field-label'}>
         {label}
       </label>
-      <div className="field-control">
-        {children}
-        {after}
-      </div>
+      <div className="field-control">{children}</div>
       <div className="field-problem" id={`${id}-problem`} role="status">
         {problem}
       </div>

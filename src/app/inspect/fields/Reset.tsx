@@ -1,8 +1,9 @@
-/** The way back from a value of one's own to the default. */
+/** The way back from a value of one's own to the default: a small cross at the field's right end. */
+import { Icon } from '../../panels/Icon';
+
 type Props = {
   readonly show: boolean;
   readonly label: string;
-  readonly to?: number | string | undefined;
   readonly onReset?: (() => unknown) | undefined;
 };
 
@@ -11,12 +12,12 @@ export function Reset({ show, label, onReset }: Props) {
   return (
     <button
       type="button"
-      className="link reset"
+      className="reset"
       aria-label={`${label}: use the default`}
       title="Use the default"
       onClick={() => onReset()}
     >
-      default
+      <Icon name="close" />
     </button>
   );
 }

@@ -15,13 +15,15 @@ export type Reading = { readonly ok: true; readonly value: number } | { readonly
 const DECIMALS = { mm: 3, in: 4, angle: 3, plain: 6 } as const;
 
 /**
- * The text to edit: no trailing zeros, a plain minus, no unit (it stands beside the field).
+ * The text to edit: no trailing zeros, a real minus (typed ones are understood alike), no unit: it
+ * stands beside the field.
  * @param digits decimals kept whatever they are, for a column
  */
 export function showQuantity(value: number, quantity: Quantity, display: Display, digits?: number): string {
   const inUnit = quantity === 'length' && display === 'in' ? value / MM_PER_INCH : value;
   const decimals = quantity === 'length' ? DECIMALS[display] : quantity === 'angle' ? DECIMALS.angle : DECIMALS.plain;
-  return digits === undefined ? trimmed(inUnit.toFixed(decimals)) : fixed(inUnit, digits);
+  const text = digits === undefined ? trimmed(inUnit.toFixed(decimals)) : fixed(inUnit, digits);
+  return text.replace('-', '−');
 }
 
 /** In a column, where points stand under one another. */
@@ -50,7 +52,7 @@ export function readQuantity(text: string, quantity: Quantity, display: Display,
 
 /** A value with its unit, as a sentence would have it. */
 export function sayQuantity(value: number, quantity: Quantity, display: Display): string {
-  const text = showQuantity(value, quantity, display).replace('-', '−');
+  const text = showQuantity(value, quantity, display);
   return text + (quantity === 'length' ? ` ${display}` : quantity === 'angle' ? '°' : '');
 }
 
@@ -63,7 +65,7 @@ export function rangeWords({ least, most, above, below }: Range, quantity: Quant
   const low = least > -TELLING[quantity];
   const high = most < TELLING[quantity];
   if (low && high) {
-    if (!above && !below) return `${showQuantity(least, quantity, display).replace('-', '−')} to ${say(most)}`;
+    if (!above && !below) return `${showQuantity(least, quantity, display)} to ${say(most)}`;
     return `${above ? 'above' : 'from'} ${say(least)}, ${below ? 'less than' : 'at most'} ${say(most)}`;
   }
   if (low) return above ? `above ${say(least)}` : `${say(least)} or more`;

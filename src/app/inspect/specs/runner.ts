@@ -84,7 +84,7 @@ export const runnerSections: readonly Section<Runner>[] = [
         type: 'choice',
         label: 'To',
         at: ['to', 'merge'],
-        choices: ({ design }) => design.merges.map(({ id }) => ({ value: id, name: `Collector ${id}` })),
+        choices: ({ design }) => design.merges.map(({ id }) => ({ value: id, name: id })),
         set: setMerge,
       },
       {

@@ -59,7 +59,7 @@ export const tubeSections: readonly Section<never>[] = [
     ],
   },
   {
-    title: 'Bending it',
+    title: 'Bending',
     as: 'tooling',
     fields: [
       {
