@@ -109,6 +109,12 @@ describe('from nothing to the bender', () => {
       ] as const)
         for (const [k, axis] of ['X', 'Y', 'Z'].entries()) await type(`${label} ${axis}`, place[k]!.toFixed(3));
       await page.getByRole('tab', { name: 'Numbers' }).click();
+      await page
+        .getByRole('region', { name: 'Problems', exact: true })
+        .getByText(/too close to the steering shaft/)
+        .first()
+        .waitFor({ timeout: LONG });
+      await page.getByRole('button', { name: 'Balance', exact: true }).click();
       await everyRuleHolds();
       const fitted = await saved();
       const shaft = fitted.surroundings!.find((s) => s.id === 'steering shaft')!;

@@ -16,8 +16,11 @@ import { startTask } from '../workers/task';
 export type OutOfReach = { readonly design: Design; readonly rules: readonly string[] };
 export const useOutOfReach = create<{ readonly last: OutOfReach | null }>()(() => ({ last: null }));
 
-/** What the header's shape follows from; a change of anything else moves nothing. */
-const SHAPING = ['ports', 'tubes', 'tooling', 'merges', 'runners', 'groups', 'surroundings', 'clearance'] as const;
+/**
+ * What the header is balanced again after. Surroundings are not among it: a shaft is typed in number by number, and the
+ * header must not dodge every place that it passes on paper; what it comes to stand in the way of, the problems say.
+ */
+const SHAPING = ['ports', 'tubes', 'tooling', 'merges', 'runners', 'groups', 'clearance'] as const;
 
 /** The edit being balanced: made as it stands by whatever comes next. */
 let pending: (() => void) | null = null;
