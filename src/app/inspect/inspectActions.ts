@@ -136,7 +136,7 @@ export const inspectActions: readonly (Action | NamedAction)[] = [
     name: 'Remove what is picked',
     naming: () => 'Remove',
     group: 'Edit',
-    keys: ['Delete', 'Shift+Delete'],
+    keys: ['Shift+Delete'],
     also: 'delete take out',
     ready: removable,
     why: () => (isPart() ? 'Pick the whole runner first' : PICK),
