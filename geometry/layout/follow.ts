@@ -44,7 +44,9 @@ const FEASIBLE = 2e-5;
 const HOLDS = 2e-4;
 /** Steps of what is held smaller than this are not worth another round, mm. */
 const SETTLED = 0.02;
-const MAX_ITERATIONS = 20;
+const MAX_ITERATIONS = 16;
+/** Steps toward the ask in one answer: the next ask goes on from there. */
+const NEARING = 7;
 /** Nearer than this, an ask was met, mm. */
 const MET = 0.05;
 /** Times that what presses back is allowed to give way. */
@@ -214,7 +216,7 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
 
   function solveFrom(problem: LayoutProblem, scope: Scope): Solved {
     if (problem.unknowns === 0) return { x: problem.start, miss: 0, iterations: 0, warm: new Set() };
-    const options = { maxIterations: MAX_ITERATIONS, feasible: FEASIBLE, settled: SETTLED, warm };
+    const options = { maxIterations: MAX_ITERATIONS, feasible: FEASIBLE, settled: SETTLED, nearing: NEARING, warm };
     const around = obstacles(problem);
     // From the last answer, which held: a pointer's next ask is not far from it.
     const drawn = isNearHome ? null : drawnIn(problem, scope);

@@ -19,6 +19,8 @@ export type SolveOptions = {
   readonly feasible: number;
   /** A step smaller than this is no longer worth taking for nearness alone, mm. */
   readonly settled: number;
+  /** Steps that are pulled toward the target; after these only rules count. Fewer for a drag, whose next ask goes on. */
+  readonly nearing?: number;
   /** Rules that pressed last time, by key: tried first. */
   readonly warm?: ReadonlySet<string>;
   /** Checked between iterations. */
@@ -38,7 +40,6 @@ export type Solved = {
 const LONGEST_STEP = 30;
 /** The springs that hold the rules (see leastDistance): a miss of 1e-6 mm for a pull of 1000 mm. */
 export const STIFFNESS = 1e9;
-/** Steps that are pulled toward the target; after these only rules count. */
 const NEARING = 12;
 /** Rules missed by no more than this are as good as held while stepping, mm. */
 const NEARLY = 0.02;
@@ -99,7 +100,7 @@ export function solve(
     // Rules curve more than the linearised step knows: where it swings back and forth, or takes long, the pull toward
     // the target ends and only the shortest corrections remain, which converge quadratically.
     const swings = now.greatest <= SWINGING && product(step, previous) < 0;
-    if (settled || swings || iterations >= NEARING || anchor !== target) anchor = x;
+    if (settled || swings || iterations >= (options.nearing ?? NEARING) || anchor !== target) anchor = x;
     previous = step;
   }
   return { x: best.x, miss: best.greatest, iterations, warm };

@@ -9,9 +9,9 @@ import { openBench } from '../browser/page';
 import { random } from '../random';
 import { spread } from './statistics';
 
-const DRAGS = 8;
+const DRAGS = 6;
 const WARM_UP = 1;
-const STEPS = 14;
+const STEPS = 10;
 /** Of the pointer, px: a calm hand's between two frames. */
 const STEP_PX = 4;
 /** An answer that takes longer than this is lost, ms. */
@@ -57,7 +57,9 @@ try {
     await page.keyboard.press('Escape');
     await page.mouse.up();
     await settled(page);
+    process.stderr.write('.');
   }
+  process.stderr.write('\n');
   const line = (name: string, times: number[]) => {
     const { least, median, high, greatest } = spread(times);
     const in_ = (t: number) => t.toFixed(1).padStart(6);
