@@ -49,6 +49,7 @@ export { moveRun } from './shaping/moveRun';
 export { moveBoxFace, moveCapsuleEnd, moveSurrounding } from './shaping/moveSurrounding';
 export { type Path, pathIn, pathOf, type Range, rangeAt, ridesEnd, ridesStart } from './shaping/path';
 export { reseat } from './shaping/reseat';
+export { type BendNumber, bendNumber, setBendNumber } from './shaping/setNumber';
 export { setBendAngle, setRotation, setStraight } from './shaping/setRow';
 export { type Snapped, type SnapTarget, snap, snapTurn, type Track } from './shaping/snap';
 export { bendTargets, placeTargets } from './shaping/snapTargets';

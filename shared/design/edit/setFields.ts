@@ -23,7 +23,8 @@ function setAt(holder: unknown, [key, ...rest]: Segments, value: unknown): unkno
   const { [key]: own, ...others } = (holder ?? {}) as Record<string, unknown>;
   const before = holder && Object.hasOwn(holder, key) ? own : undefined;
   const next = setAt(before, rest, value);
-  if (next === undefined) return others;
+  // Taking away what is not there makes nothing on the way.
+  if (next === undefined) return holder === undefined ? undefined : others;
   // Replaced in its place, so that the file's order of fields stays.
   return before === undefined ? { ...others, [key]: next } : { ...(holder as object), [key]: next };
 }

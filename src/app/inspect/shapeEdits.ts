@@ -2,56 +2,14 @@
  * Numbers of a runner's shape, typed: each is asked of the hand, as a pull in the 3D view would be, so that the header
  * follows and what cannot be is said. mm and degrees.
  */
-import {
-  type Held,
-  movePoint,
-  pathOf,
-  RADIANS,
-  radiiOf,
-  setBendAngle,
-  setRotation,
-  setStraight,
-  turnRun,
-} from '../../../geometry';
+import { type BendNumber, type Held, movePoint, pathOf, radiiOf, setBendNumber } from '../../../geometry';
 import { checked } from '../../../shared/design/edit';
 import type { Design, Runner } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
-import { bendTablesOf, headerOf } from '../derived';
 import { documents } from '../document';
 import { takeHold, useHand } from '../hand/hand';
 import { tell } from '../notices';
 import { applyEdit, refusalWords } from './applyEdit';
-
-/** A number of a runner's bend table; clocking is the first bend's turn from its start's up. */
-export type BendNumber =
-  | { readonly what: 'straight' | 'angle' | 'rotation'; readonly index: number }
-  | { readonly what: 'clocking' };
-
-/** The design with one number of a runner's bend table set, as far as its neighbours let it. */
-export function withRow(design: Design, id: string, row: BendNumber, value: number): Design {
-  switch (row.what) {
-    case 'straight':
-      return setStraight(design, id, row.index, value);
-    case 'angle':
-      return setBendAngle(design, id, row.index, value);
-    case 'rotation':
-      return setRotation(design, id, row.index, value);
-    case 'clocking': {
-      const now = bendTablesOf(headerOf(design)).get(id)?.clocking ?? 0;
-      const by = value - now;
-      return turnRun(design, id, 0, (by - 360 * Math.round(by / 360)) * RADIANS, 'after');
-    }
-  }
-}
-
-/** What the table says now. */
-export function rowOf(design: Design, id: string, row: BendNumber): number | null {
-  const table = bendTablesOf(headerOf(design)).get(id);
-  if (!table) return null;
-  if (row.what === 'clocking') return table.clocking;
-  const { length, angle, rotation } = table.rows[row.index] ?? { length: 0, angle: 0, rotation: 0 };
-  return row.what === 'straight' ? length : row.what === 'angle' ? angle : rotation;
-}
 
 /** Interior points that differ, and those beside them that the number rests on. */
 export function heldPoints(before: Runner, after: Runner): number[] {
@@ -92,7 +50,7 @@ export function askForShape(id: string, make: (design: Design) => Design, label:
 }
 
 export const setRow = (id: string, row: BendNumber, value: number, label: string): string | null =>
-  askForShape(id, (design) => withRow(design, id, row, value), label);
+  askForShape(id, (design) => setBendNumber(design, id, row, value), label);
 
 /** The radius of one bend as the bender sees it, all of its points alike. @returns why not, or null */
 export const setBendRadius = (id: string, bend: number, radius: number, label: string): string | null =>

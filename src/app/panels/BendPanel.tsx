@@ -1,12 +1,12 @@
 /** The bend table of one runner, as the bender reads it: straight, rotation, angle, radius; nominal, before springback. */
-import { type BendTable, straightIndices } from '../../../geometry';
+import { type BendNumber, type BendTable, straightIndices } from '../../../geometry';
 import { DISTANCE, LENGTH, narrowed, type Range } from '../../../shared/design/ranges';
 import { useDisplay } from '../actions/display';
 import { useBendTables, useHeader } from '../derived';
 import { useDocument } from '../document';
 import { sayQuantity } from '../inspect/fields/quantity';
 import { NumberField } from '../inspect/NumberField';
-import { type BendNumber, setBendRadius, setRow } from '../inspect/shapeEdits';
+import { setBendRadius, setRow } from '../inspect/shapeEdits';
 import { Angle } from '../parts/Angle';
 import { Length } from '../parts/Length';
 import { Swatch } from '../parts/Swatch';

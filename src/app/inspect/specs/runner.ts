@@ -35,6 +35,7 @@ const inletTaken = (design: Context<Runner>['design'], self: string, merge: stri
 
 /** A runner that is laid needs an inlet to end at; one that is not leaves it open. */
 function setMerge({ design, thing, entry }: Context<Runner>, merge: string | undefined): Edited {
+  if (merge === entry.to.merge) return { ok: true, design };
   const { inlet: _, ...to } = entry.to;
   const inlets = design.merges.find(({ id }) => id === merge)?.inlets ?? 0;
   const free = Array.from({ length: inlets }, (_, i) => i + 1).find(
