@@ -4,13 +4,16 @@ import type { Design } from '../../../shared/design/types';
 import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';
 import { type Ref, useSession } from '../session';
+import { viewActions } from '../viewport/viewActions';
 import { ActionButton } from './ActionButton';
 import { applyEdit } from './applyEdit';
 import { inspectActions } from './inspectActions';
 import { kindName, nameOf } from './picked';
 import { TextField } from './TextField';
 
-const HEAD = ['inspect.lock', 'view.hide', 'inspect.duplicate', 'inspect.remove'];
+const HEAD = ['inspect.lock', 'view.hide', 'view.isolate', 'inspect.duplicate', 'inspect.remove'];
+/** Shorter than in the list of actions: what is picked stands above. */
+const SHORT: Readonly<Record<string, string>> = { 'view.hide': 'Hide', 'view.isolate': 'Show alone' };
 
 export function InspectorHead({ design, things }: { readonly design: Design; readonly things: readonly Thing[] }) {
   const [thing] = things;
@@ -50,11 +53,11 @@ export function InspectorHead({ design, things }: { readonly design: Design; rea
       )}
       {thing.kind !== 'design' && (
         <div className="inspector-acts">
-          {inspectActions
-            .filter(({ id }) => HEAD.includes(id))
-            .map((action) => (
-              <ActionButton key={action.id} action={action} design={design} />
-            ))}
+          {HEAD.flatMap((id) => [...inspectActions, ...viewActions].filter((action) => action.id === id)).map(
+            (action) => (
+              <ActionButton key={action.id} action={action} design={design} name={SHORT[action.id]} />
+            ),
+          )}
         </div>
       )}
     </>
