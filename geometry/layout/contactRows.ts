@@ -1,5 +1,6 @@
 /** Clearances as rows: tube to tube, tube to surrounding, tube with itself. mm. */
 import { isTree, type Obstacle } from '../check/obstacles';
+import { remembered } from '../check/remember';
 import { BUNDLE_OVERLAP, SELF_SEPARATION } from '../tolerance';
 import { pushOnArc, pushOnStraight } from './bendPath';
 import { isFar, nearestOnLinks, nearestToMesh, nearestToShape, type ShapeContact } from './contacts';
@@ -32,14 +33,8 @@ export function contactRows(
   return links;
 }
 
-const still = new WeakMap<SolverRunner, readonly SolverLink[]>();
-
 /** A runner that stays where it is keeps its links through all steps. */
-function linksOfStill(r: SolverRunner): readonly SolverLink[] {
-  const kept = still.get(r) ?? linksOf(r);
-  still.set(r, kept);
-  return kept;
-}
+const linksOfStill = remembered(linksOf);
 
 function pairRows(problem: LayoutProblem, a: readonly SolverLink[], b: readonly SolverLink[], rows: RowBuilder): void {
   const [first, second] = [a[0]?.runner, b[0]?.runner];

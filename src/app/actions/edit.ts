@@ -28,15 +28,10 @@ let pending: (() => void) | null = null;
 /** The design as the last edit left it, where that broke a rule: the next may mend it, as when a place is typed in three numbers. */
 let leftBroken: Design | null = null;
 
-/** Makes the step that is being balanced at once, as asked: called before anything else changes the design. */
-export function finishEdit(): void {
-  pending?.();
-}
-
 /** @param label names the step in history, such as "Move port p1" */
 export function edit(asked: Design, label: string): void {
   finishLettingGo();
-  finishEdit();
+  pending?.();
   const { settled, meshes } = documents.store.getState();
   const shapes = settled && SHAPING.some((part) => settled[part] !== asked[part]);
   // Runners stay on a port or collector that was moved.

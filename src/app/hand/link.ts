@@ -28,11 +28,6 @@ function theWorker(): Worker {
   return worker;
 }
 
-/** Starts the worker ahead of the first drag. */
-export function warmUp(): void {
-  if (typeof Worker !== 'undefined') theWorker();
-}
-
 export function linkHand(from: Design, meshes: Meshes, held: Held, on: Listener): Link {
   return typeof Worker === 'undefined' ? inPlace(from, meshes, held, on) : inWorker(from, meshes, held, on);
 }

@@ -1,6 +1,6 @@
 /** Two versions, or two designs, held against each other in one table: what is measured, before, after, difference. */
 import './versions.css';
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { Comparison, Meshes } from '../../../geometry';
 import { parseDesign } from '../../../shared/design/parse';
 import type { Design } from '../../../shared/design/types';
@@ -8,6 +8,7 @@ import { documents, useDocument } from '../document';
 import { linesOf } from '../notices';
 import { Icon } from '../panels/Icon';
 import { changesOf } from '../panels/past/changes';
+import { useModal } from '../parts/useModal';
 import { shelf, useShelf } from '../shelf/browserShelf';
 import { titleOf } from '../shelf/names';
 import { startTask } from '../workers/task';
@@ -16,23 +17,9 @@ import { DifferenceTable } from './DifferenceTable';
 
 export function CompareSheet() {
   const open = useCompare((s) => s.open);
-  const ref = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    if (open && !ref.current?.open) ref.current?.showModal();
-    if (!open) ref.current?.close();
-  }, [open]);
+  const modal = useModal(Boolean(open), closeCompare);
   return (
-    // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes a dialog of itself
-    <dialog
-      ref={ref}
-      className="sheet compare"
-      aria-label="Compare"
-      onClose={closeCompare}
-      onClick={(event) => {
-        // The dialog's own box is its backdrop: what lies in it is its children's.
-        if (event.target === ref.current) closeCompare();
-      }}
-    >
+    <dialog {...modal} className="sheet compare" aria-label="Compare">
       {open && <Compared />}
     </dialog>
   );

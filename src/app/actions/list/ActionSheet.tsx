@@ -1,4 +1,5 @@
 /** The two sheets over the page: the list of actions, to search and run from, and the keys, to read. */
+import { useModal } from '../../parts/useModal';
 import './list.css';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Icon } from '../../panels/Icon';
@@ -10,23 +11,9 @@ import { byGroup, searchActions } from './search';
 
 export function ActionSheet() {
   const open = useSheet((s) => s.open);
-  const ref = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    if (open && !ref.current?.open) ref.current?.showModal();
-    if (!open) ref.current?.close();
-  }, [open]);
+  const modal = useModal(Boolean(open), closeSheet);
   return (
-    // biome-ignore lint/a11y/useKeyWithClickEvents: Escape closes a dialog of itself
-    <dialog
-      ref={ref}
-      className="sheet"
-      aria-label={open === 'keys' ? 'Keys' : 'Actions'}
-      onClose={closeSheet}
-      onClick={(event) => {
-        // The dialog's own box is its backdrop: what lies in it is its children's.
-        if (event.target === ref.current) closeSheet();
-      }}
-    >
+    <dialog {...modal} className="sheet" aria-label={open === 'keys' ? 'Keys' : 'Actions'}>
       {open === 'actions' && <ActionList />}
       {open === 'keys' && <KeySheet />}
     </dialog>
