@@ -11,7 +11,7 @@ import { roughGap, tubeToTube } from '../clearance/tubeTube';
 import type { Header, ResolvedMerge, ResolvedRunner } from '../header/resolve';
 import { LENGTH_TOLERANCE, SELF_SEPARATION } from '../tolerance';
 import { isTree, type Obstacle } from './obstacles';
-import { remembered, rememberedGap } from './remember';
+import { remembered, rememberedGap, rememberedOfTwo } from './remember';
 import type { Margin, Problem } from './report';
 import { placeOnRunner, type Say, sayIn } from './words';
 
@@ -27,6 +27,7 @@ function partsOf(r: ResolvedRunner, { merges, ports }: Header): readonly Stretch
 }
 
 const tubeOf = remembered((r: ResolvedRunner) => r.centerline && chain(r.centerline, r.tubeRadius));
+const roughGapOf = rememberedOfTwo(roughGap);
 const gapBetweenTubes = rememberedGap(tubeToTube, (found) => found.gap);
 const gapToObstacle = rememberedGap(
   (tube: Chain, shape: Obstacle['shape'], below) =>
@@ -76,7 +77,7 @@ export function checkTubeToTube(header: Header): Findings {
       parts[i]!.flatMap((p) =>
         parts[i + 1 + j]!.map((q) => {
           const required = requiredGap(p, q, header.tubeToTube);
-          return { a, b, p, q, required, low: roughGap(p.chain, q.chain) - required };
+          return { a, b, p, q, required, low: roughGapOf(p.chain, q.chain) - required };
         }),
       ),
     ),

@@ -7,7 +7,7 @@ import { type Closest, closestOnSegments } from '../clearance/segments';
 import { type ConvexShape, slopeOf } from '../clearance/shapes';
 import { type TriangleTree, triangleField } from '../clearance/triangleTree';
 import { norm, scale } from '../vector';
-import { type LinkPlace, pointOnLink, type SolverLink, tangentOnLink } from './links';
+import { type LinkPlace, pointOnLink, type SolverLink, settlePoint, tangentOnLink } from './links';
 
 /** How far from square a joint's least distance may stand before the neighbouring link holds the true one. */
 const SQUARE = 0.06;
@@ -70,10 +70,12 @@ function halve(p: SolverLink, i: number, n: number, q: SolverLink, k: number, m:
     return;
   }
   if (splitP && (!splitQ || sp >= sq)) {
+    settlePoint(p, i + n / 2);
     const near = s < 0.5 ? 0 : n / 2;
     halve(p, i + near, n / 2, q, k, m);
     halve(p, i + n / 2 - near, n / 2, q, k, m);
   } else {
+    settlePoint(q, k + m / 2);
     const near = t < 0.5 ? 0 : m / 2;
     halve(p, i, n, q, k + near, m / 2);
     halve(p, i, n, q, k + m / 2 - near, m / 2);
@@ -123,6 +125,7 @@ function halveShape(link: SolverLink, i: number, n: number, f: ConvexShape['sign
   const { value, t } = minimumOnInterval(at, 0, 1, NARROW);
   if (value - stray >= best.distance) return;
   if (n > 1 && stray > RESOLUTION) {
+    settlePoint(link, i + n / 2);
     const near = t < 0.5 ? 0 : n / 2;
     halveShape(link, i + near, n / 2, f);
     halveShape(link, i + n / 2 - near, n / 2, f);

@@ -9,6 +9,7 @@ import { share } from '../../shared/share';
 import { checkHeader } from '../check/check';
 import type { Meshes } from '../check/meshes';
 import { obstaclesOf } from '../check/obstacles';
+import { remembered } from '../check/remember';
 import type { CheckReport } from '../check/report';
 import { type Header, resolveHeader } from '../header/resolve';
 import { distance } from '../vector';
@@ -27,6 +28,8 @@ export type Answer = {
   readonly short: number;
   /** The rules that resist, the strongest first; empty where the ask was met. */
   readonly limits: readonly Limit[];
+  /** Whether `further` may come nearer: an answer is given in time for the next frame, and some ways take longer. */
+  readonly more: boolean;
   /** False where the header broke rules before the hand came, and more than following can mend: it is then drawn as asked. */
   readonly follows: boolean;
 };
@@ -36,6 +39,8 @@ export type Follower = {
   readonly start: Answer;
   /** @param asked the start with what is held put where it is wanted; points may have been added to its runner or taken out */
   ask(asked: Design): Answer;
+  /** The last ask again, from where its answer came to. */
+  further(): Answer;
 };
 
 /** As in `balance`: lengths end far inside the promised 0.001 mm. */
@@ -45,8 +50,10 @@ const HOLDS = 2e-4;
 /** Steps of what is held smaller than this are not worth another round, mm. */
 const SETTLED = 0.02;
 const MAX_ITERATIONS = 16;
-/** Steps toward the ask in one answer: the next ask goes on from there. */
-const NEARING = 7;
+/** Steps toward the ask in one answer: the next goes on from there. */
+const NEARING = 3;
+/** Coming nearer by less than this is not worth another answer, mm. */
+const WORTH = 0.05;
 /** Nearer than this, an ask was met, mm. */
 const MET = 0.05;
 /** Times that what presses back is allowed to give way. */
@@ -69,9 +76,7 @@ const GAIN = 0.3;
 type Attempt = {
   readonly design: Design;
   readonly header: Header;
-  readonly report: CheckReport;
   readonly short: number;
-  readonly holds: boolean;
   readonly problem: LayoutProblem;
   readonly solved: Solved;
   readonly scope: Scope;
@@ -79,10 +84,13 @@ type Attempt = {
 
 /** @param from routed; runners without points stay as they are */
 export function follower(from: Design, meshes: Meshes, held: Held): Follower {
-  const start = startOf(from, meshes);
-  let header = resolveHeader(start.design);
+  const reportOf = remembered((of: Header) => checkHeader(of, meshes));
+  /** As it was resolved last: what the next shares with it is neither resolved nor measured again. */
+  let header = resolveHeader(from);
+  const start = startOf();
   /** What was asked for and found when it last held. */
   let last: { asked: Design; answer: Answer } = { asked: start.design, answer: start };
+  let told = start;
   /** The last ask, and how far the hand moved since. */
   let before = start.design;
   let step = 0;
@@ -90,6 +98,9 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
   let isNearHome = true;
   let warm: ReadonlySet<string> = new Set();
 
+  const resistanceTo = remembered(({ problem, solved }: Attempt) =>
+    resistingRules(problem, obstacles(problem), problem.start, solved.x),
+  );
   const own = ownScope(header, held);
   const stuck = stuckBy(header, held);
   let lastScope = own;
@@ -98,7 +109,7 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
   /** Asks to let pass before part of the way is tried again. */
   let patience = 0;
 
-  return { start, ask };
+  return { start, ask, further };
 
   function ask(given: Design): Answer {
     if (!start.follows) return asDrawn(given);
@@ -106,16 +117,34 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
     step = shortfall(asked, before, held);
     before = asked;
     isNearHome = shortfall(asked, start.design, held) < NEAR_HOME;
-    if (stuck) return { ...last.answer, short: shortfall(asked, last.answer.design, held), limits: [stuck] };
+    told = stuck ? stay(asked, [stuck]) : answerTo(asked);
+    return told;
+  }
+
+  function further(): Answer {
+    if (!told.more) return told;
+    const { short } = told;
+    step = 0;
+    const answer = answerTo(before);
+    told = { ...answer, more: answer.more && short - answer.short > WORTH };
+    return told;
+  }
+
+  function answerTo(asked: Design): Answer {
     const whole = seek(asked);
-    if (whole.holds && !leaps(asked, whole)) return keep(asked, whole, answerOf(asked, whole));
+    if (holds(whole) && !leaps(asked, whole)) return keep(asked, whole, answerOf(asked, whole));
     const limits = whatStops(whole);
     const nearer = --patience < 0 ? partWay(last.asked, asked, held, PART) : null;
     const found = nearer && attempt(nearer, lastScope);
-    if (nearer && found?.holds && !leaps(nearer, found))
+    if (nearer && found && holds(found) && !leaps(nearer, found))
       return keep(nearer, found, { ...answerOf(asked, found), limits });
     if (nearer) patience = PATIENCE;
-    return { ...last.answer, short: shortfall(asked, last.answer.design, held), limits };
+    return stay(asked, limits);
+  }
+
+  /** What was drawn last, still: what is asked now leads nowhere. */
+  function stay(asked: Design, limits: readonly Limit[]): Answer {
+    return { ...last.answer, short: shortfall(asked, last.answer.design, held), limits, more: false };
   }
 
   /**
@@ -133,7 +162,14 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
 
   function asDrawn(asked: Design): Answer {
     header = resolveHeader(share(start.design, asked), header);
-    return { design: header.design, report: checkHeader(header, meshes), short: 0, limits: [], follows: false };
+    return {
+      design: header.design,
+      report: checkHeader(header, meshes),
+      short: 0,
+      limits: [],
+      more: false,
+      follows: false,
+    };
   }
 
   function keep(asked: Design, found: Attempt, answer: Answer): Answer {
@@ -143,15 +179,17 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
     return answer;
   }
 
-  function answerOf(asked: Design, { design, report, problem, solved }: Attempt): Answer {
+  function answerOf(asked: Design, found: Attempt): Answer {
+    const { design, header, solved } = found;
     const short = shortfall(asked, design, held);
-    const limits = short > MET ? resistingRules(problem, obstacles(problem), problem.start, solved.x) : [];
-    return { design, report, short, limits, follows: true };
+    const limits = short > MET ? resistanceTo(found) : [];
+    return { design, report: reportOf(header), short, limits, more: short > MET && solved.isCutShort, follows: true };
   }
 
-  function whatStops({ problem, solved, report, scope }: Attempt): readonly Limit[] {
-    const missed = solved.miss > HOLDS ? missedRules(problem, obstacles(problem), solved.x) : [];
+  function whatStops({ header, problem, solved, scope }: Attempt): readonly Limit[] {
+    const missed = isSolved(solved) ? [] : missedRules(problem, obstacles(problem), solved.x);
     if (missed.length > 0) return missed;
+    const report = reportOf(header);
     if (!report.ok) return report.problems.map((p) => ({ rule: p.rule, where: p.where, other: '' }));
     // It could be had, but only by a leap: what holds on are the rules that press where the header still lies.
     const drawn = drawnIn(problem, scope);
@@ -167,11 +205,12 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
     }
     for (let k = 0; k < WIDENINGS && !isGood(asked, found); k++) {
       const scope = widened(found.scope, whatPresses(found), found.header);
-      if (!scope || (found.holds && found.short < useless.get(scopeName(scope))! * INSISTED)) break;
+      const mayHold = isSolved(found.solved) && (found.short > MET || holds(found));
+      if (!scope || (mayHold && found.short < useless.get(scopeName(scope))! * INSISTED)) break;
       const next = attempt(asked, scope);
       const better =
-        !found.holds ||
-        (next.holds && (next.short < found.short - MET || (leaps(asked, found) && !leaps(asked, next))));
+        !mayHold ||
+        (isSolved(next.solved) && (next.short < found.short - MET || (leaps(asked, found) && !leaps(asked, next))));
       if (!better) {
         useless.set(scopeName(scope), found.short);
         break;
@@ -179,6 +218,11 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
       found = next;
     }
     return found;
+  }
+
+  /** As `check` measures it, which is dearer than solving: only of what is to be drawn. */
+  function holds({ solved, header }: Attempt): boolean {
+    return isSolved(solved) && reportOf(header).ok;
   }
 
   /** Whether all but the held thing's own runners lie where they did. */
@@ -189,17 +233,13 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
   }
 
   function isGood(asked: Design, found: Attempt): boolean {
-    return found.holds && found.short <= MET && !leaps(asked, found);
+    return found.short <= MET && isSolved(found.solved) && !leaps(asked, found) && holds(found);
   }
 
-  function whatPresses({ problem, solved, report, holds, header }: Attempt): Reach {
-    const limits =
-      solved.miss > HOLDS
-        ? missedRules(problem, obstacles(problem), solved.x)
-        : holds
-          ? resistingRules(problem, obstacles(problem), problem.start, solved.x)
-          : [];
-    return pressedUpon(limits, report, header);
+  function whatPresses(found: Attempt): Reach {
+    const { problem, solved, header } = found;
+    const rules = isSolved(solved) ? resistanceTo(found) : missedRules(problem, obstacles(problem), solved.x);
+    return rules.length > 0 ? pressedUpon(rules, null, header) : pressedUpon([], reportOf(header), header);
   }
 
   function attempt(asked: Design, scope: Scope): Attempt {
@@ -208,21 +248,18 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
     const solved = solveFrom(problem, scope);
     const design = share(start.design, problem.unknowns > 0 ? designAt(problem) : target.design);
     header = resolveHeader(design, header);
-    const report = checkHeader(header, meshes);
-    const short = shortfall(asked, design, held);
-    const holds = solved.miss <= HOLDS && report.ok;
-    return { design, header, report, short, holds, problem, solved, scope };
+    return { design, header, short: shortfall(asked, design, held), problem, solved, scope };
   }
 
   function solveFrom(problem: LayoutProblem, scope: Scope): Solved {
-    if (problem.unknowns === 0) return { x: problem.start, miss: 0, iterations: 0, warm: new Set() };
+    if (problem.unknowns === 0) return { x: problem.start, miss: 0, iterations: 0, isCutShort: false, warm: new Set() };
     const options = { maxIterations: MAX_ITERATIONS, feasible: FEASIBLE, settled: SETTLED, nearing: NEARING, warm };
     const around = obstacles(problem);
     // From the last answer, which held: a pointer's next ask is not far from it.
     const drawn = isNearHome ? null : drawnIn(problem, scope);
     if (drawn) {
       const near = solve(problem, around, problem.start, drawn, options);
-      if (near.miss <= HOLDS) return near;
+      if (isSolved(near)) return near;
     }
     return solve(problem, around, problem.start, problem.start, options);
   }
@@ -237,14 +274,19 @@ export function follower(from: Design, meshes: Meshes, held: Held): Follower {
     return obstaclesOf(problem.header, meshes).obstacles;
   }
 
-  function startOf(design: Design, meshes: Meshes): Answer {
-    const given = { design, report: checkHeader(resolveHeader(design), meshes), short: 0, limits: [], follows: true };
+  function startOf(): Answer {
+    const given = { design: from, report: reportOf(header), short: 0, limits: [], more: false, follows: true };
     if (given.report.ok) return given;
-    const even = share(design, balancePoints(design, meshes, { restarts: 0 }).design);
-    const report = checkHeader(resolveHeader(even), meshes);
-    return report.ok ? { ...given, design: even, report } : { ...given, follows: false };
+    const even = share(from, balancePoints(from, meshes, { restarts: 0 }).design);
+    const evened = resolveHeader(even, header);
+    const report = reportOf(evened);
+    if (!report.ok) return { ...given, follows: false };
+    header = evened;
+    return { ...given, design: even, report };
   }
 }
+
+const isSolved = ({ miss }: Solved): boolean => miss <= HOLDS;
 
 const scopeName = ({ runners, merges }: Scope): string => `${[...runners].sort()}|${[...merges].sort()}`;
 

@@ -20,6 +20,7 @@ export type SolverLink = {
   readonly low: number;
   readonly high: number;
   readonly count: number;
+  /** Ends of the chords; those between the first and the last are there once `settlePoint` was called for them. */
   readonly points: Float64Array;
   /** 0 for a straight. */
   readonly radius: number;
@@ -97,9 +98,11 @@ function link(
   const angle = isArc ? (high - low) * path.turns[index]! : 0;
   const wanted = isArc ? angle / (2 * Math.acos(Math.max(0, 1 - SAGITTA / radius))) : 1;
   const count = isArc ? Math.min(MOST_CHORDS, 2 ** Math.max(0, Math.ceil(Math.log2(wanted)))) : 1;
-  const points = new Float64Array(3 * (count + 1));
-  for (let k = 0; k <= count; k++) pointOnLink(runner, index, isArc, low + ((high - low) * k) / count, points, 3 * k);
   const last = 3 * count;
+  const points = new Float64Array(last + 3);
+  for (let k = 3; k < last; k += 3) points[k] = Number.NaN;
+  pointOnLink(runner, index, isArc, low, points, 0);
+  pointOnLink(runner, index, isArc, high, points, last);
   return {
     runner,
     index,
@@ -121,6 +124,11 @@ function link(
     isLast,
     bundle,
   };
+}
+
+/** Places the end of chord k: few of an arc's chords are ever looked at. */
+export function settlePoint({ runner, index, isArc, low, high, count, points }: SolverLink, k: number): void {
+  if (Number.isNaN(points[3 * k]!)) pointOnLink(runner, index, isArc, low + ((high - low) * k) / count, points, 3 * k);
 }
 
 /** The true place at fraction f of a path's arc or straight, into out[at …]. */

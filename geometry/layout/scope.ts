@@ -37,10 +37,11 @@ export function stuckBy(header: Header, held: Held): Limit | null {
  * Who could give way to rules that press: the other thing of a clearance, and, where a length that only has to be equal
  * presses, the whole group.
  */
-export function pressedUpon(limits: readonly Limit[], report: CheckReport, header: Header): Reach {
+export function pressedUpon(limits: readonly Limit[], report: CheckReport | null, header: Header): Reach {
   const runners = new Set<string>();
   const merges = new Set<string>();
-  const paths = [...limits.flatMap(({ where, other }) => [where, other]), ...report.problems.map((p) => p.where)];
+  const problems = report?.problems ?? [];
+  const paths = [...limits.flatMap(({ where, other }) => [where, other]), ...problems.map((p) => p.where)];
   for (const path of paths) {
     const [kind, id = ''] = path.split('/');
     if (kind === 'runners') runners.add(id);
@@ -49,7 +50,7 @@ export function pressedUpon(limits: readonly Limit[], report: CheckReport, heade
       for (const { runner } of header.runners) if (runner.group === id) runners.add(runner.id);
   }
   // Two runners too near each other are told at the first of them.
-  for (const { between } of report.problems.flatMap((p) => (p.rule === 'tube-to-tube' ? pairOf(p.where, report) : [])))
+  for (const { between } of problems.flatMap((p) => (p.rule === 'tube-to-tube' ? pairOf(p.where, report!) : [])))
     for (const id of between) runners.add(id);
   return { runners, merges };
 }

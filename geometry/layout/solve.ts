@@ -32,6 +32,8 @@ export type Solved = {
   /** Greatest miss of any rule, mm. */
   readonly miss: number;
   readonly iterations: number;
+  /** Whether the pull toward the target ended for want of steps: from `x` it might come nearer. */
+  readonly isCutShort: boolean;
   /** Keys of the rules that pressed in the last step. */
   readonly warm: ReadonlySet<string>;
 };
@@ -73,6 +75,7 @@ export function solve(
   let warm: ReadonlySet<string> = options.warm ?? new Set();
   let previous = new Float64Array(unknowns);
   let iterations = 0;
+  let isCutShort = false;
   while (iterations < options.maxIterations && !options.cancelled?.()) {
     iterations++;
     const y = scaledMove(x, anchor, dearness);
@@ -100,10 +103,11 @@ export function solve(
     // Rules curve more than the linearised step knows: where it swings back and forth, or takes long, the pull toward
     // the target ends and only the shortest corrections remain, which converge quadratically.
     const swings = now.greatest <= SWINGING && product(step, previous) < 0;
+    if (anchor === target) isCutShort = !settled && !swings;
     if (settled || swings || iterations >= (options.nearing ?? NEARING) || anchor !== target) anchor = x;
     previous = step;
   }
-  return { x: best.x, miss: best.greatest, iterations, warm };
+  return { x: best.x, miss: best.greatest, iterations, isCutShort, warm };
 }
 
 /** Every rule as rows about `x`; leaves the problem's paths there. */

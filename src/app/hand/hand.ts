@@ -26,10 +26,12 @@ export type HandState = {
   readonly resistance: Resistance | null;
   /** The header broke rules before it was taken hold of, more than following can mend: it is drawn as asked. */
   readonly loose: boolean;
+  /** A newer or a better answer is on its way. */
+  readonly coming: boolean;
   /** Script that the last answer took, ms. */
   readonly spent: number;
 };
-const EMPTY: HandState = { held: null, resistance: null, loose: false, spent: 0 };
+const EMPTY: HandState = { held: null, resistance: null, loose: false, coming: false, spent: 0 };
 export const useHand = create<HandState>()(() => EMPTY);
 
 export type HandGesture = {
@@ -76,22 +78,21 @@ export function takeHold(held: Held): HandGesture | null {
     },
   });
 
-  function draw({ design, report, short, limits, follows }: Answer, spent: number): void {
+  function draw({ design, report, short, limits, more, follows }: Answer, spent: number): void {
     // Undo, another file, another tool: whoever ended the gesture has had the last word.
     if (documents.store.getState().gesture !== own) {
       end();
       return;
     }
     // For whoever looks into the browser's own timeline, and for the benchmark.
-    performance.measure('hand answer', { start: performance.now() - spent, duration: spent });
+    performance.measure('hand answer', { start: performance.now() - spent, duration: spent, detail: { more } });
     const drawn = share(gesture!.from, design);
     useReport.setState({ report, of: drawn, checking: false, error: null });
     gesture!.write(drawn);
-    const resistance =
-      short > FELT && limits.length > 0
-        ? { short, rules: limitWords(limits), where: limits.map((l) => l.where) }
-        : null;
-    useHand.setState({ resistance, loose: !follows, spent });
+    // On the way to what is asked nothing has stopped the hand yet.
+    const isStopped = short > FELT && limits.length > 0 && (!more || useHand.getState().resistance !== null);
+    const resistance = isStopped ? { short, rules: limitWords(limits), where: limits.map((l) => l.where) } : null;
+    useHand.setState({ resistance, loose: !follows, coming: link.waiting, spent });
   }
 
   function end(): void {

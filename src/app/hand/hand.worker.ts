@@ -14,7 +14,7 @@ function answer(request: HandRequest): HandReply | null {
     return null;
   }
   if (!follows) return { hand, failed: 'Nothing is held.' };
-  const found = follows.ask(request.asked);
+  const found = request.do === 'ask' ? follows.ask(request.asked) : follows.further();
   return { hand, answer: found, spent: performance.now() - began };
 }
 

@@ -1,6 +1,7 @@
 /**
  * The page's end of the worker behind a hand. While an ask is being answered, later asks replace each other, so a drag is
- * answered as fast as the machine can and never falls behind. Where there are no workers, answers come at once.
+ * answered as fast as the machine can and never falls behind; once the hand rests, an answer that can be bettered is.
+ * Where there are no workers, answers come at once.
  */
 import { type Answer, type Follower, follower, type Held, type Meshes } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
@@ -13,6 +14,9 @@ export type Link = {
   /** Answers that come later are nobody's. */
   end(): void;
 };
+
+/** A hand that asked for nothing new for so long rests: its last ask is then bettered, ms. */
+const REST = 24;
 
 type Listener = { answered(answer: Answer, spent: number): void; failed(why: string): void };
 
@@ -37,22 +41,29 @@ function inWorker(from: Design, meshes: Meshes, held: Held, on: Listener): Link 
   const own = theWorker();
   let busy = false;
   let next: Design | null = null;
+  let rest: ReturnType<typeof setTimeout> | null = null;
   const post = (request: HandRequest) => own.postMessage(request);
   post({ do: 'hold', hand, from, held, meshes: meshes === sent ? null : meshes });
   sent = meshes;
-  const send = (asked: Design) => {
+  const send = (request: HandRequest) => {
+    wake();
     busy = true;
-    post({ do: 'ask', hand, asked });
+    post(request);
   };
-  const done = () => {
+  const wake = () => {
+    if (rest !== null) clearTimeout(rest);
+    rest = null;
+  };
+  const done = (more: boolean) => {
     busy = false;
     const asked = next;
     next = null;
-    if (asked) send(asked);
+    if (asked) send({ do: 'ask', hand, asked });
+    else if (more) rest = setTimeout(send, REST, { do: 'further', hand });
   };
   const hear = ({ data }: MessageEvent<HandReply>) => {
     if (data.hand !== hand) return;
-    done();
+    done('answer' in data && data.answer.more);
     if ('answer' in data) on.answered(data.answer, data.spent);
     else on.failed(data.failed);
   };
@@ -62,6 +73,7 @@ function inWorker(from: Design, meshes: Meshes, held: Held, on: Listener): Link 
     if (worker === own) worker = null;
     busy = false;
     next = null;
+    wake();
     on.failed(event.message || 'The worker stopped unexpectedly.');
   };
   own.addEventListener('message', hear);
@@ -69,12 +81,13 @@ function inWorker(from: Design, meshes: Meshes, held: Held, on: Listener): Link 
   return {
     ask(asked) {
       if (busy) next = asked;
-      else send(asked);
+      else send({ do: 'ask', hand, asked });
     },
     get waiting() {
-      return busy;
+      return busy || rest !== null;
     },
     end() {
+      wake();
       own.removeEventListener('message', hear);
       own.removeEventListener('error', broke);
     },
@@ -89,7 +102,9 @@ function inPlace(from: Design, meshes: Meshes, held: Held, on: Listener): Link {
       if (ended) return;
       const began = performance.now();
       follows ??= follower(from, meshes, held);
-      on.answered(follows.ask(asked), performance.now() - began);
+      let answer = follows.ask(asked);
+      while (answer.more) answer = follows.further();
+      on.answered(answer, performance.now() - began);
     },
     waiting: false,
     end() {

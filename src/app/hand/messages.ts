@@ -2,7 +2,10 @@
 import type { Answer, Held, Meshes } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 
-/** `hold` begins a gesture and ends any before it; meshes are sent once and kept, `null` meaning those sent last. */
+/**
+ * `hold` begins a gesture and ends any before it; meshes are sent once and kept, `null` meaning those sent last. `further`
+ * asks for the last ask again.
+ */
 export type HandRequest =
   | {
       readonly do: 'hold';
@@ -11,7 +14,8 @@ export type HandRequest =
       readonly held: Held;
       readonly meshes: Meshes | null;
     }
-  | { readonly do: 'ask'; readonly hand: number; readonly asked: Design };
+  | { readonly do: 'ask'; readonly hand: number; readonly asked: Design }
+  | { readonly do: 'further'; readonly hand: number };
 
 export type HandReply =
   | { readonly hand: number; readonly answer: Answer /** Script spent on it, ms. */; readonly spent: number }

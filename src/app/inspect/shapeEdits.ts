@@ -96,9 +96,10 @@ function askHand({ runner: id, make, most, otherwise, miss, label }: Asked): str
   if (!gesture) return 'The design cannot be changed just now.';
 
   const search = startSearch(miss(settled), most);
-  const stop = useHand.subscribe(({ held: still, resistance }) => {
+  const stop = useHand.subscribe(({ held: still, resistance, coming }) => {
     // Something else ended the gesture.
     if (still !== held) return stop();
+    if (coming) return;
     const { design } = documents.store.getState();
     const extra = search.answered(design!, miss(design!));
     const next = extra === null ? gesture.from : make(gesture.from, extra);

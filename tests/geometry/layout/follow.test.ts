@@ -201,6 +201,37 @@ describe('a header that broke rules before', () => {
   });
 });
 
+describe('a hand that rests after a jump', () => {
+  const design = example('v8-both-banks');
+
+  it.each([31, 32, 33, 34])('is come nearer to, answer by answer, until no more can be had, seed %i', (seed) => {
+    const next = random(seed);
+    const runner = design.runners[next.whole(0, 7)]!;
+    const hand = follower(design, NO_MESHES, { kind: 'points', runner: runner.id, points: [2] });
+    let answer = hand.ask(withPoint(design, runner.id, 2, times(direction(next), 40)));
+    let { short } = answer;
+    let answers = 1;
+    for (; answer.more && answers < 40; answers++) {
+      answer = hand.further();
+      expectHeld(answer);
+      expect(answer.short).toBeLessThanOrEqual(short);
+      short = answer.short;
+    }
+    expect(answer.more).toBe(false);
+    expect(hand.further()).toBe(answer);
+  });
+
+  it('takes several answers to come all the way', () => {
+    const hand = follower(design, NO_MESHES, { kind: 'points', runner: 'r1', points: [2] });
+    const asked = withPoint(design, 'r1', 2, [0, 0, -30]);
+    const first = hand.ask(asked);
+    expect(first.more).toBe(true);
+    let last = first;
+    while (last.more) last = hand.further();
+    expect(last.short).toBeLessThan(first.short - 0.1);
+  });
+});
+
 describe('what the follower remembers', () => {
   it.each([21, 22])('measures as a fresh check does, seed %i', (seed) => {
     const next = random(seed);
