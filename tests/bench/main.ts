@@ -9,4 +9,5 @@ import { yardstick } from './yardstick';
 const design = parseDesign(readFileSync('public/examples/v8-both-banks.evenrun.json', 'utf8'));
 const unit = yardstick();
 console.log(`yardstick  ${unit.toFixed(3)} ms (one million closest-point pairs of segments, best of nine)`);
-for (const line of [...benchBalance(design, unit), ...benchCheck(design, unit), ...benchFollow(design, unit)]) console.log(line);
+for (const line of [...benchBalance(design, unit), ...benchCheck(design, unit), ...benchFollow(design, unit)])
+  console.log(line);
