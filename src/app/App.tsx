@@ -5,6 +5,7 @@ import { ActionSheet } from './actions/list/ActionSheet';
 import { listExamples, openExample } from './actions/open';
 import { useChecking } from './derived';
 import { documents } from './document';
+import { useReadyHand } from './hand/useReadyHand';
 import { type Leaf, useLeaf } from './leaf';
 import { NewHeader } from './newHeader/NewHeader';
 import { linesOf, tellFailure } from './notices';
@@ -25,6 +26,7 @@ const Viewport = lazy(async () => ({ default: (await import('./viewport')).Viewp
 export function App() {
   const [face, setFace] = useState<Face>('view');
   useChecking();
+  useReadyHand();
   // On a phone the picture is a face of its own: whoever asks to look at a place is taken there.
   useEffect(
     () =>

@@ -1,13 +1,25 @@
 /** The solver that follows a hand, off the main thread: one gesture at a time, one reply for each ask. */
 import { type Follower, follower, type Meshes } from '../../../geometry';
 import type { HandReply, HandRequest } from './messages';
+import { practice } from './practice';
 
 let meshes: Meshes = new Map();
 let follows: Follower | null = null;
+let practising: Generator<void> | null = null;
 
-function answer(request: HandRequest): HandReply | null {
+/** A hand that takes hold in between ends it. */
+function practise(): void {
+  try {
+    if (practising && !practising.next().done) setTimeout(practise);
+  } catch {
+    // Whatever is wrong with the header, the hand that takes hold of it is told.
+  }
+}
+
+function answer(request: Exclude<HandRequest, { do: 'practise' }>): HandReply | null {
   const { hand } = request;
   const began = performance.now();
+  practising = null;
   if (request.do === 'hold') {
     if (request.meshes) meshes = request.meshes;
     follows = follower(request.from, meshes, request.held);
@@ -19,6 +31,11 @@ function answer(request: HandRequest): HandReply | null {
 }
 
 self.onmessage = ({ data }: MessageEvent<HandRequest>) => {
+  if (data.do === 'practise') {
+    practising = practice(data.design, data.meshes);
+    practise();
+    return;
+  }
   try {
     const reply = answer(data);
     if (reply) self.postMessage(reply);

@@ -32,6 +32,13 @@ function theWorker(): Worker {
   return worker;
 }
 
+/** Readies the worker for a hand that is likely to come. Does nothing where it is there already, or there are no workers. */
+export function readyHand(design: Design, meshes: Meshes): void {
+  if (typeof Worker === 'undefined' || worker) return;
+  const request: HandRequest = { do: 'practise', design, meshes };
+  theWorker().postMessage(request);
+}
+
 export function linkHand(from: Design, meshes: Meshes, held: Held, on: Listener): Link {
   return typeof Worker === 'undefined' ? inPlace(from, meshes, held, on) : inWorker(from, meshes, held, on);
 }

@@ -4,7 +4,7 @@ import type { Design } from '../../../shared/design/types';
 
 /**
  * `hold` begins a gesture and ends any before it; meshes are sent once and kept, `null` meaning those sent last. `further`
- * asks for the last ask again.
+ * asks for the last ask again. `practise` is not answered.
  */
 export type HandRequest =
   | {
@@ -15,7 +15,8 @@ export type HandRequest =
       readonly meshes: Meshes | null;
     }
   | { readonly do: 'ask'; readonly hand: number; readonly asked: Design }
-  | { readonly do: 'further'; readonly hand: number };
+  | { readonly do: 'further'; readonly hand: number }
+  | { readonly do: 'practise'; readonly design: Design; readonly meshes: Meshes };
 
 export type HandReply =
   | { readonly hand: number; readonly answer: Answer /** Script spent on it, ms. */; readonly spent: number }
