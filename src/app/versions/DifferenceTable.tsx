@@ -11,7 +11,7 @@ export function DifferenceTable({ comparison, changes }: Props) {
   return (
     <>
       <p className="compare-changes">
-        {comparison.same ? 'The two are the same.' : changes.length > 0 ? `${sentence(changes)}.` : ''}
+        {comparison.same ? 'The two are the same.' : changes.length > 0 ? `Changed: ${changes.join('; ')}.` : ''}
       </p>
       <table>
         <thead>
@@ -49,11 +49,6 @@ export function DifferenceTable({ comparison, changes }: Props) {
     </>
   );
 }
-
-const sentence = (phrases: readonly string[]): string => {
-  const text = phrases.join('; ');
-  return text[0]!.toUpperCase() + text.slice(1);
-};
 
 function useSaying() {
   const display = useDisplay();
