@@ -4,6 +4,7 @@
  * Oklab, seen normally and by the three kinds of colour blindness, at 3:1 or more on every surface (tests/app/colours).
  */
 import type { Design } from '../../shared/design/types';
+import { rememberedByParts } from '../../shared/remember';
 import type { Theme } from './theme';
 
 export { type Theme, useTheme } from './theme';
@@ -47,7 +48,15 @@ export function paintOf(index: number, theme: Theme): Paint {
   return { name: temper.name, colour: temper[theme], dash: DASHES[(index + round) % DASHES.length]! };
 }
 
-/** Every runner's paint by its id, in the document's order. */
-export function paintsOf(design: Design, theme: Theme): ReadonlyMap<string, Paint> {
-  return new Map(design.runners.map((runner, i) => [runner.id, paintOf(i, theme)]));
-}
+const paintsFor = rememberedByParts(
+  ({ runners, theme }: { readonly runners: Design['runners']; readonly theme: Theme }) => [
+    theme,
+    ...runners.map(({ id }) => id),
+  ],
+  ({ runners, theme }): ReadonlyMap<string, Paint> =>
+    new Map(runners.map((runner, i) => [runner.id, paintOf(i, theme)])),
+);
+
+/** Every runner's paint by its id, in the document's order; the very same while ids and theme stay. */
+export const paintsOf = ({ runners }: Pick<Design, 'runners'>, theme: Theme): ReadonlyMap<string, Paint> =>
+  paintsFor({ runners, theme });
