@@ -7,11 +7,12 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { type Camera, NeutralToneMapping, OrthographicCamera, PerspectiveCamera, type Scene as Stage } from 'three';
 import { placeMesh } from '../../../geometry';
 import { useDisplay } from '../actions/display';
-import { paintsOf, useTheme } from '../colours';
+import { useTheme } from '../colours';
 import { headerOf, useHeader, useReport } from '../derived';
 import { documents, useDocument } from '../document';
 import { MeasureCard } from '../measure/MeasureCard';
 import { useMeasured } from '../measure/useMeasured';
+import { usePaints } from '../parts/usePaints';
 import { useSession } from '../session';
 import { nudge, openExact } from '../shape/keys';
 import { useViewState } from '../viewState';
@@ -82,8 +83,8 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     }),
   );
 
-  const paints = useMemo(() => (header ? paintsOf(header.design, theme) : new Map()), [header, theme]);
-  const sides = useMemo(() => engineSides(header), [header]);
+  const paints = usePaints();
+  const sides = engineSides(header);
   const parallel = useProjection(rig);
   const seen = useSeen(header);
   const balls = useMemo(() => (seen ? headerBalls(seen) : []), [seen]);
@@ -194,7 +195,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
         </Canvas>
         {seen && size && <ShapeLayer rig={rig} header={seen} hold={hold} onClick={onTubeClick} />}
       </div>
-      {seen && size && <Labels rig={rig} header={seen} paints={paints} notes={notes} isGone={isGone} />}
+      {seen && size && <Labels rig={rig} header={seen} paints={paints} notes={notes} cuts={planes} />}
       {mark && size && <Pin rig={rig} at={mark} />}
       {seen && size && <HandTag rig={rig} header={seen} />}
       <Triad rig={rig} sides={sides} />
