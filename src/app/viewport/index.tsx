@@ -2,7 +2,7 @@
  * The 3D view: fills its parent, draws on demand, and shares selection and camera wishes with the rest of the page
  * through the session. The canvas holds pixels only; names, numbers and controls lie over it as text.
  */
-import { Canvas, useFrame, useThree } from '@react-three/fiber';
+import { Canvas, type Events, useFrame, useThree } from '@react-three/fiber';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { type Camera, NeutralToneMapping, OrthographicCamera, PerspectiveCamera, type Scene as Stage } from 'three';
 import { placeMesh } from '../../../geometry';
@@ -109,8 +109,8 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   useEffect(() => {
     const reach = groundReach(around);
     const deep = Math.hypot(reach, around.at[2] - ground);
+    // No frame is asked for: one drawn now would still show the scene as it was, and the new scene asks for its own.
     rig.setContent(balls, { at: around.at, radius: Math.max(deep, around.radius * 3) });
-    lent.current?.redraw();
   }, [rig, balls, around, ground]);
   useEffect(() => {
     if (!size) return;
@@ -219,8 +219,11 @@ const withoutAlt = ({ key, shiftKey, ctrlKey, metaKey }: Omit<Parameters<typeof 
   altKey: false,
 });
 
-/** Pointer events are read from the page, once for camera and picking, so that a drag is never also a click. */
-const noEvents = () => ({ enabled: false, priority: 0 });
+/**
+ * Pointer events are read from the page, once for camera and picking, so that a drag is never also a click. The canvas
+ * must find handlers, though there are none: else it sets them up anew at each render, and draws a frame for that.
+ */
+const noEvents = () => ({ enabled: false, priority: 0, handlers: {} as Events });
 
 /** Software rendering in tests: no smoothing of edges, one pixel a pixel. */
 function wantsPlain(): boolean {

@@ -22,11 +22,16 @@ export function cutAt(cut: Cut, axis: Axis, { low, high }: Extent): number {
   return cut.at ?? Math.round((low[i]! + high[i]!) / 2);
 }
 
-export const cutPlanes = (cuts: Readonly<Record<Axis, Cut>>, extent: Extent): CutPlane[] =>
-  AXES.flatMap((axis, i) => {
+const NO_CUTS: readonly CutPlane[] = [];
+
+/** The very same while nothing is cut. */
+export function cutPlanes(cuts: Readonly<Record<Axis, Cut>>, extent: Extent): readonly CutPlane[] {
+  if (!AXES.some((axis) => cuts[axis].on)) return NO_CUTS;
+  return AXES.flatMap((axis, i) => {
     const cut = cuts[axis];
     return cut.on ? [{ axis: i as 0 | 1 | 2, at: cutAt(cut, axis, extent), keep: cut.flip ? 1 : -1 }] : [];
   });
+}
 
 export const isCutAway = (planes: readonly CutPlane[], p: Vec3): boolean =>
   planes.some(({ axis, at, keep }) => (p[axis] - at) * keep < 0);
