@@ -1,19 +1,9 @@
 /**
- * Measurements remembered by what they are of. Everything measured is immutable, so an answer once found stays true; when
- * one runner of eight moves, only what concerns that one is measured anew. Nothing is kept alive by being remembered.
+ * Measurements remembered by what they are of: everything measured is immutable, so that an answer once found stays true,
+ * and when one runner of eight moves, only what concerns that one is measured anew.
  */
 
-/** @param work a pure function of its argument */
-export function remembered<A extends object, B>(work: (of: A) => B): (of: A) => B {
-  const known = new WeakMap<A, { readonly answer: B }>();
-  return (of) => {
-    const kept = known.get(of);
-    if (kept) return kept.answer;
-    const answer = work(of);
-    known.set(of, { answer });
-    return answer;
-  };
-}
+export { remembered } from '../../shared/remember';
 
 /** @param work a pure function of its two arguments */
 export function rememberedOfTwo<A extends object, B extends object, C>(work: (a: A, b: B) => C): (a: A, b: B) => C {

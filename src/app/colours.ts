@@ -4,6 +4,7 @@
  * Oklab, seen normally and by the three kinds of colour blindness, at 3:1 or more on every surface (tests/app/colours).
  */
 import type { Design } from '../../shared/design/types';
+import { remembered, rememberedByParts } from '../../shared/remember';
 import type { Theme } from './theme';
 
 export { type Theme, useTheme } from './theme';
@@ -47,7 +48,21 @@ export function paintOf(index: number, theme: Theme): Paint {
   return { name: temper.name, colour: temper[theme], dash: DASHES[(index + round) % DASHES.length]! };
 }
 
-/** Every runner's paint by its id, in the document's order. */
-export function paintsOf(design: Design, theme: Theme): ReadonlyMap<string, Paint> {
-  return new Map(design.runners.map((runner, i) => [runner.id, paintOf(i, theme)]));
+type Runners = Design['runners'];
+
+/** The very same paints while ids and theme stay, though a runner moves; and asked often of one list, found at once. */
+const paintsIn: Readonly<Record<Theme, (runners: Runners) => ReadonlyMap<string, Paint>>> = {
+  light: paintsFor('light'),
+  dark: paintsFor('dark'),
+};
+
+function paintsFor(theme: Theme) {
+  const byIds = rememberedByParts(
+    (runners: Runners) => runners.map(({ id }) => id),
+    (runners): ReadonlyMap<string, Paint> => new Map(runners.map(({ id }, i) => [id, paintOf(i, theme)])),
+  );
+  return remembered(byIds);
 }
+
+/** Every runner's paint by its id, in the document's order. */
+export const paintsOf = (design: Design, theme: Theme): ReadonlyMap<string, Paint> => paintsIn[theme](design.runners);

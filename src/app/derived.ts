@@ -5,9 +5,19 @@
  */
 import { useEffect } from 'react';
 import { create } from 'zustand';
-import { type BendTable, bendTable, type CheckReport, type Header, resolveHeader } from '../../geometry';
+import {
+  type BendTable,
+  bendTable,
+  type CheckReport,
+  type Header,
+  type ResolvedRunner,
+  resolveHeader,
+} from '../../geometry';
 import type { Design } from '../../shared/design/types';
+import { remembered } from '../../shared/remember';
 import { type DocumentState, documents, useDocument } from './document';
+import { type EndGroup, endGroups } from './rack/ends';
+import { type Strip, stripOf } from './rack/strip';
 import { useSession } from './session';
 import { createChecker } from './workers/checker';
 
@@ -22,19 +32,37 @@ function latest<A extends object, B>(work: (of: A, before?: B) => B): (of: A) =>
 
 export const headerOf: (design: Design) => Header = latest(resolveHeader);
 
+const bendTableOf = remembered(({ centerline, start }: ResolvedRunner): BendTable | null =>
+  centerline ? bendTable(centerline, start.up) : null,
+);
+
 /** Bend rows and clocking by runner id; runners without points are left out. */
 export const bendTablesOf: (header: Header) => ReadonlyMap<string, BendTable> = latest((header: Header) => {
   const tables = new Map<string, BendTable>();
-  for (const { runner, centerline, start } of header.runners)
-    if (centerline) tables.set(runner.id, bendTable(centerline, start.up));
+  for (const runner of header.runners) {
+    const table = bendTableOf(runner);
+    if (table) tables.set(runner.runner.id, table);
+  }
   return tables;
 });
+
+/** A runner unrolled, as the rack hangs it and the tables count it. */
+export const unrolled: (runner: ResolvedRunner) => Strip = remembered((runner) =>
+  stripOf(runner, bendTableOf(runner) ?? undefined),
+);
+
+const endGroupsOf = latest((header: Header) => endGroups(header.runners.map(unrolled), header.groups));
 
 /** The header as it is drawn now, also in the middle of a gesture. Null until a design is open. */
 export const useHeader = (): Header | null => useDocument((s) => (s.design ? headerOf(s.design) : null));
 
 export const useBendTables = (): ReadonlyMap<string, BendTable> | null =>
   useDocument((s) => (s.design ? bendTablesOf(headerOf(s.design)) : null));
+
+const NO_GROUPS: readonly EndGroup[] = [];
+
+export const useEndGroups = (): readonly EndGroup[] =>
+  useDocument((s) => (s.design ? endGroupsOf(headerOf(s.design)) : NO_GROUPS));
 
 export type ReportState = {
   /** The last answer; null until the first. */

@@ -1,4 +1,5 @@
 /** The bend table of one runner, as the bender reads it: straight, rotation, angle, radius; nominal, before springback. */
+import { memo } from 'react';
 import { type BendNumber, type BendTable, straightIndices } from '../../../geometry';
 import { DISTANCE, LENGTH, narrowed, type Range } from '../../../shared/design/ranges';
 import { useDisplay } from '../actions/display';
@@ -94,7 +95,7 @@ export function BendPanel() {
                 runner={id}
                 quantity="angle"
                 value={table.clocking}
-                row={{ what: 'clocking' }}
+                what="clocking"
               />
               <span className="unit">°</span>
             </div>
@@ -137,7 +138,8 @@ function Row({ runner, index, last, row }: RowProps) {
           runner={runner}
           quantity="length"
           value={row.length}
-          row={{ what: 'straight', index }}
+          what="straight"
+          index={index}
         />
       </td>
       <td className="right">
@@ -148,7 +150,8 @@ function Row({ runner, index, last, row }: RowProps) {
             runner={runner}
             quantity="angle"
             value={row.rotation}
-            row={{ what: 'rotation', index }}
+            what="rotation"
+            index={index}
           />
         )}
       </td>
@@ -159,7 +162,8 @@ function Row({ runner, index, last, row }: RowProps) {
             runner={runner}
             quantity="angle"
             value={row.angle}
-            row={{ what: 'angle', index }}
+            what="angle"
+            index={index}
           />
         )}
       </td>
@@ -173,12 +177,18 @@ type CellProps = {
   readonly runner: string;
   readonly quantity: 'length' | 'angle';
   readonly value: number;
-  readonly row: BendNumber;
+  readonly what: BendNumber['what'];
+  /** Of the straight or the bend; none for the clocking. */
+  readonly index?: number;
 };
 
-/** A number of the table, to be typed over: the header follows, as when the bend is dragged. */
-function Cell({ name, runner, quantity, value, row }: CellProps) {
+/**
+ * A number of the table, to be typed over: the header follows, as when the bend is dragged. Drawn anew only where it is
+ * another number.
+ */
+const Cell = memo(function Cell({ name, runner, quantity, value, what, index = 0 }: CellProps) {
   const display = useDisplay();
+  const row: BendNumber = what === 'clocking' ? { what } : { what, index };
   return (
     <data value={value}>
       <NumberField
@@ -186,7 +196,7 @@ function Cell({ name, runner, quantity, value, row }: CellProps) {
         label={name}
         meaning="the bends beside it and the other runners follow"
         quantity={quantity}
-        range={RANGES[row.what]}
+        range={RANGES[what]}
         decimals={2}
         value={value}
         onCommit={(next) =>
@@ -200,9 +210,9 @@ function Cell({ name, runner, quantity, value, row }: CellProps) {
       />
     </data>
   );
-}
+});
 
-function RadiusCell({
+const RadiusCell = memo(function RadiusCell({
   runner,
   index,
   radius,
@@ -237,4 +247,4 @@ function RadiusCell({
       />
     </data>
   );
-}
+});

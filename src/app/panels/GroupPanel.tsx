@@ -1,4 +1,5 @@
 /** Each group of runners that must be equal: target, mean and spread. */
+import { memo } from 'react';
 import type { GroupReport } from '../../../geometry';
 import { setFields } from '../../../shared/design/edit';
 import { DISTANCE, LENGTH } from '../../../shared/design/ranges';
@@ -47,46 +48,10 @@ export function GroupPanel() {
 function Row({ measured, group }: { readonly measured: GroupReport; readonly group: Group | undefined }) {
   const ref = { kind: 'group', id: measured.id } as const;
   const lit = useLit(ref);
-  const display = useDisplay();
-  const set = (name: string, key: 'length' | 'tolerance', before: number | null, value: number | null) => {
-    const say = (mm: number | null) => (mm === null ? 'any, but equal' : sayQuantity(mm, 'length', display));
-    return applyEdit(
-      (design) => setFields(design, [[['groups', measured.id, key], value]]),
-      `${name} of group ${measured.id}: ${say(before)} → ${say(value)}`,
-      `groups/${measured.id}/${key}`,
-    );
-  };
   return (
     <tr className={`pick${litClass(lit)}`} tabIndex={0} aria-selected={lit.selected} {...pointing(ref)}>
       <th scope="row">{measured.id}</th>
-      <td>
-        {group && (
-          <span className="target">
-            <LengthField
-              bare
-              decimals={2}
-              label={`Length of group ${measured.id}`}
-              meaning="each runner's length, that in the head included; empty: any, but equal"
-              value={group.length}
-              fallback="equal"
-              range={LENGTH}
-              onCommit={(value) => set('Length', 'length', group.length, value)}
-              onClear={() => set('Length', 'length', group.length, null)}
-            />
-            <span className="unit plus-minus">±</span>
-            <LengthField
-              bare
-              decimals={2}
-              label={`Tolerance of group ${measured.id}`}
-              meaning="how far off the shop accepts, either way"
-              value={group.tolerance}
-              range={DISTANCE}
-              step={0.5}
-              onCommit={(value) => set('Tolerance', 'tolerance', group.tolerance, value)}
-            />
-          </span>
-        )}
-      </td>
+      <td>{group && <Target id={measured.id} group={group} />}</td>
       <td className="right">
         <Length mm={measured.mean} decimals={3} bare />
       </td>
@@ -96,3 +61,42 @@ function Row({ measured, group }: { readonly measured: GroupReport; readonly gro
     </tr>
   );
 }
+
+/** What is asked of a group: it stays while what is measured changes. */
+const Target = memo(function Target({ id, group }: { readonly id: string; readonly group: Group }) {
+  const display = useDisplay();
+  const set = (name: string, key: 'length' | 'tolerance', before: number | null, value: number | null) => {
+    const say = (mm: number | null) => (mm === null ? 'any, but equal' : sayQuantity(mm, 'length', display));
+    return applyEdit(
+      (design) => setFields(design, [[['groups', id, key], value]]),
+      `${name} of group ${id}: ${say(before)} → ${say(value)}`,
+      `groups/${id}/${key}`,
+    );
+  };
+  return (
+    <span className="target">
+      <LengthField
+        bare
+        decimals={2}
+        label={`Length of group ${id}`}
+        meaning="each runner's length, that in the head included; empty: any, but equal"
+        value={group.length}
+        fallback="equal"
+        range={LENGTH}
+        onCommit={(value) => set('Length', 'length', group.length, value)}
+        onClear={() => set('Length', 'length', group.length, null)}
+      />
+      <span className="unit plus-minus">±</span>
+      <LengthField
+        bare
+        decimals={2}
+        label={`Tolerance of group ${id}`}
+        meaning="how far off the shop accepts, either way"
+        value={group.tolerance}
+        range={DISTANCE}
+        step={0.5}
+        onCommit={(value) => set('Tolerance', 'tolerance', group.tolerance, value)}
+      />
+    </span>
+  );
+});

@@ -1,23 +1,20 @@
 /** Every runner's length, how far off it is, and how much bending it takes. */
-import { bends, DEGREES } from '../../../geometry';
+import { memo } from 'react';
 import { useDisplay } from '../actions/display';
-import { useBendTables, useHeader } from '../derived';
+import { unrolled, useEndGroups, useHeader } from '../derived';
 import { Angle } from '../parts/Angle';
 import { Length } from '../parts/Length';
 import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';
 import { litClass, pointing, useLit } from '../parts/usePointing';
-import { type End, endGroups } from '../rack/ends';
-import { type Strip, stripOf } from '../rack/strip';
+import type { Strip } from '../rack/strip';
 import { RunnerToggles } from './RunnerToggles';
 
 export function RunnerPanel() {
   const header = useHeader();
-  const tables = useBendTables();
+  const groups = useEndGroups();
   const display = useDisplay();
-  if (!header || !tables) return null;
-  const strips = header.runners.map((r) => stripOf(r, tables.get(r.runner.id)));
-  const groups = endGroups(strips, header.groups);
+  if (!header) return null;
   const ends = new Map(groups.flatMap((g) => g.ends.map((e) => [e.id, e] as const)));
   return (
     <section className="panel" aria-label="Runners">
@@ -44,18 +41,10 @@ export function RunnerPanel() {
           </tr>
         </thead>
         <tbody>
-          {strips.map((strip, i) => {
-            const line = header.runners[i]!.centerline;
-            const list = line ? bends(line) : [];
-            return (
-              <Row
-                key={strip.id}
-                strip={strip}
-                end={ends.get(strip.id)!}
-                bendCount={list.length}
-                turned={list.reduce((sum, b) => sum + b.angle, 0) * DEGREES}
-              />
-            );
+          {header.runners.map((runner) => {
+            const { id } = runner.runner;
+            const { deviation, outside } = ends.get(id)!;
+            return <Row key={id} strip={unrolled(runner)} deviation={deviation} outside={outside} />;
           })}
         </tbody>
       </table>
@@ -63,12 +52,14 @@ export function RunnerPanel() {
   );
 }
 
-type RowProps = { readonly strip: Strip; readonly end: End; readonly bendCount: number; readonly turned: number };
+type RowProps = { readonly strip: Strip; readonly deviation: number | null; readonly outside: boolean };
 
-function Row({ strip, end, bendCount, turned }: RowProps) {
+/** Drawn anew only where its own numbers change, and not when a neighbour moves. */
+const Row = memo(function Row({ strip, deviation, outside }: RowProps) {
   const ref = { kind: 'runner', id: strip.id } as const;
   const lit = useLit(ref);
   const paint = usePaints().get(strip.id);
+  const angles = strip.pieces.flatMap((piece) => (piece.kind === 'bend' ? [piece.angle] : []));
   return (
     <tr className={`pick${litClass(lit)}`} tabIndex={0} aria-selected={lit.selected} {...pointing(ref)}>
       <th scope="row">
@@ -83,12 +74,12 @@ function Row({ strip, end, bendCount, turned }: RowProps) {
           <td className="right">
             <Length mm={strip.length} decimals={3} bare />
           </td>
-          <td className={`right${end.outside ? ' fails' : ''}`}>
-            {end.deviation === null ? '' : <Length mm={end.deviation} decimals={3} signed bare />}
+          <td className={`right${outside ? ' fails' : ''}`}>
+            {deviation === null ? '' : <Length mm={deviation} decimals={3} signed bare />}
           </td>
-          <td className="right">{bendCount}</td>
+          <td className="right">{angles.length}</td>
           <td className="right">
-            <Angle degrees={turned} />
+            <Angle degrees={angles.reduce((sum, angle) => sum + angle, 0)} />
           </td>
         </>
       )}
@@ -97,4 +88,4 @@ function Row({ strip, end, bendCount, turned }: RowProps) {
       </td>
     </tr>
   );
-}
+});

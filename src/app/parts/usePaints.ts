@@ -1,5 +1,4 @@
 /** The runners' paints in the theme in force. */
-import { useMemo } from 'react';
 import { type Paint, paintsOf, useTheme } from '../colours';
 import { useDocument } from '../document';
 
@@ -7,6 +6,5 @@ const NONE: ReadonlyMap<string, Paint> = new Map();
 
 export function usePaints(): ReadonlyMap<string, Paint> {
   const theme = useTheme();
-  const design = useDocument((s) => s.design);
-  return useMemo(() => (design ? paintsOf(design, theme) : NONE), [design, theme]);
+  return useDocument((s) => (s.design ? paintsOf(s.design, theme) : NONE));
 }

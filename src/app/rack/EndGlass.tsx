@@ -1,6 +1,5 @@
 /** The end of a strip through a magnifying glass: the target line in the middle, the tolerance as a band about it. */
 import type { Paint } from '../colours';
-import type { End } from './ends';
 import { STRIP_HEIGHT } from './scale';
 import { BEND_SHARE } from './shades';
 
@@ -11,19 +10,20 @@ const REACH = MID - 8;
 const OVERHANG = 20;
 
 type Props = {
-  readonly end: End;
   readonly deviation: number;
+  /** Farther off than the group's tolerance allows. */
+  readonly outside: boolean;
   readonly tolerance: number;
   /** Half the width of what is seen, mm. */
   readonly window: number;
   readonly paint: Paint;
 };
 
-export function EndGlass({ end, deviation, tolerance, window, paint }: Props) {
+export function EndGlass({ deviation, outside, tolerance, window, paint }: Props) {
   const x = (mm: number) => MID + Math.max(-1, Math.min(1, mm / window)) * REACH;
   const beyond = Math.abs(deviation) > window;
   const tip = x(deviation);
-  const colour = end.outside ? 'var(--fail)' : paint.colour;
+  const colour = outside ? 'var(--fail)' : paint.colour;
   const slack = Math.min(MID, (tolerance / window) * REACH);
   return (
     <svg

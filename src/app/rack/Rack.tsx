@@ -5,33 +5,21 @@
 import './rack.css';
 import { useMemo } from 'react';
 import { useDisplay } from '../actions/display';
-import { useBendTables, useHeader } from '../derived';
+import { useEndGroups } from '../derived';
 import { usePaints } from '../parts/usePaints';
 import { useWidth } from '../parts/useWidth';
-import { endGroups } from './ends';
 import { RackGroup } from './RackGroup';
 import { RackKey } from './RackKey';
 import { Ruler } from './Ruler';
-import { scaleFor } from './scale';
-import { stripOf } from './strip';
+import { scaleTo, spanOf } from './scale';
 
 export function Rack() {
-  const header = useHeader();
-  const tables = useBendTables();
+  const groups = useEndGroups();
   const paints = usePaints();
   const display = useDisplay();
   const [ref, width] = useWidth<HTMLDivElement>();
-  const groups = useMemo(
-    () =>
-      header && tables
-        ? endGroups(
-            header.runners.map((r) => stripOf(r, tables.get(r.runner.id))),
-            header.groups,
-          )
-        : [],
-    [header, tables],
-  );
-  const scale = useMemo(() => scaleFor(groups, width), [groups, width]);
+  const span = spanOf(groups);
+  const scale = useMemo(() => scaleTo(span, width), [span, width]);
 
   return (
     <section className="rack" aria-label="Rack: runners unrolled to one scale">

@@ -34,8 +34,10 @@ export function RackGroup({ group, scale, paints }: Props) {
           <RackRow
             key={strip.id}
             strip={strip}
-            end={group.ends[i]!}
-            group={group}
+            deviation={group.ends[i]!.deviation}
+            outside={group.ends[i]!.outside}
+            target={group.target}
+            tolerance={group.tolerance}
             window={window}
             scale={scale}
             paint={paints.get(strip.id)!}

@@ -1,4 +1,8 @@
-/** One runner on the rack: name, strip, the glass over its end, and how far off it is. */
+/**
+ * One runner on the rack: name, strip, the glass over its end, and how far off it is. Drawn anew only where one of these
+ * changes, and not when a neighbour moves.
+ */
+import { memo } from 'react';
 import type { Paint } from '../colours';
 import { Length } from '../parts/Length';
 import { Swatch } from '../parts/Swatch';
@@ -12,14 +16,17 @@ import type { Strip } from './strip';
 
 type Props = {
   readonly strip: Strip;
-  readonly end: End;
-  readonly group: EndGroup;
+  readonly deviation: End['deviation'];
+  readonly outside: boolean;
+  readonly target: EndGroup['target'];
+  readonly tolerance: number;
   readonly window: number;
   readonly scale: Scale;
   readonly paint: Paint;
 };
 
-export function RackRow({ strip, end, group, window, scale, paint }: Props) {
+export const RackRow = memo(function RackRow(props: Props) {
+  const { strip, deviation, outside, target, tolerance, window, scale, paint } = props;
   const ref: Ref = { kind: 'runner', id: strip.id };
   const lit = useLit(ref);
   return (
@@ -29,23 +36,23 @@ export function RackRow({ strip, end, group, window, scale, paint }: Props) {
         <span>{strip.id}</span>
       </button>
       <div className="rack-strip">
-        <StripView strip={strip} target={group.target} scale={scale} paint={paint} />
+        <StripView strip={strip} target={target} scale={scale} paint={paint} />
       </div>
       <div className="rack-glass">
-        {end.deviation !== null && (
-          <EndGlass end={end} deviation={end.deviation} tolerance={group.tolerance} window={window} paint={paint} />
+        {deviation !== null && (
+          <EndGlass outside={outside} deviation={deviation} tolerance={tolerance} window={window} paint={paint} />
         )}
       </div>
-      <div className={`rack-deviation${end.outside ? ' fails' : ''}`}>
-        <Deviation strip={strip} end={end} />
+      <div className={`rack-deviation${outside ? ' fails' : ''}`}>
+        <Deviation length={strip.length} deviation={deviation} />
       </div>
     </li>
   );
-}
+});
 
-function Deviation({ strip, end }: { readonly strip: Strip; readonly end: End }) {
-  if (strip.length === null) return <span className="quiet">not laid</span>;
-  if (end.deviation === null) return <Length mm={strip.length} />;
-  if (Math.abs(end.deviation) < EVEN) return <span className="even">even</span>;
-  return <Length mm={end.deviation} signed decimals={Math.abs(end.deviation) < 0.1 ? 3 : 2} />;
+function Deviation({ length, deviation }: { readonly length: number | null; readonly deviation: number | null }) {
+  if (length === null) return <span className="quiet">not laid</span>;
+  if (deviation === null) return <Length mm={length} />;
+  if (Math.abs(deviation) < EVEN) return <span className="even">even</span>;
+  return <Length mm={deviation} signed decimals={Math.abs(deviation) < 0.1 ? 3 : 2} />;
 }

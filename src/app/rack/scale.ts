@@ -17,15 +17,24 @@ export type Scale = {
 /** A little air past the longest end, so that a target line at the very end still reads as a line. */
 const AIR = 1.015;
 
-export function scaleFor(groups: readonly EndGroup[], width: number): Scale {
+/** Lengths that follow a hand stir in digits that nobody sees: the scale of all strips must not stir with them, mm. */
+const SPAN_STEP = 0.01;
+
+/** mm that the rack must hold. */
+export function spanOf(groups: readonly EndGroup[]): number {
   const reach = groups.flatMap((g) => [
     g.target ?? 0,
     ...g.strips.map((s) => Math.max(s.length ?? 0, ...s.pieces.map((p) => p.to))),
   ]);
-  const span = Math.max(1, ...reach) * AIR;
+  return Math.round((Math.max(1, ...reach) * AIR) / SPAN_STEP) * SPAN_STEP;
+}
+
+export function scaleTo(span: number, width: number): Scale {
   const pxPerMm = width / span;
   return { pxPerMm, span, x: (mm) => mm * pxPerMm };
 }
+
+export const scaleFor = (groups: readonly EndGroup[], width: number): Scale => scaleTo(spanOf(groups), width);
 
 export type Mark = { readonly mm: number; readonly label: string };
 

@@ -1,5 +1,4 @@
 /** Everything that is drawn, from the header as it stands. Each part rebuilds itself only when its own source changes. */
-import { useMemo } from 'react';
 import type { Header, Meshes } from '../../../geometry';
 import type { Paint } from '../colours';
 import type { Ref } from '../session';
@@ -27,10 +26,6 @@ type Props = {
 };
 
 export function Scene({ header, meshes, paints, palette, around, ground }: Props) {
-  const { ports, flanges, tubes, runners } = header.design;
-  const starts = runners.map((r) => `${JSON.stringify(r.from)} ${r.tube}`).join();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: plates follow from these parts of the design alone
-  const faces = useMemo(() => plates(header), [ports, flanges, tubes, starts]);
   const strength = strengthFor(header.surroundings.length);
   const hiding = useHiding();
   const shown = (kind: Ref['kind'], id: string) => !isHidden(hiding, `${kind}/${id}`);
@@ -38,7 +33,7 @@ export function Scene({ header, meshes, paints, palette, around, ground }: Props
     <>
       <Stage palette={palette} />
       <Ground around={around} z={ground} palette={palette} />
-      {faces
+      {plates(header)
         .filter(({ flange }) => !flange || shown('flange', flange.id))
         .map((plate) => (
           <HeadFace key={plate.id} plate={plate} palette={palette} />

@@ -2,16 +2,17 @@
  * The 3D view: fills its parent, draws on demand, and shares selection and camera wishes with the rest of the page
  * through the session. The canvas holds pixels only; names, numbers and controls lie over it as text.
  */
-import { Canvas, useFrame, useThree } from '@react-three/fiber';
+import { Canvas, type Events, useFrame, useThree } from '@react-three/fiber';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { type Camera, NeutralToneMapping, OrthographicCamera, PerspectiveCamera, type Scene as Stage } from 'three';
 import { placeMesh } from '../../../geometry';
 import { useDisplay } from '../actions/display';
-import { paintsOf, useTheme } from '../colours';
+import { useTheme } from '../colours';
 import { headerOf, useHeader, useReport } from '../derived';
 import { documents, useDocument } from '../document';
 import { MeasureCard } from '../measure/MeasureCard';
 import { useMeasured } from '../measure/useMeasured';
+import { usePaints } from '../parts/usePaints';
 import { useSession } from '../session';
 import { nudge, openExact } from '../shape/keys';
 import { useViewState } from '../viewState';
@@ -82,8 +83,8 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     }),
   );
 
-  const paints = useMemo(() => (header ? paintsOf(header.design, theme) : new Map()), [header, theme]);
-  const sides = useMemo(() => engineSides(header), [header]);
+  const paints = usePaints();
+  const sides = engineSides(header);
   const parallel = useProjection(rig);
   const seen = useSeen(header);
   const balls = useMemo(() => (seen ? headerBalls(seen) : []), [seen]);
@@ -108,8 +109,8 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   useEffect(() => {
     const reach = groundReach(around);
     const deep = Math.hypot(reach, around.at[2] - ground);
+    // No frame is asked for: one drawn now would still show the scene as it was, and the new scene asks for its own.
     rig.setContent(balls, { at: around.at, radius: Math.max(deep, around.radius * 3) });
-    lent.current?.redraw();
   }, [rig, balls, around, ground]);
   useEffect(() => {
     if (!size) return;
@@ -194,7 +195,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
         </Canvas>
         {seen && size && <ShapeLayer rig={rig} header={seen} hold={hold} onClick={onTubeClick} />}
       </div>
-      {seen && size && <Labels rig={rig} header={seen} paints={paints} notes={notes} isGone={isGone} />}
+      {seen && size && <Labels rig={rig} header={seen} paints={paints} notes={notes} cuts={planes} />}
       {mark && size && <Pin rig={rig} at={mark} />}
       {seen && size && <HandTag rig={rig} header={seen} />}
       <Triad rig={rig} sides={sides} />
@@ -218,8 +219,11 @@ const withoutAlt = ({ key, shiftKey, ctrlKey, metaKey }: Omit<Parameters<typeof 
   altKey: false,
 });
 
-/** Pointer events are read from the page, once for camera and picking, so that a drag is never also a click. */
-const noEvents = () => ({ enabled: false, priority: 0 });
+/**
+ * Pointer events are read from the page, once for camera and picking, so that a drag is never also a click. The canvas
+ * must find handlers, though there are none: else it sets them up anew at each render, and draws a frame for that.
+ */
+const noEvents = () => ({ enabled: false, priority: 0, handlers: {} as Events });
 
 /** Software rendering in tests: no smoothing of edges, one pixel a pixel. */
 function wantsPlain(): boolean {

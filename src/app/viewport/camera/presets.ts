@@ -2,7 +2,8 @@
  * The named views. Front is the end of the engine that cylinders are counted from; left and right are those of someone
  * who sits behind it, looking forward. Angles in radians as in `View`.
  */
-import { add, dot, type Header, RADIANS, scale } from '../../../../geometry';
+import { add, dot, type Header, RADIANS, type ResolvedPort, scale } from '../../../../geometry';
+import { rememberedByParts } from '../../../../shared/remember';
 import type { Vec3 } from '../../../../shared/vec3';
 import type { ViewPreset } from '../../session';
 
@@ -13,9 +14,12 @@ export type EngineSides = {
   readonly out: Vec3;
 };
 
-/** Cylinders are counted from the front; without a clue, the front is toward −X. */
-export function engineSides(header: Header | null): EngineSides {
-  const ports = header ? [...header.ports.values()] : [];
+/** Cylinders are counted from the front; without a clue, the front is toward −X. The very same while the ports stay. */
+export const engineSides = (header: Header | null): EngineSides => sidesOf(header ? [...header.ports.values()] : []);
+
+const sidesOf = rememberedByParts((ports: readonly ResolvedPort[]) => ports, toldByPorts);
+
+function toldByPorts(ports: readonly ResolvedPort[]): EngineSides {
   const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / (values.length || 1);
   const x = mean(ports.map((p) => p.pose.position[0]));
   const c = mean(ports.map((p) => p.port.cylinder));

@@ -33,6 +33,8 @@ export function createRig(
   /** True while the picture still shows the last fit: then a new size is fitted anew. */
   let fitted = false;
   const listeners = new Set<(view: View) => void>();
+  /** What the listeners were told last: a picture drawn again for what lies in it is no news to them. */
+  let told: { readonly view: View; readonly size: typeof size } | null = null;
 
   const aspect = () => size.width / size.height;
 
@@ -57,7 +59,7 @@ export function createRig(
     view: () => glide?.to ?? view,
     drawn: () => view,
     size: () => size,
-    /** Told after each change that was drawn. */
+    /** Told of each change of view or size, on the frame that draws it. */
     listen(listener: (view: View) => void): () => void {
       listeners.add(listener);
       return () => listeners.delete(listener);
@@ -116,7 +118,10 @@ export function createRig(
         }
       }
       apply();
-      for (const listener of listeners) listener(view);
+      if (told?.view !== view || told.size !== size) {
+        told = { view, size };
+        for (const listener of listeners) listener(view);
+      }
       return glide !== null;
     },
   };

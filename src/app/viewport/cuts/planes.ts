@@ -2,6 +2,7 @@
 import type { Vec3 } from '../../../../shared/vec3';
 import { AXES, type Axis, type Cut } from '../../viewState';
 import type { Ball } from '../camera/fit';
+import { type Bounds, boundsOf } from '../model/content';
 
 export type CutPlane = {
   readonly axis: 0 | 1 | 2;
@@ -10,14 +11,10 @@ export type CutPlane = {
   readonly keep: 1 | -1;
 };
 
-export type Extent = { readonly low: Vec3; readonly high: Vec3 };
+export type Extent = Bounds;
 
-export function extentOf(balls: readonly Ball[]): Extent {
-  if (balls.length === 0) return { low: [-100, -100, -100], high: [100, 100, 100] };
-  const low = [0, 1, 2].map((i) => Math.min(...balls.map((b) => b.at[i]! - b.radius)));
-  const high = [0, 1, 2].map((i) => Math.max(...balls.map((b) => b.at[i]! + b.radius)));
-  return { low: low as unknown as Vec3, high: high as unknown as Vec3 };
-}
+export const extentOf = (balls: readonly Ball[]): Extent =>
+  boundsOf(balls) ?? { low: [-100, -100, -100], high: [100, 100, 100] };
 
 /** Where a cut is: as chosen, or through the middle of what is shown. */
 export function cutAt(cut: Cut, axis: Axis, { low, high }: Extent): number {
@@ -25,11 +22,16 @@ export function cutAt(cut: Cut, axis: Axis, { low, high }: Extent): number {
   return cut.at ?? Math.round((low[i]! + high[i]!) / 2);
 }
 
-export const cutPlanes = (cuts: Readonly<Record<Axis, Cut>>, extent: Extent): CutPlane[] =>
-  AXES.flatMap((axis, i) => {
+const NO_CUTS: readonly CutPlane[] = [];
+
+/** The very same while nothing is cut. */
+export function cutPlanes(cuts: Readonly<Record<Axis, Cut>>, extent: Extent): readonly CutPlane[] {
+  if (!AXES.some((axis) => cuts[axis].on)) return NO_CUTS;
+  return AXES.flatMap((axis, i) => {
     const cut = cuts[axis];
     return cut.on ? [{ axis: i as 0 | 1 | 2, at: cutAt(cut, axis, extent), keep: cut.flip ? 1 : -1 }] : [];
   });
+}
 
 export const isCutAway = (planes: readonly CutPlane[], p: Vec3): boolean =>
   planes.some(({ axis, at, keep }) => (p[axis] - at) * keep < 0);

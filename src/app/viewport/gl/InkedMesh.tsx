@@ -3,7 +3,7 @@ import type { BufferGeometry, Material, ShaderMaterial, WebGLRenderer } from 'th
 import { CutFace } from '../cuts/CutFace';
 import type { Emphasis } from '../emphasis';
 import type { Palette } from '../palette';
-import { inkMaterial, measureInk } from './ink';
+import { measureInk, sharedInk } from './ink';
 import { useOwned } from './owned';
 import type { Pickable } from './pick';
 import { stretchOf } from './surface';
@@ -27,10 +27,7 @@ export function InkedMesh({ geometry, outerCount, material, palette, emphasis, p
     () => stretchOf(geometry, 0, outerCount ?? geometry.getIndex()?.count ?? geometry.getAttribute('position').count),
     [geometry, outerCount],
   );
-  const rim = useOwned(
-    () => inkMaterial(emphasis === 'none' ? palette.ink : palette.accent, WIDTH[emphasis]),
-    [palette, emphasis],
-  );
+  const rim = sharedInk(emphasis === 'none' ? palette.ink : palette.accent, WIDTH[emphasis]);
   return (
     <>
       <mesh geometry={geometry} material={material} userData={{ pick }} />

@@ -1,9 +1,10 @@
 /** Line segments of a steady width in CSS pixels, as on a drawing: welds, edges, dimensions. */
-import { useEffect } from 'react';
+import { useState } from 'react';
 import { LineMaterial } from 'three/addons/lines/LineMaterial.js';
 import { LineSegments2 } from 'three/addons/lines/LineSegments2.js';
 import { LineSegmentsGeometry } from 'three/addons/lines/LineSegmentsGeometry.js';
 import { useOwned } from './owned';
+import { sharedMaterials } from './sharedMaterials';
 
 type Props = {
   /** Pairs of points, three numbers each. */
@@ -21,31 +22,29 @@ export function Lines({ pairs, colour, width, opacity = 1, dash = 0, onTop = fal
   const geometry = useOwned(() => {
     const made = new LineSegmentsGeometry();
     made.setPositions(pairs instanceof Float32Array ? pairs : Float32Array.from(pairs));
+    if (dash > 0) new LineSegments2(made).computeLineDistances();
     return made;
-  }, [pairs]);
-  const material = useOwned(
-    () =>
-      new LineMaterial({
-        color: colour,
-        linewidth: width,
-        opacity,
-        transparent: opacity < 1,
-        depthWrite: opacity === 1,
-        dashed: dash > 0,
-        dashSize: dash || 1,
-        gapSize: dash || 1,
-        depthTest: !onTop,
-      }),
-    [colour, width, opacity, dash, onTop],
-  );
-  const line = useOwned(() => {
-    const made = Object.assign(new LineSegments2(geometry, material), { dispose() {} });
-    made.renderOrder = onTop ? 10 : 1;
-    if (dash > 0) made.computeLineDistances();
-    return made;
-  }, [geometry, material]);
-  useEffect(() => {
-    line.raycast = () => {};
-  }, [line]);
-  return pairs.length > 0 ? <primitive object={line} dispose={null} /> : null;
+  }, [pairs, dash > 0]);
+  // One object throughout, so that new points need no other place in the scene.
+  const [line] = useState(() => Object.assign(new LineSegments2(), { raycast() {} }));
+  const material = lineMaterial(colour, width, opacity, dash, onTop);
+  return pairs.length > 0 ? (
+    <primitive object={line} geometry={geometry} material={material} renderOrder={onTop ? 10 : 1} dispose={null} />
+  ) : null;
 }
+
+/** Lines that look alike share a pen: the graphics card is not told anew how for each of them. There are a few dozen in all. */
+const lineMaterial = sharedMaterials(
+  (colour: string, width: number, opacity: number, dash: number, onTop: boolean) =>
+    new LineMaterial({
+      color: colour,
+      linewidth: width,
+      opacity,
+      transparent: opacity < 1,
+      depthWrite: opacity === 1,
+      dashed: dash > 0,
+      dashSize: dash || 1,
+      gapSize: dash || 1,
+      depthTest: !onTop,
+    }),
+);

@@ -2,7 +2,8 @@
  * Surroundings: nearly clear where they face the eye, a little denser where they turn away, so that they recede behind
  * the header and still have a shape. Never written to the depth buffer.
  */
-import { Color, DoubleSide, ShaderMaterial, type Side } from 'three';
+import { Color, ShaderMaterial, type Side } from 'three';
+import { sharedMaterials } from './sharedMaterials';
 
 const VERTEX = /* glsl */ `
 varying vec3 vNormal;
@@ -32,15 +33,19 @@ void main() {
   #include <colorspace_fragment>
 }`;
 
-/** @param face opacity toward the eye @param rim opacity edge-on */
-export function ghostMaterial(colour: string, face: number, rim: number, side: Side = DoubleSide): ShaderMaterial {
-  return new ShaderMaterial({
-    uniforms: { colour: { value: new Color(colour) }, face: { value: face }, rim: { value: rim } },
-    vertexShader: VERTEX,
-    fragmentShader: FRAGMENT,
-    transparent: true,
-    depthWrite: false,
-    side,
-    clipping: true,
-  });
-}
+/**
+ * The same for all surroundings that look alike.
+ * @param face opacity toward the eye @param rim opacity edge-on
+ */
+export const ghostMaterial = sharedMaterials(
+  (colour: string, face: number, rim: number, side: Side): ShaderMaterial =>
+    new ShaderMaterial({
+      uniforms: { colour: { value: new Color(colour) }, face: { value: face }, rim: { value: rim } },
+      vertexShader: VERTEX,
+      fragmentShader: FRAGMENT,
+      transparent: true,
+      depthWrite: false,
+      side,
+      clipping: true,
+    }),
+);

@@ -3,6 +3,7 @@
  * a width in pixels, so that only a rim shows. The same rim, wider and in the accent, marks what is selected.
  */
 import { BackSide, Color, ShaderMaterial, Vector2, type WebGLRenderer } from 'three';
+import { sharedMaterials } from './sharedMaterials';
 
 const VERTEX = /* glsl */ `
 uniform float width;
@@ -43,6 +44,9 @@ export function inkMaterial(colour: string, width: number, opacity = 1): ShaderM
     transparent: opacity < 1,
   });
 }
+
+/** The same for all edges of one colour and width. */
+export const sharedInk = sharedMaterials((colour: string, width: number) => inkMaterial(colour, width));
 
 /** To be called as the mesh's onBeforeRender: the rim's width is in pixels, so it must know how many there are. */
 export function measureInk(renderer: WebGLRenderer, material: ShaderMaterial): void {

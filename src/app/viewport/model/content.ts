@@ -1,33 +1,46 @@
 /** What the camera fits and where labels hang: balls round the header's parts. mm, in the design's frame. */
-import { addScaled, type Header, pointAt, sampleCenterline } from '../../../../geometry';
+import {
+  addScaled,
+  distance,
+  type Header,
+  lerp,
+  pointAt,
+  type ResolvedRunner,
+  sampleCenterline,
+} from '../../../../geometry';
+import { remembered } from '../../../../shared/remember';
 import type { Vec3 } from '../../../../shared/vec3';
 import type { Ball } from '../camera/fit';
-import { fromPlate, plates } from './plates';
+import { fromPlate, type Plate, plates } from './plates';
+
+export type Bounds = { readonly low: Vec3; readonly high: Vec3 };
 
 /** Coarse enough to be few, fine enough that a fit does not cut a bend: the sagitta is far below the border kept. */
 const FIT_SAGITTA = 4;
 
+const runnerBalls = remembered(({ centerline, tubeRadius }: ResolvedRunner): readonly Ball[] =>
+  centerline ? sampleCenterline(centerline, FIT_SAGITTA).map((s) => ({ at: s.position, radius: tubeRadius })) : [],
+);
+
+const plateBalls = remembered((plate: Plate): readonly Ball[] =>
+  plate.flange ? plate.outline.map((corner) => ({ at: fromPlate(plate, corner), radius: 0 })) : [],
+);
+
 /** The header itself, not its surroundings, which may be ten times its size. */
-export function headerBalls(header: Header): Ball[] {
+export const headerBalls: (header: Header) => readonly Ball[] = remembered((header) => {
   const balls: Ball[] = [];
   for (const { pose, port } of header.ports.values()) {
     const o = port.opening;
     balls.push({ at: pose.position, radius: o.shape === 'round' ? o.diameter / 2 : Math.max(o.width, o.height) / 2 });
   }
-  for (const plate of plates(header)) {
-    if (!plate.flange) continue;
-    for (const corner of plate.outline) balls.push({ at: fromPlate(plate, corner), radius: 0 });
-  }
+  for (const plate of plates(header)) balls.push(...plateBalls(plate));
   for (const { body } of header.merges.values()) {
     balls.push({ at: body.position, radius: body.startRadius });
     balls.push({ at: addScaled(body.position, body.axis, body.length), radius: body.endRadius });
   }
-  for (const { centerline, tubeRadius } of header.runners) {
-    if (!centerline) continue;
-    for (const s of sampleCenterline(centerline, FIT_SAGITTA)) balls.push({ at: s.position, radius: tubeRadius });
-  }
+  for (const runner of header.runners) balls.push(...runnerBalls(runner));
   return balls;
-}
+});
 
 /** Lowest point of header and surroundings: the ground lies below it. */
 export function lowest(header: Header, meshes: readonly ArrayLike<number>[]): number {
@@ -41,12 +54,23 @@ export function lowest(header: Header, meshes: readonly ArrayLike<number>[]): nu
   return Number.isFinite(z) ? z : 0;
 }
 
+/** Corners of the upright box round the balls. */
+export const boundsOf: (balls: readonly Ball[]) => Bounds | null = remembered((balls) => {
+  if (balls.length === 0) return null;
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (const { at, radius } of balls)
+    for (let i = 0; i < 3; i++) {
+      low[i] = Math.min(low[i]!, at[i]! - radius);
+      high[i] = Math.max(high[i]!, at[i]! + radius);
+    }
+  return { low: low as unknown as Vec3, high: high as unknown as Vec3 };
+});
+
 export function middleOf(balls: readonly Ball[]): Ball {
-  if (balls.length === 0) return { at: [0, 0, 0], radius: 100 };
-  const low = [0, 1, 2].map((i) => Math.min(...balls.map((b) => b.at[i]! - b.radius)));
-  const high = [0, 1, 2].map((i) => Math.max(...balls.map((b) => b.at[i]! + b.radius)));
-  const at = low.map((l, i) => (l + high[i]!) / 2) as unknown as Vec3;
-  return { at, radius: Math.hypot(...low.map((l, i) => high[i]! - l)) / 2 };
+  const bounds = boundsOf(balls);
+  if (!bounds) return { at: [0, 0, 0], radius: 100 };
+  return { at: lerp(bounds.low, bounds.high, 0.5), radius: distance(bounds.low, bounds.high) / 2 };
 }
 
 /** Half way along a runner, where its label hangs. */

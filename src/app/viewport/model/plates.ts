@@ -17,6 +17,7 @@ import {
   unit,
 } from '../../../../geometry';
 import type { Fastener, Flange, Opening } from '../../../../shared/design/types';
+import { rememberedByParts } from '../../../../shared/remember';
 import type { Vec3 } from '../../../../shared/vec3';
 import { circle, hullOutline, type Point2 } from './outline';
 
@@ -62,7 +63,17 @@ export function openingOutline(opening: Opening): Point2[] {
   );
 }
 
-export function plates(header: Header): Plate[] {
+/** The very same while nothing at the ports changes, whichever way the runners go from there. */
+export const plates: (header: Header) => readonly Plate[] = rememberedByParts(
+  ({ design, ports, runners }) => [
+    design.flanges,
+    ...ports.values(),
+    ...runners.flatMap(({ start, tubeRadius }) => [start, tubeRadius]),
+  ],
+  layPlates,
+);
+
+function layPlates(header: Header): Plate[] {
   const flanged = new Set<string>();
   const list: Plate[] = [];
   for (const flange of header.design.flanges ?? []) {

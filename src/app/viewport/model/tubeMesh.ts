@@ -153,11 +153,15 @@ function writeRing(
   for (let j = 0; j < AROUND; j++) {
     const c = COS[j]!;
     const d = SIN[j]!;
-    for (let axis = 0; axis < 3; axis++, at++) {
-      const out = c * n[axis]! + d * s[axis]!;
-      positions[at] = p[axis]! + r * out;
-      normals[at] = sign * out;
-    }
+    const x = c * n[0] + d * s[0];
+    const y = c * n[1] + d * s[1];
+    const z = c * n[2] + d * s[2];
+    normals[at] = sign * x;
+    positions[at++] = p[0] + r * x;
+    normals[at] = sign * y;
+    positions[at++] = p[1] + r * y;
+    normals[at] = sign * z;
+    positions[at++] = p[2] + r * z;
   }
 }
 
@@ -202,7 +206,11 @@ function seamRings(rings: readonly Frame[], joints: readonly number[], radius: n
     const { position: p, normal: n, side: s } = rings[joint]!;
     for (let j = 0; j < AROUND; j++) {
       for (let k = j; k <= j + 1; k++) {
-        for (let axis = 0; axis < 3; axis++) out[at++] = p[axis]! + r * (COS[k]! * n[axis]! + SIN[k]! * s[axis]!);
+        const c = r * COS[k]!;
+        const d = r * SIN[k]!;
+        out[at++] = p[0] + c * n[0] + d * s[0];
+        out[at++] = p[1] + c * n[1] + d * s[1];
+        out[at++] = p[2] + c * n[2] + d * s[2];
       }
     }
   }

@@ -1,14 +1,18 @@
 /** Names over the picture, as text and not as pixels: they stay sharp, readable and out of each other's way. */
-import { useEffect, useMemo, useRef } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Header } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
 import type { Paint } from '../../colours';
 import { useSession } from '../../session';
 import type { Rig } from '../camera/rig';
 import { project } from '../camera/view';
+import { type CutPlane, isCutAway } from '../cuts/planes';
 import { isPicked, sameElement } from '../emphasis';
-import { isHidden, type Label, nameLabel, occluders, standingLabels } from '../model/labels';
+import { coversOf, isCovered } from '../model/cover';
+import { type Label, nameLabel, standingLabels } from '../model/labels';
 import { placeLabels } from './place';
+import { createTags, Tag } from './Tag';
+import { putStyle, putVisible } from './write';
 
 type Props = {
   readonly rig: Rig;
@@ -21,8 +25,8 @@ type Props = {
     readonly at: Vec3;
     readonly fails: boolean;
   }[];
-  /** Whether a place is cut away now: another cut is another frame, on which this is asked again. */
-  readonly isGone: (at: Vec3) => boolean;
+  /** What is cut away has no name. */
+  readonly cuts: readonly CutPlane[];
 };
 
 type Entry = Pick<Label, 'key' | 'at'> & {
@@ -41,18 +45,18 @@ const controls = ({ width, height }: { width: number; height: number }) => [
   { l: width / 2 - 225, r: width / 2 + 225, t: height - 44, b: height },
 ];
 
-export function Labels({ rig, header, paints, notes, isGone }: Props) {
+export function Labels({ rig, header, paints, notes, cuts }: Props) {
   const selection = useSession((s) => s.selection);
   const hovered = useSession((s) => s.hovered);
   const isPinned = useSession((s) => s.mark !== null);
-  const balls = useMemo(() => occluders(header), [header]);
+  const covers = useMemo(() => coversOf(header), [header]);
   const standing = useMemo(() => standingLabels(header), [header]);
   const names = useMemo(() => {
     const list = [hovered, ...selection].map((ref) => nameLabel(header, ref)).filter((l) => l !== null);
     return list.filter((l, i) => list.findIndex((o) => o.key === l.key) === i);
   }, [header, hovered, selection]);
-  const nodes = useRef(new Map<string, HTMLElement>());
-  const labels = [...standing, ...names];
+  const place = useRef(() => {});
+  const [tags] = useState(() => createTags(() => place.current()));
 
   const entries = useMemo((): Entry[] => {
     const rankOf = (l: Label) => {
@@ -74,59 +78,46 @@ export function Labels({ rig, header, paints, notes, isGone }: Props) {
     const show = () => {
       const size = rig.size();
       const view = rig.drawn();
-      const shown = entries.filter((e) => nodes.current.has(e.key));
-      const boxes = shown.map((e) => {
-        const node = nodes.current.get(e.key)!;
-        return {
-          width: node.offsetWidth,
-          height: node.offsetHeight,
-          candidates: e.at.map((p) => {
-            const covered = !e.must && (isGone(p) || (e.on !== null && isHidden(p, e.on, balls, view)));
-            const seen = covered ? null : project(view, size, p);
-            return seen && e.rank === 0 && isPinned ? ([seen[0], seen[1] + BELOW_PIN] as const) : seen;
-          }),
-          must: e.must,
-        };
+      const shown = entries.flatMap((entry) => {
+        const node = tags.node(entry.key);
+        return node ? [{ entry, node }] : [];
       });
-      placeLabels(boxes, size, controls(size)).forEach((place, i) => {
-        const { style } = nodes.current.get(shown[i]!.key)!;
-        style.visibility = place ? 'visible' : 'hidden';
-        if (place)
-          style.transform = `translate(-50%, -50%) translate(${place[0].toFixed(1)}px, ${place[1].toFixed(1)}px)`;
+      const boxes = shown.map(({ entry: e, node }) => ({
+        ...tags.box(node),
+        candidates: e.at.map((p) => {
+          const gone = !e.must && (isCutAway(cuts, p) || (e.on !== null && isCovered(p, e.on, covers, view)));
+          const seen = gone ? null : project(view, size, p);
+          return seen && e.rank === 0 && isPinned ? ([seen[0], seen[1] + BELOW_PIN] as const) : seen;
+        }),
+        must: e.must,
+      }));
+      placeLabels(boxes, size, controls(size)).forEach((at, i) => {
+        const { node } = shown[i]!;
+        putVisible(node, at !== null);
+        if (at)
+          putStyle(node, 'transform', `translate(-50%, -50%) translate(${at[0].toFixed(1)}px, ${at[1].toFixed(1)}px)`);
       });
     };
+    place.current = show;
     show();
     return rig.listen(show);
-  }, [rig, entries, balls, isPinned, isGone]);
+  }, [rig, tags, entries, covers, cuts, isPinned]);
 
-  const keep = (key: string) => (node: HTMLElement | null) => {
-    if (node) nodes.current.set(key, node);
-    else nodes.current.delete(key);
-  };
   return (
     <div className="viewport-labels" aria-hidden="true">
-      {labels.map((l) => (
-        <span
+      {[...standing, ...names].map((l) => (
+        <Tag
           key={l.key}
-          ref={keep(l.key)}
-          className="viewport-label"
-          data-kind={l.kind}
-          data-lit={sameElement(l.ref, hovered) || isPicked(l.ref, selection) || undefined}
-        >
-          {l.kind === 'runner' && <i style={{ background: paints.get(l.ref.id)?.colour }} />}
-          {l.text}
-        </span>
+          id={l.key}
+          tags={tags}
+          kind={l.kind}
+          text={l.text}
+          lit={sameElement(l.ref, hovered) || isPicked(l.ref, selection)}
+          dot={l.kind === 'runner' ? paints.get(l.ref.id)?.colour : undefined}
+        />
       ))}
       {notes.map((n) => (
-        <span
-          key={n.key}
-          ref={keep(n.key)}
-          className="viewport-label"
-          data-kind="gap"
-          data-fails={n.fails || undefined}
-        >
-          {n.text}
-        </span>
+        <Tag key={n.key} id={n.key} tags={tags} kind="gap" text={n.text} fails={n.fails} />
       ))}
     </div>
   );

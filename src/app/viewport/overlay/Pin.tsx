@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'react';
 import type { Vec3 } from '../../../../shared/vec3';
 import type { Rig } from '../camera/rig';
 import { project } from '../camera/view';
+import { putStyle, putVisible } from './write';
 
 export function Pin({ rig, at }: { readonly rig: Rig; readonly at: Vec3 }) {
   const ref = useRef<SVGSVGElement>(null);
@@ -11,8 +12,8 @@ export function Pin({ rig, at }: { readonly rig: Rig; readonly at: Vec3 }) {
       const node = ref.current;
       const place = project(rig.drawn(), rig.size(), at);
       if (!node) return;
-      node.style.visibility = place ? 'visible' : 'hidden';
-      if (place) node.style.transform = `translate(${place[0].toFixed(1)}px, ${place[1].toFixed(1)}px)`;
+      putVisible(node, place !== null);
+      if (place) putStyle(node, 'transform', `translate(${place[0].toFixed(1)}px, ${place[1].toFixed(1)}px)`);
     };
     show();
     return rig.listen(show);

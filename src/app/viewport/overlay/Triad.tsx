@@ -1,5 +1,5 @@
 /** Which way is which, in the trade's words: a small cross of three arrows that turns with the view. */
-import { useEffect, useRef } from 'react';
+import { memo, useEffect, useRef } from 'react';
 import { dot } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
 import type { EngineSides } from '../camera/presets';
@@ -11,7 +11,7 @@ const TEXT_GAP = 9;
 /** An arrow that points nearly at the eye has no room for its word. */
 const SHORTEST = 0.22;
 
-export function Triad({ rig, sides }: { readonly rig: Rig; readonly sides: EngineSides }) {
+export const Triad = memo(function Triad({ rig, sides }: { readonly rig: Rig; readonly sides: EngineSides }) {
   const ref = useRef<SVGSVGElement>(null);
   useEffect(() => {
     const arrows: readonly Vec3[] = [[sides.front, 0, 0], sides.out, [0, 0, 1]];
@@ -51,4 +51,4 @@ export function Triad({ rig, sides }: { readonly rig: Rig; readonly sides: Engin
       <circle r="2" className="root" />
     </svg>
   );
-}
+});

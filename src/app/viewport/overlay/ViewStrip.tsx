@@ -1,4 +1,5 @@
 /** Fit, the named views and the projection, and the view's tools, as one quiet strip of words; each tooltip tells its key. */
+import { memo } from 'react';
 import { ariaKeys, withKeys } from '../../actions/list/keys';
 import { actionById } from '../../actions/list/registry';
 import { type CameraWish, useSession } from '../../session';
@@ -8,7 +9,7 @@ import { useIsCut } from '../cuts/CutFace';
 
 type Props = { readonly parallel: boolean };
 
-export function ViewStrip({ parallel }: Props) {
+export const ViewStrip = memo(function ViewStrip({ parallel }: Props) {
   const ask = useSession((s) => s.ask);
   const measuring = useViewState((s) => s.measuring);
   const isCut = useIsCut();
@@ -45,7 +46,7 @@ export function ViewStrip({ parallel }: Props) {
       <Tool id="picture.save" word="Picture" wide />
     </div>
   );
-}
+});
 
 type ToolProps = { readonly id: string; readonly word: string; readonly pressed?: boolean; readonly wide?: boolean };
 

@@ -4,7 +4,6 @@
  */
 import { memo, useMemo } from 'react';
 import {
-  CylinderGeometry,
   EdgesGeometry,
   ExtrudeGeometry,
   Matrix4,
@@ -15,18 +14,19 @@ import {
   Vector2,
   Vector3,
 } from 'three';
-import { addScaled, cross } from '../../../../geometry';
-import type { Vec3 } from '../../../../shared/vec3';
+import { addScaled } from '../../../../geometry';
 import { type Ref, useSession } from '../../session';
 import { CutFace } from '../cuts/CutFace';
 import { emphasisOf } from '../emphasis';
+import { useJoined } from '../gl/joined';
 import { Lines } from '../gl/Lines';
 import { useOwned } from '../gl/owned';
 import type { Pickable } from '../gl/pick';
 import { matt } from '../gl/satin';
 import { circle, hullOutline, type Point2 } from '../model/outline';
-import { fromPlate, type Plate } from '../model/plates';
+import type { Plate } from '../model/plates';
 import type { Palette } from '../palette';
+import { Studs } from './Studs';
 
 /** A bare plate's thickness and a casting's, and how far the casting shows round a flange, mm: only to look right. */
 const BARE = 8;
@@ -43,6 +43,7 @@ export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
   const gasket = flange?.gasket ?? 0;
   const openings = useMemo(() => plate.openings.map((o) => o.points), [plate]);
   const holes = useMemo(() => plate.fasteners.map(({ fastener, at }) => circle(at, fastener.hole / 2, 32)), [plate]);
+  const cutOuts = useMemo(() => [...openings, ...holes], [openings, holes]);
   const round = useMemo(() => hullOutline(plate.outline, CASTING_BORDER), [plate]);
   const own = useMemo(
     (): Ref => (flange ? { kind: 'flange', id: flange.id } : { kind: 'port', id: plate.ports[0]!.port.id }),
@@ -70,7 +71,7 @@ export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
         {flange && (
           <Slab
             outline={plate.outline}
-            holes={[...openings, ...holes]}
+            holes={cutOuts}
             from={0}
             thickness={thickness}
             colour={palette.steel}
@@ -101,31 +102,11 @@ export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
           edge={palette.ink}
           edgeWidth={1}
         />
-        {openings.map((points, i) => (
-          <Throat
-            key={plate.openings[i]!.port}
-            port={plate.openings[i]!.port}
-            points={points}
-            depth={thickness + gasket + (flange ? CASTING : BARE)}
-            palette={palette}
-          />
-        ))}
+        <Throats plate={plate} depth={thickness + gasket + (flange ? CASTING : BARE)} palette={palette} />
       </group>
-      {plate.fasteners.map(({ fastener, at }, i) => (
-        <Stud
-          // biome-ignore lint/suspicious/noArrayIndexKey: fasteners have no id; their order is theirs
-          key={i}
-          own={flange ? { flange: flange.id, index: i } : null}
-          foot={fromPlate(plate, at)}
-          axis={plate.normal}
-          side={plate.across}
-          diameter={threadDiameter(fastener.thread) ?? fastener.hole * 0.9}
-          length={fastener.length ?? 0}
-          bolt={fastener.kind !== 'stud'}
-          below={thickness + gasket}
-          palette={palette}
-        />
-      ))}
+      {flange && plate.fasteners.length > 0 && (
+        <Studs plate={plate} flange={flange.id} below={thickness + gasket} palette={palette} />
+      )}
       <Lines pairs={inHead} colour={palette.ghost} width={1.2} opacity={0.6} dash={6} />
     </group>
   );
@@ -189,86 +170,19 @@ function Slab({
   );
 }
 
-type ThroatProps = {
-  readonly port: string;
-  readonly points: readonly Point2[];
-  readonly depth: number;
-  readonly palette: Palette;
-};
+type ThroatsProps = { readonly plate: Plate; readonly depth: number; readonly palette: Palette };
 
-/** The dark of the port behind its opening: the head is not drawn, and nobody should see through it. */
-function Throat({ port, points, depth, palette }: ThroatProps) {
-  const pick = useMemo((): Pickable => ({ ref: () => ({ kind: 'port', id: port }) }), [port]);
-  const geometry = useOwned(
-    () => new ShapeGeometry(new Shape(points.map(([x, y]) => new Vector2(x, y)))).translate(0, 0, 0.05 - depth),
-    [points, depth],
+/** The dark of the ports behind their openings: the head is not drawn, and nobody should see through it. */
+function Throats({ plate, depth, palette }: ThroatsProps) {
+  const { geometry, ref } = useJoined(
+    () =>
+      plate.openings.map(({ port, points }) => ({
+        geometry: new ShapeGeometry(new Shape(points.map(([x, y]) => new Vector2(x, y)))).translate(0, 0, 0.05 - depth),
+        ref: { kind: 'port', id: port },
+      })),
+    [plate, depth],
   );
+  const pick = useMemo((): Pickable => ({ ref }), [ref]);
   const material = useOwned(() => new MeshBasicMaterial({ color: palette.throat }), [palette]);
   return <mesh geometry={geometry} material={material} userData={{ pick }} />;
-}
-
-type StudProps = {
-  readonly own: { readonly flange: string; readonly index: number } | null;
-  readonly foot: Vec3;
-  readonly axis: Vec3;
-  readonly side: Vec3;
-  readonly diameter: number;
-  readonly length: number;
-  readonly bolt: boolean;
-  /** From the flange's outer face down to the head. */
-  readonly below: number;
-  readonly palette: Palette;
-};
-
-/** About this many diameters of thread sit in the head, and a nut is this wide and high: common practice, to draw by. */
-const ENGAGEMENT = 1.5;
-const ACROSS_CORNERS = 1.85;
-const NUT_HEIGHT = 0.85;
-
-function Stud({ own, foot, axis, side, diameter, length, bolt, below, palette }: StudProps) {
-  const { flange: id, index } = own ?? { flange: '', index: -1 };
-  const ref = useMemo((): Ref => ({ kind: 'fastener', id, index }), [id, index]);
-  const emphasis = useSession((s) => emphasisOf(ref, s.selection, s.hovered));
-  const edge = emphasis === 'none' ? palette.ink : palette.accent;
-  const userData = useMemo(() => (id ? { pick: { ref: () => ref } satisfies Pickable } : {}), [id, ref]);
-  const nut = diameter * NUT_HEIGHT;
-  const proud = bolt ? 0 : Math.max(nut + diameter * 0.25, length - diameter * ENGAGEMENT - below);
-  const matrix = useMemo(() => {
-    const up = cross(axis, side);
-    return new Matrix4()
-      .makeBasis(new Vector3(...side), new Vector3(...axis), new Vector3(...up).negate())
-      .setPosition(...foot);
-  }, [foot, axis, side]);
-  const shank = useOwned(
-    () => new CylinderGeometry(diameter / 2, diameter / 2, proud, 20).translate(0, proud / 2, 0),
-    [diameter, proud],
-  );
-  const hex = useOwned(() => {
-    const r = (diameter * ACROSS_CORNERS) / 2;
-    return new CylinderGeometry(r, r, nut, 6).toNonIndexed().translate(0, nut / 2, 0);
-  }, [diameter, nut]);
-  const hexEdges = useMemo(() => {
-    const found = new EdgesGeometry(hex, 25);
-    const pairs = found.getAttribute('position').array;
-    found.dispose();
-    return pairs;
-  }, [hex]);
-  const steel = useOwned(() => matt(palette.steel, 0.4, 0.85), [palette]);
-  const flat = useOwned(() => Object.assign(matt(palette.steel, 0.4, 0.85), { flatShading: true }), [palette]);
-  return (
-    <group matrix={matrix} matrixAutoUpdate={false}>
-      {proud > 0 && <mesh geometry={shank} material={steel} userData={userData} />}
-      <mesh geometry={hex} material={flat} userData={userData} />
-      <CutFace geometry={hex} colour={palette.steel} palette={palette} />
-      <Lines pairs={hexEdges} colour={edge} width={emphasis === 'none' ? 1 : 2.4} opacity={0.6} />
-    </group>
-  );
-}
-
-/** "M8", "M10 x 1.25" or "3/8-16": the thread's nominal diameter in mm; null where it is not understood. */
-export function threadDiameter(thread: string): number | null {
-  const metric = /^\s*M\s*(\d+(?:\.\d+)?)/i.exec(thread);
-  if (metric) return Number(metric[1]);
-  const inch = /^\s*(\d+)\s*\/\s*(\d+)/.exec(thread);
-  return inch && Number(inch[2]) > 0 ? (25.4 * Number(inch[1])) / Number(inch[2]) : null;
 }

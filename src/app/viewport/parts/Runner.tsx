@@ -8,7 +8,7 @@ import type { ResolvedRunner } from '../../../../geometry';
 import { type Ref, useSession } from '../../session';
 import { emphasisOf, sameElement } from '../emphasis';
 import { InkedMesh, Rim } from '../gl/InkedMesh';
-import { inkMaterial } from '../gl/ink';
+import { sharedInk } from '../gl/ink';
 import { Lines } from '../gl/Lines';
 import { useOwned } from '../gl/owned';
 import type { Pickable } from '../gl/pick';
@@ -102,11 +102,10 @@ function LitPart({ geometry, first, count, palette }: LitProps) {
       }),
     [palette],
   );
-  const rim = useOwned(() => inkMaterial(palette.accent, 4), [palette]);
   return (
     <>
       <mesh geometry={part} material={material} renderOrder={1} />
-      <Rim geometry={part} material={rim} />
+      <Rim geometry={part} material={sharedInk(palette.accent, 4)} />
     </>
   );
 }

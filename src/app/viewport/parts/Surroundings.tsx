@@ -9,6 +9,7 @@ import {
   BufferAttribute,
   BufferGeometry,
   CapsuleGeometry,
+  DoubleSide,
   EdgesGeometry,
   Quaternion,
   Vector3,
@@ -103,14 +104,10 @@ function Glass({ surrounding, palette, strength, geometry, halo, smooth = false 
   const colour = filled ? palette.accent : palette.ghost;
   const k = smooth && lit ? 1.6 : filled ? 1 : strength;
   // Faces toward the eye would lie over the header: only the far walls of a body are tinted, both of something thin.
-  const material = useOwned(
-    () =>
-      smooth
-        ? ghostMaterial(colour, palette.ghostFace * k, Math.min(0.8, palette.ghostRim * 3.2 * k))
-        : ghostMaterial(colour, palette.ghostFace * 1.6 * k, palette.ghostRim * k, BackSide),
-    [palette, colour, k, smooth],
-  );
-  const skin = useOwned(() => ghostMaterial(palette.accent, 0.012, 0.4), [palette]);
+  const material = smooth
+    ? ghostMaterial(colour, palette.ghostFace * k, Math.min(0.8, palette.ghostRim * 3.2 * k), DoubleSide)
+    : ghostMaterial(colour, palette.ghostFace * 1.6 * k, palette.ghostRim * k, BackSide);
+  const skin = ghostMaterial(palette.accent, 0.012, 0.4, DoubleSide);
   const edges = useMemo(() => {
     if (smooth || geometry.getAttribute('position').count > MOST_EDGED) return [];
     const found = new EdgesGeometry(geometry, 28);

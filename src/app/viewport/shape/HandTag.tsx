@@ -2,7 +2,7 @@
  * Beside the pointer: how far, what was met, what resists, and the fields of exact entry. Text, so that it is read out,
  * typed into and kept in the picture.
  */
-import { useEffect, useRef } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { DEGREES, dot, type Header } from '../../../../geometry';
 import { angleNumber, signedNumber } from '../../format';
 import { useHand } from '../../hand/hand';
@@ -14,6 +14,8 @@ import { AXIS_WAYS } from '../../shape/pointer';
 import { shaper, useShape } from '../../shape/shaper';
 import type { Rig } from '../camera/rig';
 import { project } from '../camera/view';
+import { watchBoxes } from '../overlay/boxes';
+import { putStyle, putVisible } from '../overlay/write';
 import { tipOf } from './marks';
 
 const NAMES: Readonly<Record<Field, string>> = { distance: 'Distance', x: 'X', y: 'Y', z: 'Z', angle: 'Angle' };
@@ -23,7 +25,19 @@ export function HandTag({ rig, header }: { readonly rig: Rig; readonly header: H
   const state = useShape((s) => s);
   const resistance = useHand((s) => s.resistance);
   const loose = useHand((s) => s.loose);
-  const box = useRef<HTMLDivElement>(null);
+  const box = useRef<HTMLDivElement | null>(null);
+  const place = useRef(() => {});
+  const [boxes] = useState(() => watchBoxes(() => place.current()));
+  const keep = useCallback(
+    (node: HTMLDivElement) => {
+      box.current = node;
+      return () => {
+        box.current = null;
+        boxes.forget(node);
+      };
+    },
+    [boxes],
+  );
   const hold = holds(state) ? state : null;
   const handle =
     hold?.grip.handle ??
@@ -39,14 +53,15 @@ export function HandTag({ rig, header }: { readonly rig: Rig; readonly header: H
       const size = rig.size();
       const grip = sketch(header, handle);
       const seen = pointer ?? (grip && project(rig.drawn(), size, grip.at));
-      node.style.visibility = seen ? 'visible' : 'hidden';
+      putVisible(node, seen !== null);
       if (!seen) return;
-      const [w, h] = [node.offsetWidth, node.offsetHeight];
+      const { width: w, height: h } = boxes.of(node);
       const x = seen[0] + OFF + w > size.width - 4 ? seen[0] - OFF - w : seen[0] + OFF;
       const y = Math.min(seen[1] + OFF, size.height - h - 8);
-      node.style.setProperty('--x', `${Math.max(4, Math.min(x, size.width - w - 4)).toFixed(0)}px`);
-      node.style.setProperty('--y', `${Math.max(4, y).toFixed(0)}px`);
+      putStyle(node, '--x', `${Math.max(4, Math.min(x, size.width - w - 4)).toFixed(0)}px`);
+      putStyle(node, '--y', `${Math.max(4, y).toFixed(0)}px`);
     };
+    place.current = show;
     show();
     return rig.listen(show);
   });
@@ -54,7 +69,7 @@ export function HandTag({ rig, header }: { readonly rig: Rig; readonly header: H
   if (!handle) return null;
   const refusal = refused ?? (hold ? null : (sketch(header, handle)?.refusal ?? null));
   return (
-    <div ref={box} className="hand-tag" role="status">
+    <div ref={keep} className="hand-tag" role="status">
       {!hold && <b>{handleName(handle)}</b>}
       {!hold && <span className="quiet">{refusal ?? tipOf(handle)}</span>}
       {hold && state.phase !== 'typing' && <b className="size">{measure(hold)}</b>}

@@ -17,6 +17,7 @@ import { holds } from '../../shape/machine';
 import { shaper, useShape } from '../../shape/shaper';
 import type { Rig } from '../camera/rig';
 import { project } from '../camera/view';
+import { putAttribute, putVisible } from '../overlay/write';
 import { type Link, linkHand } from './link';
 import { Mark } from './marks';
 import { type Spot, spread } from './spread';
@@ -157,10 +158,11 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
         const spot = spots[i];
         const stand = spot && stands[next++];
         if (!node) return;
-        node.style.visibility = stand ? 'visible' : 'hidden';
+        putVisible(node, stand != null);
         if (!stand) return;
         const turn = way ? (Math.atan2(spot.way[1], spot.way[0]) * 180) / Math.PI : 0;
-        node.setAttribute(
+        putAttribute(
+          node,
           'transform',
           `translate(${stand[0].toFixed(1)} ${stand[1].toFixed(1)}) rotate(${turn.toFixed(1)})`,
         );
@@ -168,7 +170,7 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
       svg.current?.querySelectorAll<SVGLineElement>('line[data-line]').forEach((node, i) => {
         const line = lines[i];
         const [a, b] = line ? [see(line.from), see(line.to)] : [null, null];
-        node.style.visibility = a && b ? 'visible' : 'hidden';
+        putVisible(node, a !== null && b !== null);
         if (!a || !b) return;
         for (const [name, value] of [
           ['x1', a[0]],
@@ -176,12 +178,12 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
           ['x2', b[0]],
           ['y2', b[1]],
         ] as const)
-          node.setAttribute(name, value.toFixed(1));
+          putAttribute(node, name, value.toFixed(1));
       });
       svg.current?.querySelectorAll<SVGCircleElement>('circle[data-stop]').forEach((node, i) => {
         const seen = stops[i] && see(stops[i]);
-        node.style.visibility = seen ? 'visible' : 'hidden';
-        if (seen) node.setAttribute('transform', `translate(${seen[0].toFixed(1)} ${seen[1].toFixed(1)})`);
+        putVisible(node, seen != null);
+        if (seen) putAttribute(node, 'transform', `translate(${seen[0].toFixed(1)} ${seen[1].toFixed(1)})`);
       });
     };
     show();
