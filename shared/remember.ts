@@ -15,6 +15,12 @@ export function remembered<A extends object, B>(work: (of: A) => B): (of: A) => 
   };
 }
 
+/** @param work a pure function of its two arguments */
+export function rememberedOfTwo<A extends object, B extends object, C>(work: (a: A, b: B) => C): (a: A, b: B) => C {
+  const own = remembered((a: A) => remembered((b: B) => work(a, b)));
+  return (a, b) => own(a)(b);
+}
+
 /** How many answers `rememberedByParts` keeps: for the header, and for what is seen of it while some of it is hidden. */
 const FEW = 2;
 

@@ -1,5 +1,6 @@
 /** Measures every rule of the contract and says what fails, where, by how much, and what would mend it. */
 import type { Design, MeshSurrounding } from '../../shared/design/types';
+import { remembered } from '../../shared/remember';
 import { bends } from '../curve/bends';
 import { type Header, type ResolvedRunner, resolveHeader } from '../header/resolve';
 import { DEGREES } from '../tolerance';
@@ -8,7 +9,6 @@ import { balanceLength, checkLengths } from './lengths';
 import type { Meshes } from './meshes';
 import { obstaclesOf } from './obstacles';
 import { checkPlacement } from './placement';
-import { remembered } from './remember';
 import type { CheckReport, Problem, RunnerReport } from './report';
 import { checkShape } from './shape';
 import { sayIn } from './words';

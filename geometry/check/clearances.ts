@@ -1,4 +1,6 @@
 /** Rules between things: tube to tube, tube to surrounding, merge bodies, a tube with itself. All exact (see clearance/). */
+
+import { remembered, rememberedOfTwo } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
 import { bodyToMesh, bodyToShape } from '../clearance/bodies';
 import { type Chain, chain } from '../clearance/chain';
@@ -11,7 +13,7 @@ import { roughGap, tubeToTube } from '../clearance/tubeTube';
 import type { Header, ResolvedMerge, ResolvedRunner } from '../header/resolve';
 import { LENGTH_TOLERANCE, SELF_SEPARATION } from '../tolerance';
 import { isTree, type Obstacle } from './obstacles';
-import { remembered, rememberedGap, rememberedOfTwo } from './remember';
+import { rememberedGap } from './rememberedGap';
 import type { Margin, Problem } from './report';
 import { placeOnRunner, type Say, sayIn } from './words';
 

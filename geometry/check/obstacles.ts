@@ -1,10 +1,10 @@
 /** What stands around the header, ready to be measured against: for `check` and for the solver alike. */
 import type { MeshSurrounding, Surrounding } from '../../shared/design/types';
+import { remembered } from '../../shared/remember';
 import { boxShape, type ConvexShape, capsuleShape } from '../clearance/shapes';
 import type { TriangleTree } from '../clearance/triangleTree';
 import type { Header } from '../header/resolve';
 import { type Meshes, treeOf } from './meshes';
-import { remembered } from './remember';
 
 export type Obstacle = { readonly surrounding: Surrounding; readonly shape: ConvexShape | TriangleTree };
 

@@ -1,6 +1,7 @@
 /** Clearances as rows: tube to tube, tube to surrounding, tube with itself. mm. */
+
+import { remembered } from '../../shared/remember';
 import { isTree, type Obstacle } from '../check/obstacles';
-import { remembered } from '../check/remember';
 import { BUNDLE_OVERLAP, SELF_SEPARATION } from '../tolerance';
 import { pushOnArc, pushOnStraight } from './bendPath';
 import { isFar, nearestOnLinks, nearestToMesh, nearestToShape, type ShapeContact } from './contacts';

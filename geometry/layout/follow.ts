@@ -5,11 +5,11 @@
  * rules that resist. Deterministic for a given series of asks. mm.
  */
 import type { Design, Runner } from '../../shared/design/types';
+import { remembered } from '../../shared/remember';
 import { share } from '../../shared/share';
 import { checkHeader } from '../check/check';
 import type { Meshes } from '../check/meshes';
 import { obstaclesOf } from '../check/obstacles';
-import { remembered } from '../check/remember';
 import type { CheckReport } from '../check/report';
 import { type Header, resolveHeader } from '../header/resolve';
 import { distance } from '../vector';

@@ -1,15 +1,4 @@
-/**
- * Measurements remembered by what they are of: everything measured is immutable, so that an answer once found stays true,
- * and when one runner of eight moves, only what concerns that one is measured anew.
- */
-
-export { remembered } from '../../shared/remember';
-
-/** @param work a pure function of its two arguments */
-export function rememberedOfTwo<A extends object, B extends object, C>(work: (a: A, b: B) => C): (a: A, b: B) => C {
-  const own = remembered((a: A) => remembered((b: B) => work(a, b)));
-  return (a, b) => own(a)(b);
-}
+/** Least gaps remembered by the two things between which they are: immutable, so that an answer once found stays true. */
 
 /**
  * For least gaps, which are sought only below a limit: "none below 5" answers "none below 3", and a gap found answers all.
