@@ -8,7 +8,7 @@ import { keepVersionNow } from '../../versions/keep';
 import { askAndOpen } from '../open';
 import { saveAs, saveDesign } from '../save';
 import type { Action } from './action';
-import { hasDesign, OPEN_FIRST } from './workActions';
+import { needsDesign } from './workActions';
 
 const id = () => documents.store.getState().id;
 
@@ -27,8 +27,7 @@ export const fileActions: readonly Action[] = [
     group: 'Design',
     keys: ['Mod+S'],
     also: 'file download store',
-    ready: hasDesign,
-    why: () => OPEN_FIRST,
+    ...needsDesign,
     run: saveDesign,
   },
   {
@@ -37,8 +36,7 @@ export const fileActions: readonly Action[] = [
     group: 'Design',
     keys: ['Mod+Shift+S'],
     also: 'file another name place download',
-    ready: hasDesign,
-    why: () => OPEN_FIRST,
+    ...needsDesign,
     run: saveAs,
   },
   {
@@ -46,8 +44,7 @@ export const fileActions: readonly Action[] = [
     name: 'Copy this design',
     group: 'Design',
     also: 'duplicate another beside',
-    ready: hasDesign,
-    why: () => OPEN_FIRST,
+    ...needsDesign,
     run: () => shelf.duplicate(id()).catch((error) => tellFailure('There is no copy', ...linesOf(error))),
   },
   {
@@ -55,8 +52,7 @@ export const fileActions: readonly Action[] = [
     name: 'Keep this version',
     group: 'Design',
     also: 'save point snapshot past',
-    ready: hasDesign,
-    why: () => OPEN_FIRST,
+    ...needsDesign,
     run: () => keepVersionNow(),
   },
   {
@@ -64,8 +60,7 @@ export const fileActions: readonly Action[] = [
     name: 'Compare versions or designs…',
     group: 'Design',
     also: 'difference between two beside',
-    ready: hasDesign,
-    why: () => OPEN_FIRST,
+    ...needsDesign,
     run: () => openCompare(),
   },
   {
