@@ -14,7 +14,7 @@ type Work = (lock: object | null) => unknown;
 type Waiting = { readonly work: Work; resolve(value: unknown): void; reject(error: unknown): void };
 
 /** Exclusive locks by name, after the Web Locks standard (W3C): queued in order, `steal` breaks what is held. */
-export function fakeLocks(): LockManager {
+function fakeLocks(): LockManager {
   const held = new Map<string, Waiting>();
   const queues = new Map<string, Waiting[]>();
   const grant = (name: string, waiting: Waiting) => {
@@ -52,7 +52,7 @@ export function fakeLocks(): LockManager {
 }
 
 /** What one page posts reaches all others, a moment later. */
-export function fakeChannels() {
+function fakeChannels() {
   const all: BroadcastChannel[] = [];
   return (): BroadcastChannel => {
     const mine = {
@@ -69,7 +69,7 @@ export function fakeChannels() {
 
 export type Timers = { readonly later: (work: () => void, ms: number) => () => void; run(upTo: number): void };
 
-export function fakeTimers(): Timers {
+function fakeTimers(): Timers {
   let timers: { readonly work: () => void; readonly ms: number }[] = [];
   return {
     later(work, ms) {
