@@ -93,7 +93,7 @@ function Row({ design, onDone }: { readonly design: KeptDesign; onDone(): void }
           }}
         >
           {/* biome-ignore lint/a11y/noAutofocus: it was asked for by the button that this replaces */}
-          <input name="name" defaultValue={title} aria-label="Name" autoFocus maxLength={200} />
+          <input className="filling" name="name" defaultValue={title} aria-label="Name" autoFocus maxLength={200} />
           <button type="submit" className="button">
             Rename
           </button>

@@ -74,6 +74,7 @@ function KeepForm({ taken }: { readonly taken: readonly string[] }) {
       }}
     >
       <input
+        className="filling"
         aria-label="Name of the version"
         placeholder={versionName(step, taken)}
         value={name}
