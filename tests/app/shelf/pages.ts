@@ -67,7 +67,10 @@ function fakeChannels() {
   };
 }
 
-export type Timers = { readonly later: (work: () => void, ms: number) => () => void; run(upTo: number): void };
+/** Of a page that hangs. */
+const deafChannel = () => ({ onmessage: null, postMessage() {} }) as unknown as BroadcastChannel;
+
+type Timers = { readonly later: (work: () => void, ms: number) => () => void; run(upTo: number): void };
 
 function fakeTimers(): Timers {
   let timers: { readonly work: () => void; readonly ms: number }[] = [];
@@ -92,7 +95,8 @@ function fakeTimers(): Timers {
 export function fakeBrowser(backend: Backend = memoryBackend()) {
   const [locks, channel] = [fakeLocks(), fakeChannels()];
   let clock = 0;
-  const openPage = () => {
+  /** @param hung a page that hears and says nothing, as one that a long script keeps busy */
+  const openPage = ({ hung = false } = {}) => {
     const timers = fakeTimers();
     const documents = createDocumentStore();
     const state = createShelfState();
@@ -102,7 +106,7 @@ export function fakeBrowser(backend: Backend = memoryBackend()) {
       documents,
       kept,
       state,
-      holds: (events: HoldEvents) => createHolds(locks, channel(), events),
+      holds: (events: HoldEvents) => createHolds(locks, hung ? deafChannel() : channel(), events),
       now: () => ++clock,
       later: timers.later,
       remember() {},

@@ -25,6 +25,7 @@ const comparison: Comparison = {
   groups: [
     { id: 'primaries', before: { mean: 800, spread: 0.5 }, after: { mean: 806, spread: 12 } },
     { id: 'secondaries', before: { mean: 400, spread: 0 }, after: null },
+    { id: 'stubs', before: null, after: { mean: 90, spread: 2 } },
   ],
   mass: { before: null, after: 2.4 },
   findings: { before: 0, after: 3 },
@@ -41,6 +42,8 @@ describe('sections', () => {
       ['Spread, primaries', 'length', 0.5, 12],
       ['Mean length, secondaries', 'length', 400, null],
       ['Spread, secondaries', 'length', 0, null],
+      ['Mean length, stubs', 'length', null, 90],
+      ['Spread, stubs', 'length', null, 2],
       ['Mass of the tubes', 'mass', null, 2.4],
       ['Problems', 'count', 0, 3],
     ]);
