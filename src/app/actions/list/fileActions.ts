@@ -8,6 +8,7 @@ import { keepVersionNow } from '../../versions/keep';
 import { askAndOpen } from '../open';
 import { saveAs, saveDesign } from '../save';
 import type { Action } from './action';
+import { chooseExample, chooseStep } from './choices';
 import { needsDesign } from './workActions';
 
 const id = () => documents.store.getState().id;
@@ -20,6 +21,13 @@ export const fileActions: readonly Action[] = [
     keys: ['Mod+O'],
     also: 'file load import mesh stl',
     run: askAndOpen,
+  },
+  {
+    id: 'file.example',
+    name: 'Start from an example…',
+    group: 'Design',
+    also: 'new open sample try header',
+    run: chooseExample,
   },
   {
     id: 'file.save',
@@ -91,5 +99,14 @@ export const fileActions: readonly Action[] = [
     ready: () => history.store.getState().future.length > 0,
     why: () => 'Nothing to redo',
     run: () => history.redo(),
+  },
+  {
+    id: 'history.jump',
+    name: 'Go to a step of history…',
+    group: 'Design',
+    also: 'jump back forward past undo redo many steps',
+    ready: () => history.store.getState().past.length + history.store.getState().future.length > 0,
+    why: () => 'Nothing has been changed yet',
+    run: chooseStep,
   },
 ];
