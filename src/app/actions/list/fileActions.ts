@@ -1,8 +1,7 @@
 /** Files, the designs kept in this browser, their versions and their history as actions. */
 import { documents } from '../../document';
 import { history } from '../../history';
-import { linesOf, tellFailure } from '../../notices';
-import { shelf } from '../../shelf/browserShelf';
+import { copyOpenDesign } from '../../shelf/copy';
 import { openCompare } from '../../versions/compareState';
 import { keepVersionNow } from '../../versions/keep';
 import { askAndOpen } from '../open';
@@ -10,8 +9,6 @@ import { saveAs, saveDesign } from '../save';
 import type { Action } from './action';
 import { chooseExample, chooseStep } from './choices';
 import { needsDesign } from './workActions';
-
-const id = () => documents.store.getState().id;
 
 export const fileActions: readonly Action[] = [
   {
@@ -53,7 +50,7 @@ export const fileActions: readonly Action[] = [
     group: 'Design',
     also: 'duplicate another beside',
     ...needsDesign,
-    run: () => shelf.duplicate(id()).catch((error) => tellFailure('There is no copy', ...linesOf(error))),
+    run: copyOpenDesign,
   },
   {
     id: 'version.keep',
