@@ -47,9 +47,9 @@ async function shelf(page: Page) {
   return page.getByRole('list', { name: 'Designs' });
 }
 
-/** Until the edit made last lies in the browser's database, read past the app. */
-async function kept(page: Page, says: string): Promise<void> {
-  await page.waitForFunction(async (text) => {
+/** Whether the browser's database, read past the app, holds something that says this. */
+const holds = (page: Page, says: string): Promise<boolean> =>
+  page.evaluate(async (text) => {
     const database = await new Promise<IDBDatabase>((resolve, reject) => {
       const request = indexedDB.open('evenrun');
       request.onsuccess = () => resolve(request.result);
@@ -63,7 +63,10 @@ async function kept(page: Page, says: string): Promise<void> {
     database.close();
     return values.some((value) => typeof value === 'string' && value.includes(text));
   }, says);
-}
+
+/** Until the edit made last lies there. Asked from here: a wait within the page takes a promise for a yes. */
+const kept = (page: Page, says: string): Promise<void> =>
+  expect.poll(() => holds(page, says), { timeout: 10_000 }).toBe(true);
 
 const INCHES_KEPT = String.raw`\"display\": \"in\"`;
 
