@@ -57,7 +57,7 @@ export function which(name) {
   return folders.map((folder) => join(folder, name)).find((path) => existsSync(path)) ?? null;
 }
 
-export const isRoot = () => process.getuid?.() === 0;
+const isRoot = () => process.getuid?.() === 0;
 
 let listsRead = false;
 

@@ -2,7 +2,7 @@
  * Which cylinders come together first on the way to each collector, from the firing order: those whose pulses are
  * farthest apart, 360° where the order has such pairs. Crank degrees.
  */
-import { bestPairs, firingSeparation } from '../../shared/engine/firingOrder';
+import { bestSets, leastApart } from '../../shared/engine/firingOrder';
 import { type EngineForm, joinedFirst } from '../../shared/engine/form';
 
 /** Cylinders that one first merge joins. */
@@ -29,7 +29,7 @@ export function joiningOf(form: EngineForm): Joining[] {
   return form.collectors.map(({ cylinders }, i): Joining => {
     const collector = form.collectors.length === 1 ? 'collector' : `collector ${i + 1}`;
     if (size === null) return { collector, first: [], cylinders, equallyGood: 1 };
-    const ways = size === 2 ? bestPairs(form.firingOrder, cylinders) : bestSets(form.firingOrder, cylinders, size);
+    const ways = bestSets(form.firingOrder, cylinders, size);
     const way = [...ways].sort((a, b) => spanOf(form, a) - spanOf(form, b))[0]!;
     const first = way.map((set): JoinedFirst => {
       const inOrder = [...set].sort((a, b) => a - b);
@@ -42,36 +42,6 @@ export function joiningOf(form: EngineForm): Joining[] {
     });
     return { collector, first, cylinders, equallyGood: ways.length };
   });
-}
-
-const leastApart = (order: readonly number[], set: readonly number[]): number =>
-  Math.min(...set.flatMap((a, i) => set.slice(0, i).map((b) => firingSeparation(order, a, b))));
-
-/** As `bestPairs`, for sets of any size. */
-function bestSets(order: readonly number[], cylinders: readonly number[], size: number): number[][][] {
-  const ways = setsOf(
-    order.filter((c) => cylinders.includes(c)),
-    size,
-  );
-  const least = (way: readonly number[][]): number => Math.min(...way.map((set) => leastApart(order, set)));
-  const best = Math.max(...ways.map(least));
-  return ways.filter((way) => least(way) === best);
-}
-
-function setsOf(cylinders: readonly number[], size: number): number[][][] {
-  const [first, ...rest] = cylinders;
-  if (first === undefined) return [[]];
-  return choose(rest, size - 1).flatMap((partners) =>
-    setsOf(
-      rest.filter((c) => !partners.includes(c)),
-      size,
-    ).map((others) => [[first, ...partners], ...others]),
-  );
-}
-
-function choose(from: readonly number[], count: number): number[][] {
-  if (count === 0) return [[]];
-  return from.flatMap((c, i) => choose(from.slice(i + 1), count - 1).map((others) => [c, ...others]));
 }
 
 /** How far along their banks the cylinders that are joined stand from each other, in all. */

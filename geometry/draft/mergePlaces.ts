@@ -5,7 +5,7 @@
 import type { Design, Merge, Port } from '../../shared/design/types';
 import type { CollectorForm, EngineForm, TubeForm } from '../../shared/engine/form';
 import type { Vec3 } from '../../shared/vec3';
-import { add, addScaled, anySquareTo, cross, distance, lerp, norm, reject, scale, sub, unit } from '../vector';
+import { add, addScaled, anySquareTo, cross, lerp, norm, reject, scale, sub, unit } from '../vector';
 import type { Joining } from './joining';
 
 /** Inlets lean toward the axis, degrees: a gentle joint, and room between neighbours behind it. Common practice. */
@@ -149,7 +149,3 @@ const materialOf = ({ tube }: TubeForm): Pick<Merge, 'wall' | 'material'> => ({
   wall: tube.wall,
   ...(tube.material ? { material: tube.material } : {}),
 });
-
-/** Distance from the ports' middle to a collector: how long a header of this form is at the least, mm. */
-export const reachOf = (ports: readonly Port[], merge: Merge): number =>
-  Math.max(...ports.map((p) => distance(p.position, merge.position)));

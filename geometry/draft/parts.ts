@@ -38,7 +38,7 @@ export function partsOf(form: EngineForm, joining: readonly Joining[]): Omit<Des
   };
 }
 
-export const portId = (cylinder: number): string => `p${cylinder}`;
+const portId = (cylinder: number): string => `p${cylinder}`;
 
 function portsOf(form: EngineForm): Port[] {
   const { opening, angle, lengthInHead } = form.port;

@@ -4,7 +4,7 @@ import type { Vec3 } from '../../shared/vec3';
 import { add, norm } from '../vector';
 
 /** A box keeps at least this much thickness while a face is pulled, mm: a face pulled past the other would swap their names. */
-export const LEAST_THICKNESS = 1;
+const LEAST_THICKNESS = 1;
 
 export function moveSurrounding(design: Design, id: string, by: Vec3): Design {
   if (norm(by) === 0) return design;

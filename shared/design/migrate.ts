@@ -4,7 +4,7 @@
  */
 import { DesignError, describe } from './refusal';
 
-export const FORMAT = 'evenrun-design';
+const FORMAT = 'evenrun-design';
 export const VERSION = 1;
 
 /** `STEPS[n]` turns a document of version n into one of version n + 1. */

@@ -24,39 +24,32 @@ export function referenceProblems(design: Design): Refusal[] {
 
 function idProblems(design: Design): Refusal[] {
   const problems: Refusal[] = [];
-  for (const list of LISTS) {
+  /** The names of one list's or record's entries. */
+  const look = (ids: readonly string[], pathAt: (i: number) => string, what: string, where: string): void => {
     const seen = new Set<string>();
-    (design[list] ?? []).forEach(({ id }, i) => {
-      const path = `${list}/${i}/id`;
+    ids.forEach((id, i) => {
+      const path = pathAt(i);
       if (!isGoodId(id)) problems.push({ path, found: describe(id), allowed: ID_RULE });
       else if (seen.has(sameId(id))) {
         problems.push({
           path,
           found: `${describe(id)} again`,
-          allowed: `an id not yet used in ${list}, capitals or not`,
+          allowed: `${what} not yet used in ${where}, capitals or not`,
         });
       }
       seen.add(sameId(id));
     });
+  };
+  for (const list of LISTS) {
+    const ids = (design[list] ?? []).map(({ id }) => id);
+    look(ids, (i) => `${list}/${i}/id`, 'an id', list);
   }
   for (const record of RECORDS) {
-    const seen = new Set<string>();
     const names = Object.keys(design[record]);
     if (names.length > MAX_ENTRIES) {
       problems.push({ path: record, found: `${names.length} entries`, allowed: `at most ${MAX_ENTRIES}` });
     }
-    for (const name of names) {
-      const path = pathOf(design, [record, name]);
-      if (!isGoodId(name)) problems.push({ path, found: describe(name), allowed: ID_RULE });
-      else if (seen.has(sameId(name))) {
-        problems.push({
-          path,
-          found: `${describe(name)} again`,
-          allowed: `a name not yet used in ${record}, capitals or not`,
-        });
-      }
-      seen.add(sameId(name));
-    }
+    look(names, (i) => pathOf(design, [record, names[i]!]), 'a name', record);
   }
   return problems;
 }

@@ -8,13 +8,6 @@ const CYCLE = 720;
 /** Crank degrees from one firing to the next. */
 export const firingInterval = (order: readonly number[]): number => CYCLE / order.length;
 
-/** Pairs that fire one crank turn apart, in firing order; none where the number of cylinders is odd. */
-export function pairsOneTurnApart(order: readonly number[]): (readonly [number, number])[] {
-  if (order.length % 2 !== 0) return [];
-  const half = order.length / 2;
-  return order.slice(0, half).map((cylinder, i) => [cylinder, order[i + half]!] as const);
-}
-
 /**
  * Crank degrees from each firing of the bank to its next, in firing order and beginning with the cylinder that fires
  * first; they add up to 720. Empty where none of the bank is in the order.
@@ -33,19 +26,36 @@ export function firingSeparation(order: readonly number[], a: number, b: number)
   return Math.min(apart, CYCLE - apart);
 }
 
-/** All ways to pair a bank's cylinders so that the closest pair is as far apart as can be: what a 4-2-1 is joined by. */
-export function bestPairs(order: readonly number[], bank: readonly number[]): (readonly [number, number])[][] {
-  const ways = pairings(order.filter((cylinder) => bank.includes(cylinder)));
-  const least = (way: (readonly [number, number])[]): number =>
-    Math.min(...way.map(([a, b]) => firingSeparation(order, a, b)));
+/** Between the two of these that fire nearest to each other. */
+export const leastApart = (order: readonly number[], set: readonly number[]): number =>
+  Math.min(...set.flatMap((a, i) => set.slice(0, i).map((b) => firingSeparation(order, a, b))));
+
+/**
+ * All ways to part a bank's cylinders into sets of `size` so that the closest two of a set are as far apart as can be: what
+ * a 4-2-1 is joined by, in pairs. Empty where the bank cannot be parted so.
+ */
+export function bestSets(order: readonly number[], bank: readonly number[], size: number): number[][][] {
+  const ways = setsOf(
+    order.filter((cylinder) => bank.includes(cylinder)),
+    size,
+  );
+  const least = (way: readonly number[][]): number => Math.min(...way.map((set) => leastApart(order, set)));
   const best = Math.max(...ways.map(least));
   return ways.filter((way) => least(way) === best);
 }
 
-function pairings(cylinders: readonly number[]): (readonly [number, number])[][] {
+function setsOf(cylinders: readonly number[], size: number): number[][][] {
   const [first, ...rest] = cylinders;
   if (first === undefined) return [[]];
-  return rest.flatMap((partner) =>
-    pairings(rest.filter((c) => c !== partner)).map((others) => [[first, partner] as const, ...others]),
+  return choose(rest, size - 1).flatMap((partners) =>
+    setsOf(
+      rest.filter((c) => !partners.includes(c)),
+      size,
+    ).map((others) => [[first, ...partners], ...others]),
   );
+}
+
+function choose(from: readonly number[], count: number): number[][] {
+  if (count === 0) return [[]];
+  return from.flatMap((c, i) => choose(from.slice(i + 1), count - 1).map((others) => [c, ...others]));
 }

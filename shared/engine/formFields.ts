@@ -57,6 +57,14 @@ const tube = (which: string) =>
     },
   }) satisfies Record<string, NumberField>;
 
+const crankAngle = (name: string) => ({
+  name,
+  unit: '°' as const,
+  least: -720,
+  most: 720,
+  meaning: 'Crank degrees from top dead centre of the exhaust stroke',
+});
+
 const valve = (which: string, name: string) =>
   ({
     [`${which}/count`]: {
@@ -69,20 +77,8 @@ const valve = (which: string, name: string) =>
     },
     [`${which}/diameter`]: mm(`${name} valve`, 8, 120, 'Across the valve’s head'),
     [`${which}/lift`]: mm(`${name} lift`, 1, 40, 'At the valve, fully open'),
-    [`${which}/opens`]: {
-      name: `${name} opens`,
-      unit: '°',
-      least: -720,
-      most: 720,
-      meaning: 'Crank degrees from top dead centre of the exhaust stroke',
-    },
-    [`${which}/closes`]: {
-      name: `${name} closes`,
-      unit: '°',
-      least: -720,
-      most: 720,
-      meaning: 'Crank degrees from top dead centre of the exhaust stroke',
-    },
+    [`${which}/opens`]: crankAngle(`${name} opens`),
+    [`${which}/closes`]: crankAngle(`${name} closes`),
   }) satisfies Record<string, NumberField>;
 
 /** By path; every entry of a list stands under a star. */

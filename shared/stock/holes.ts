@@ -3,7 +3,7 @@
 export const HOLE_CLASSES = ['fine', 'medium', 'coarse'] as const;
 
 /** Fine, medium, coarse. */
-export const ISO_273_HOLES: Readonly<Record<string, readonly [number, number, number]>> = {
+const ISO_273_HOLES: Readonly<Record<string, readonly [number, number, number]>> = {
   M6: [6.4, 6.6, 7],
   M8: [8.4, 9, 10],
   M10: [10.5, 11, 12],

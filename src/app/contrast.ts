@@ -14,7 +14,7 @@ export function linearRgb(hex: string): Rgb {
   return [part(1), part(3), part(5)];
 }
 
-export function luminance(hex: string): number {
+function luminance(hex: string): number {
   const [r, g, b] = linearRgb(hex);
   return 0.2126 * r + 0.7152 * g + 0.0722 * b;
 }

@@ -16,6 +16,15 @@ export const tell = (title: string, ...lines: string[]): void =>
 export const tellFailure = (title: string, ...lines: string[]): void =>
   useNotice.setState({ notice: { tone: 'fail', title, lines } });
 
+/** Does it, or tells that it did not work and why. @param what such as "Renaming" */
+export async function attempt(what: string, work: () => unknown): Promise<void> {
+  try {
+    await work();
+  } catch (error) {
+    tellFailure(`${what} did not work`, ...linesOf(error));
+  }
+}
+
 export const dismiss = (): void => useNotice.setState({ notice: null });
 
 const MOST_SHOWN = 6;

@@ -40,6 +40,8 @@ type Session = {
   hover(ref: Ref | null): void;
   ask(wish: CameraWish): void;
   setMark(at: Vec3 | null): void;
+  /** Another design comes up: nothing of the one before is picked, pointed at or marked. */
+  forget(): void;
 };
 
 export const useSession = create<Session>()((set, get) => ({
@@ -58,4 +60,5 @@ export const useSession = create<Session>()((set, get) => ({
   hover: (hovered) => set({ hovered }),
   ask: (wish) => set({ wish }),
   setMark: (mark) => set({ mark }),
+  forget: () => set({ selected: null, selection: [], hovered: null, mark: null }),
 }));

@@ -40,8 +40,6 @@ export const TOKENS = {
   },
 } as const satisfies Record<Theme, Record<string, string>>;
 
-export type Token = keyof (typeof TOKENS)['light'];
-
 const KEY = 'evenrun.theme';
 const DARK = '(prefers-color-scheme: dark)';
 

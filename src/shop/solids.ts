@@ -4,8 +4,8 @@ import { writeStl } from '../formats/stl/write';
 import type { NamedFile } from '../formats/zip/zip';
 import type { NotMade, Part } from './part';
 
-export const HEADER_STL = 'header.stl';
-export const runnerStl = (id: string): string => `runners/${id}.stl`;
+const HEADER_STL = 'header.stl';
+const runnerStl = (id: string): string => `runners/${id}.stl`;
 
 /** Each mesh is judged as the file will hold it; an unsound one is left out and named rather than handed to a slicer. */
 export function solids(parts: readonly Part[]): { files: NamedFile[]; notMade: NotMade[] } {

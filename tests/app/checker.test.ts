@@ -1,21 +1,10 @@
 /** The checker asks its worker about the newest design only, sends meshes once, and survives a worker that breaks. */
 import { describe, expect, it } from 'vitest';
 import type { CheckReport } from '../../geometry';
-import type { Design } from '../../shared/design/types';
 import { type CheckAnswer, createChecker } from '../../src/app/workers/checker';
 import type { Request } from '../../src/app/workers/messages';
+import { titled } from './designs';
 
-const titled = (title: string): Design => ({
-  format: 'evenrun-design',
-  version: 1,
-  title,
-  ports: [],
-  tubes: {},
-  tooling: {},
-  merges: [],
-  runners: [],
-  groups: {},
-});
 const report: CheckReport = {
   ok: true,
   problems: [],

@@ -1,7 +1,21 @@
-/** A small design to test the app on: one port, one collector, one runner along the given points. */
+/** Small designs to test the app on. */
 import type { Design } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
 
+/** Nothing but a title. */
+export const titled = (title: string): Design => ({
+  format: 'evenrun-design',
+  version: 1,
+  title,
+  ports: [],
+  tubes: {},
+  tooling: {},
+  merges: [],
+  runners: [],
+  groups: {},
+});
+
+/** One port, one collector, one runner along the given points. */
 export function designWith(points: readonly Vec3[] | undefined, lengthInHead = 85): Design {
   return {
     format: 'evenrun-design',

@@ -1,21 +1,8 @@
 /** Undo and redo over the document store: whole edits only, gestures as one step, source data only. No DOM. */
 import { beforeEach, describe, expect, it } from 'vitest';
-import type { Design } from '../../shared/design/types';
 import { createDocumentStore, isDirty } from '../../src/app/document';
 import { createHistory } from '../../src/app/history';
-
-const blank: Design = {
-  format: 'evenrun-design',
-  version: 1,
-  title: 'a',
-  ports: [],
-  tubes: {},
-  tooling: {},
-  merges: [],
-  runners: [],
-  groups: {},
-};
-const titled = (title: string): Design => ({ ...blank, title });
+import { titled } from './designs';
 
 let documents: ReturnType<typeof createDocumentStore>;
 let history: ReturnType<typeof createHistory>;

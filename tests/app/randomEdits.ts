@@ -103,7 +103,7 @@ const flipZero: Edit = (design) => ({
 /** The same values in new objects: an edit that changes nothing. */
 const copyOnly: Edit = (design) => structuredClone(design);
 
-export const EDITS: readonly Edit[] = [
+const EDITS: readonly Edit[] = [
   movePoint,
   moveAll,
   addPoint,

@@ -1,4 +1,4 @@
-/** A pin marks the place of the problem being looked at, and nothing else. */
+/** What is picked, pointed at and marked; a pin marks the place of the problem being looked at, and nothing else. */
 import { expect, test } from 'vitest';
 import { useSession } from '../../src/app/session';
 
@@ -9,4 +9,18 @@ test('selecting something else takes the pin away; a mark set after a selection 
   expect(useSession.getState().mark).toEqual([1, 2, 3]);
   select({ kind: 'runner', id: 'r2' });
   expect(useSession.getState().mark).toBeNull();
+});
+
+test('another design coming up lets go of all of it', () => {
+  const { selectAll, hover, setMark, forget } = useSession.getState();
+  const [r1, r2] = [
+    { kind: 'runner', id: 'r1' },
+    { kind: 'runner', id: 'r2' },
+  ] as const;
+  selectAll([r1, r2]);
+  hover(r1);
+  setMark([1, 2, 3]);
+  expect(useSession.getState()).toMatchObject({ selected: r2, selection: [r1, r2], hovered: r1, mark: [1, 2, 3] });
+  forget();
+  expect(useSession.getState()).toMatchObject({ selected: null, selection: [], hovered: null, mark: null });
 });

@@ -2,7 +2,6 @@
 import { headerOf } from '../derived';
 import { applyEdit } from './applyEdit';
 import { ChoiceField } from './ChoiceField';
-import { sayQuantity } from './fields/quantity';
 import { NumberField } from './NumberField';
 import {
   type AnyContext,
@@ -125,6 +124,3 @@ export function SpecField({ spec, contexts }: Props) {
       );
   }
 }
-
-/** For tables of one number each. */
-export const lengthWords = (mm: number, display: 'mm' | 'in'): string => sayQuantity(mm, 'length', display);

@@ -3,6 +3,7 @@ import { useId } from 'react';
 import { COMPONENT, COORDINATE } from '../../../shared/design/ranges';
 import type { Vec3 } from '../../../shared/vec3';
 import { useDisplay } from '../actions/display';
+import { FieldFoot } from './fields/FieldFoot';
 import type { FieldWords } from './fields/FieldRow';
 import { unitOf, useQuantity } from './fields/QuantityInput';
 import type { Quantity } from './fields/quantity';
@@ -74,12 +75,7 @@ export function VectorField({
         ))}
         <Reset show={onClear !== undefined} onReset={onClear} label={label} />
       </div>
-      <div className="field-problem" id={`${id}-problem`} role="status">
-        {problem}
-      </div>
-      <div className={explain ? 'field-about' : 'unseen'} id={`${id}-about`}>
-        {about}
-      </div>
+      <FieldFoot id={id} problem={problem} about={about} explain={explain} />
     </fieldset>
   );
 }

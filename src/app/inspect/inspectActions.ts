@@ -10,6 +10,7 @@ import {
 } from '../../../shared/design/edit';
 import type { Design } from '../../../shared/design/types';
 import type { Action } from '../actions/list/action';
+import { needsDesign } from '../actions/list/workActions';
 import { documents } from '../document';
 import { useLeaf } from '../leaf';
 import { tellFailure } from '../notices';
@@ -79,8 +80,7 @@ export const inspectActions: readonly (Action | NamedAction)[] = [
     group: 'Edit',
     keys: ['E'],
     also: 'inspect type numbers properties fields',
-    ready: () => design() !== null,
-    why: () => 'Open a design first',
+    ...needsDesign,
     run: () => {
       useLeaf.getState().ask('edit');
       focusFirstField();

@@ -1,6 +1,6 @@
 /** Measuring, as actions. */
 import type { Action } from '../actions/list/action';
-import { hasDesign, OPEN_FIRST } from '../actions/list/workActions';
+import { needsDesign } from '../actions/list/workActions';
 import { useViewState } from '../viewState';
 
 export const measureActions: readonly Action[] = [
@@ -10,8 +10,7 @@ export const measureActions: readonly Action[] = [
     group: 'Measure',
     keys: ['M'],
     also: 'distance gap angle dimension tape rule clearance',
-    ready: hasDesign,
-    why: () => OPEN_FIRST,
+    ...needsDesign,
     run: () => useViewState.getState().setMeasuring(!useViewState.getState().measuring),
   },
   {

@@ -1,7 +1,7 @@
 /** Where each collector hangs and which way it blows. */
 import type { Vec3 } from '../../../shared/vec3';
 import { VectorField } from '../inspect/VectorField';
-import { FormNumber } from './fields';
+import { always, FormNumber } from './fields';
 import type { Filled } from './formOf';
 import { SizeStrip } from './SizeStrip';
 import { stepped } from './sizing';
@@ -28,10 +28,7 @@ export function CollectorSection({ wish, filled: { form, usual, sizes } }: Props
             meaning="Centre of the collector’s inlets, from the origin on the sketch"
             quantity="length"
             value={collector.position}
-            onCommit={(axis, value) => {
-              set({ position: replaced(collector.position, axis, value) });
-              return null;
-            }}
+            onCommit={always((axis, value) => set({ position: replaced(collector.position, axis, value) }))}
           />
           <VectorField
             label="Blows to"

@@ -3,7 +3,7 @@ import { usualEngine } from '../../../shared/engine/usualEngines';
 import { ChoiceField } from '../inspect/ChoiceField';
 import { NumberField } from '../inspect/NumberField';
 import { TextField } from '../inspect/TextField';
-import { FormNumber } from './fields';
+import { always, FormNumber } from './fields';
 import type { Filled } from './formOf';
 import { orderProblem, ordersFor, readOrder } from './orders';
 import { change, put } from './state';
@@ -13,7 +13,6 @@ import { withEngine } from './wish';
 type Props = { readonly wish: Wish; readonly filled: Filled };
 
 const COUNTS = [1, 2, 3, 4, 5, 6, 8, 10, 12];
-const accepted = null;
 
 export function EngineSection({ wish, filled: { form, usual } }: Props) {
   return (
@@ -24,10 +23,7 @@ export function EngineSection({ wish, filled: { form, usual } }: Props) {
           label="Cylinders"
           value={String(wish.cylinders)}
           choices={COUNTS.map((n) => ({ value: String(n), name: String(n) }))}
-          onCommit={(n) => {
-            change((w) => withEngine(w, { cylinders: Number(n) }));
-            return accepted;
-          }}
+          onCommit={always((n) => change((w) => withEngine(w, { cylinders: Number(n) })))}
         />
         <ChoiceField
           label="Banks"
@@ -36,10 +32,7 @@ export function EngineSection({ wish, filled: { form, usual } }: Props) {
             { value: '1', name: 'One, in line' },
             { value: '2', name: 'Two', disabled: wish.cylinders < 2 },
           ]}
-          onCommit={(n) => {
-            change((w) => withEngine(w, { banks: n === '2' ? 2 : 1 }));
-            return accepted;
-          }}
+          onCommit={always((n) => change((w) => withEngine(w, { banks: n === '2' ? 2 : 1 })))}
         />
         <FormNumber path="bore" value={wish.bore} onPut={(bore) => put({ bore })} />
         <FormNumber path="stroke" value={wish.stroke} onPut={(stroke) => put({ stroke })} />
@@ -63,14 +56,8 @@ export function EngineSection({ wish, filled: { form, usual } }: Props) {
             range={{ least: 15, most: 180 }}
             value={wish.vee}
             fallback={usual.vee}
-            onCommit={(vee) => {
-              put({ vee, collectors: [] });
-              return accepted;
-            }}
-            onClear={() => {
-              put({ vee: null });
-              return accepted;
-            }}
+            onCommit={always((vee) => put({ vee, collectors: [] }))}
+            onClear={always(() => put({ vee: null }))}
           />
         )}
         <TextField
@@ -89,10 +76,7 @@ export function EngineSection({ wish, filled: { form, usual } }: Props) {
             if (problem === null) put({ firingOrder: order });
             return problem;
           }}
-          onClear={() => {
-            put({ firingOrder: null });
-            return accepted;
-          }}
+          onClear={always(() => put({ firingOrder: null }))}
         />
       </div>
       {wish.banks === 2 && (

@@ -4,6 +4,7 @@ import { exhaustGaps } from '../../../shared/engine/firingOrder';
 import type { Arrangement } from '../../../shared/engine/form';
 import { formProblems } from '../../../shared/engine/formProblems';
 import { ChoiceField } from '../inspect/ChoiceField';
+import { always } from './fields';
 import type { Filled } from './formOf';
 import { change } from './state';
 import { type Wish, withoutPlaces } from './wish';
@@ -35,10 +36,7 @@ export function JoiningSection({ wish, filled: { form } }: Props) {
             { value: 'pairs-then-one', name: NAMES['pairs-then-one'], disabled: !fits(2) },
             { value: 'threes-then-one', name: NAMES['threes-then-one'], disabled: !fits(3) },
           ]}
-          onCommit={(chosen) => {
-            change((w) => withoutPlaces(w, { arrangement: chosen as Arrangement }));
-            return null;
-          }}
+          onCommit={always((chosen) => change((w) => withoutPlaces(w, { arrangement: chosen as Arrangement })))}
         />
         {severalUsual && (
           <ChoiceField
@@ -48,10 +46,7 @@ export function JoiningSection({ wish, filled: { form } }: Props) {
               { value: 'usual', name: wish.banks === 2 ? 'One for each bank' : 'Two, three cylinders each' },
               { value: 'one', name: 'One for all' },
             ]}
-            onCommit={(chosen) => {
-              change((w) => withoutPlaces(w, { oneCollector: chosen === 'one' }));
-              return null;
-            }}
+            onCommit={always((chosen) => change((w) => withoutPlaces(w, { oneCollector: chosen === 'one' })))}
           />
         )}
       </div>

@@ -1,13 +1,15 @@
 /** The page of a new header: one page of short sections beside a sketch, filled in already so that Make can be pressed. */
 import './newHeader.css';
-import { type FormEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { type FormEvent, useEffect, useMemo, useState } from 'react';
 import { formProblems } from '../../../shared/engine/formProblems';
 import { DisplayOf } from '../actions/display';
 import { HintLine } from '../inspect/HintLine';
 import { TextField } from '../inspect/TextField';
 import { Icon } from '../panels/Icon';
+import { useModal } from '../parts/useModal';
 import { CollectorSection } from './CollectorSection';
 import { EngineSection } from './EngineSection';
+import { always } from './fields';
 import { filled } from './formOf';
 import { JoiningSection } from './JoiningSection';
 import { PortSection } from './PortSection';
@@ -19,16 +21,16 @@ import { TubeSection } from './TubeSection';
 
 export function NewHeader() {
   const open = useNewHeader((s) => s.open);
-  const ref = useRef<HTMLDialogElement>(null);
+  // Its backdrop closes nothing: a header may be half typed, or under way.
+  const { ref, onClose } = useModal(open, closeNewHeader);
   useEffect(() => {
-    if (!open) return ref.current?.close();
-    ref.current?.showModal();
     // A newcomer can press Enter at once.
-    ref.current?.querySelector<HTMLElement>('button[type="submit"]')?.focus();
-  }, [open]);
+    if (open) ref.current?.querySelector<HTMLElement>('button[type="submit"]')?.focus();
+  }, [open, ref]);
   return (
     <dialog
       ref={ref}
+      onClose={onClose}
       className="new-header"
       aria-labelledby="new-title"
       onCancel={(event) => {
@@ -102,10 +104,7 @@ function Page() {
                     change((w) => ({ ...w, title }));
                     return null;
                   }}
-                  onClear={() => {
-                    put({ title: null });
-                    return null;
-                  }}
+                  onClear={always(() => put({ title: null }))}
                 />
               </div>
             </section>

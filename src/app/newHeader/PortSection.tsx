@@ -2,7 +2,7 @@
 import type { Opening } from '../../../shared/design/types';
 import { ChoiceField } from '../inspect/ChoiceField';
 import { LengthField } from '../inspect/LengthField';
-import { FormNumber } from './fields';
+import { always, FormNumber } from './fields';
 import type { Filled } from './formOf';
 import { put } from './state';
 import type { Wish } from './wish';
@@ -40,10 +40,7 @@ export function PortSection({ wish, filled: { form, usual } }: Props) {
             { value: 'rounded-rectangle', name: 'Rounded rectangle' },
             { value: 'oval', name: 'Oval' },
           ]}
-          onCommit={(chosen) => {
-            shape(reshaped(opening, chosen as Opening['shape']));
-            return null;
-          }}
+          onCommit={always((chosen) => shape(reshaped(opening, chosen as Opening['shape'])))}
         />
         {opening.shape === 'round' ? (
           <FormNumber
@@ -96,10 +93,7 @@ export function PortSection({ wish, filled: { form, usual } }: Props) {
               { value: '1', name: '+Y' },
               { value: '-1', name: '−Y' },
             ]}
-            onCommit={(side) => {
-              put({ side: side === '1' ? 1 : -1, collectors: [] });
-              return null;
-            }}
+            onCommit={always((side) => put({ side: side === '1' ? 1 : -1, collectors: [] }))}
           />
         )}
         <ChoiceField
@@ -110,20 +104,14 @@ export function PortSection({ wish, filled: { form, usual } }: Props) {
             { value: 'low', name: 'the −X end' },
             { value: 'high', name: 'the +X end' },
           ]}
-          onCommit={(end) => {
-            put({ firstAt: end === 'high' ? 'high' : 'low' });
-            return null;
-          }}
+          onCommit={always((end) => put({ firstAt: end === 'high' ? 'high' : 'low' }))}
         />
         <LengthField
           label="Port height"
           meaning="Port centres above the crankshaft’s axis; 0: heights are measured from the ports"
           range={{ least: -500, most: 1000 }}
           value={wish.height}
-          onCommit={(height) => {
-            put({ height });
-            return null;
-          }}
+          onCommit={always((height) => put({ height }))}
         />
         <LengthField
           label="Flange face out"
@@ -131,14 +119,8 @@ export function PortSection({ wish, filled: { form, usual } }: Props) {
           range={{ least: 0, most: 1000 }}
           value={wish.reach}
           fallback={usual.reach}
-          onCommit={(reach) => {
-            put({ reach });
-            return null;
-          }}
-          onClear={() => {
-            put({ reach: null });
-            return null;
-          }}
+          onCommit={always((reach) => put({ reach }))}
+          onClear={always(() => put({ reach: null }))}
         />
       </div>
     </section>

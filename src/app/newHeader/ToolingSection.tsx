@@ -1,7 +1,7 @@
 /** How the tube is bent, and what the starting sizes are reckoned with. */
 import { ChoiceField } from '../inspect/ChoiceField';
 import { NumberField } from '../inspect/NumberField';
-import { FormNumber } from './fields';
+import { always, FormNumber } from './fields';
 import type { Usual } from './formOf';
 import { change, put } from './state';
 import type { ToolingWish, Wish } from './wish';
@@ -20,10 +20,7 @@ export function ToolingSection({ wish }: { readonly wish: Wish }) {
             { value: 'welded', name: 'Welding stock bends' },
             { value: 'bent', name: 'Bending whole tubes' },
           ]}
-          onCommit={(making) => {
-            set({ making: making === 'bent' ? 'bent' : 'welded' });
-            return null;
-          }}
+          onCommit={always((making) => set({ making: making === 'bent' ? 'bent' : 'welded' }))}
         />
         {(['firstStraight', 'betweenStraight', 'lastStraight', 'maxBendAngle', 'maxBends'] as const).map((key) => (
           <FormNumber
@@ -60,14 +57,8 @@ export function TuningSection({ wish, usual }: { readonly wish: Wish; readonly u
           range={{ least: 0, most: 140 }}
           value={wish.exhaustOpensBefore}
           fallback={60}
-          onCommit={(exhaustOpensBefore) => {
-            put({ exhaustOpensBefore });
-            return null;
-          }}
-          onClear={() => {
-            put({ exhaustOpensBefore: null });
-            return null;
-          }}
+          onCommit={always((exhaustOpensBefore) => put({ exhaustOpensBefore }))}
+          onClear={always(() => put({ exhaustOpensBefore: null }))}
         />
         <NumberField
           label="Exhaust closes"
@@ -76,14 +67,8 @@ export function TuningSection({ wish, usual }: { readonly wish: Wish; readonly u
           range={{ least: -60, most: 120 }}
           value={wish.exhaustClosesAfter}
           fallback={20}
-          onCommit={(exhaustClosesAfter) => {
-            put({ exhaustClosesAfter });
-            return null;
-          }}
-          onClear={() => {
-            put({ exhaustClosesAfter: null });
-            return null;
-          }}
+          onCommit={always((exhaustClosesAfter) => put({ exhaustClosesAfter }))}
+          onClear={always(() => put({ exhaustClosesAfter: null }))}
         />
         <NumberField
           label="Exhaust gas"
@@ -93,14 +78,8 @@ export function TuningSection({ wish, usual }: { readonly wish: Wish; readonly u
           range={{ least: 100, most: 1200 }}
           value={wish.gasTemperature}
           fallback={600}
-          onCommit={(gasTemperature) => {
-            put({ gasTemperature });
-            return null;
-          }}
-          onClear={() => {
-            put({ gasTemperature: null });
-            return null;
-          }}
+          onCommit={always((gasTemperature) => put({ gasTemperature }))}
+          onClear={always(() => put({ gasTemperature: null }))}
         />
       </div>
     </section>

@@ -4,7 +4,7 @@ import { MATERIALS } from '../../../shared/stock/materials';
 import { METRIC_WALLS } from '../../../shared/stock/tubes';
 import { formatLength } from '../../../shared/units';
 import { ChoiceField } from '../inspect/ChoiceField';
-import { FormNumber } from './fields';
+import { always, FormNumber } from './fields';
 import type { Filled } from './formOf';
 import { SizeStrip } from './SizeStrip';
 import { stepped } from './sizing';
@@ -36,10 +36,7 @@ export function TubeSection({ which, wish, filled: { form, usual, sizes } }: Pro
             })),
             { value: 'own', name: 'own size', disabled: true },
           ]}
-          onCommit={(d) => {
-            set({ outsideDiameter: Number(d) });
-            return null;
-          }}
+          onCommit={always((d) => set({ outsideDiameter: Number(d) }))}
         />
         <FormNumber
           path={`${which}/tube/outsideDiameter`}
@@ -80,10 +77,7 @@ export function TubeSection({ which, wish, filled: { form, usual, sizes } }: Pro
             label="Material"
             value={wish.material}
             choices={MATERIALS.map(({ id, name }) => ({ value: id, name }))}
-            onCommit={(material) => {
-              put({ material });
-              return null;
-            }}
+            onCommit={always((material) => put({ material }))}
           />
         )}
       </div>

@@ -20,6 +20,14 @@ type Props = {
 
 const QUANTITY: Readonly<Record<string, Quantity>> = { mm: 'length', '°': 'angle' };
 
+/** For a field of this page that takes whatever it reads: nothing is ever refused. */
+export const always =
+  <A extends readonly unknown[]>(take: (...given: A) => void) =>
+  (...given: A): null => {
+    take(...given);
+    return null;
+  };
+
 export function FormNumber({ path, label, meaning, value, usual, onPut, onClear, range }: Props) {
   const field = formFields(path)!;
   const { least, most, whole, unit } = field;
@@ -32,17 +40,8 @@ export function FormNumber({ path, label, meaning, value, usual, onPut, onClear,
       range={{ least, most, ...(whole && { whole }), ...range }}
       value={value}
       fallback={usual}
-      onCommit={(next) => {
-        onPut(next);
-        return null;
-      }}
-      onClear={
-        onClear &&
-        (() => {
-          onClear();
-          return null;
-        })
-      }
+      onCommit={always(onPut)}
+      onClear={onClear && always(onClear)}
     />
   );
 }

@@ -109,7 +109,7 @@ export const FIRST_WISH: Wish = {
   collectors: [],
 };
 
-export const AS_USUAL: CollectorWish = { position: null, axis: null, outletDiameter: null, length: null };
+const AS_USUAL: CollectorWish = { position: null, axis: null, outletDiameter: null, length: null };
 
 export const collectorWish = (wish: Wish, index: number): CollectorWish => wish.collectors[index] ?? AS_USUAL;
 

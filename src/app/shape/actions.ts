@@ -3,6 +3,7 @@ import { addBend, anySquareTo, pathOf, removeBend, scale } from '../../../geomet
 import type { Design } from '../../../shared/design/types';
 import { edit } from '../actions/edit';
 import type { Action } from '../actions/list/action';
+import { OPEN_FIRST } from '../actions/list/workActions';
 import { headerOf } from '../derived';
 import { documents } from '../document';
 import { useSession } from '../session';
@@ -27,7 +28,7 @@ const pickedBend = () => {
 /** Null where the handle can be used; what is missing otherwise. */
 function missing(handle: Handle | null, pick: string): string | null {
   const now = design();
-  if (!now) return 'Open a design first';
+  if (!now) return OPEN_FIRST;
   const grip = handle && sketch(headerOf(now), handle);
   return grip ? grip.refusal : pick;
 }
@@ -39,7 +40,7 @@ const straightHandle = (kind: 'add' | 'turn'): Handle | null => {
 
 function whyNoRemoval(): string | null {
   const [now, at] = [design(), pickedBend()];
-  if (!now) return 'Open a design first';
+  if (!now) return OPEN_FIRST;
   if (!at) return 'Pick a bend first';
   const runner = now.runners.find((r) => r.id === at.runner);
   if (!runner?.points) return 'Pick a bend first';
@@ -70,6 +71,10 @@ function removeThis(): void {
   useSession.getState().select({ kind: 'runner', id: at.runner });
 }
 
+/** For what cannot be done while there is something to say against it. */
+const unless = (why: () => string | null) => ({ ready: () => why() === null, why: () => why() ?? '' });
+const needs = (handle: () => Handle | null, pick: string) => unless(() => missing(handle(), pick));
+
 const PICK = 'Pick a bend, a straight, a collector, a port or a surrounding first';
 
 export const shapeActions: readonly Action[] = [
@@ -79,8 +84,7 @@ export const shapeActions: readonly Action[] = [
     group: 'Shape',
     keys: ['Shift+M'],
     also: 'exact distance type shift bend collector port',
-    ready: () => missing(mainHandle(picked()), PICK) === null,
-    why: () => missing(mainHandle(picked()), PICK) ?? '',
+    ...needs(() => mainHandle(picked()), PICK),
     run: () => openExact(),
   },
   {
@@ -89,8 +93,7 @@ export const shapeActions: readonly Action[] = [
     group: 'Shape',
     keys: ['R'],
     also: 'rotate rotation twist run plane',
-    ready: () => missing(straightHandle('turn'), 'Pick a straight first') === null,
-    why: () => missing(straightHandle('turn'), 'Pick a straight first') ?? '',
+    ...needs(() => straightHandle('turn'), 'Pick a straight first'),
     run: () => openExact(straightHandle('turn')),
   },
   ...(['up', 'side', 'axis'] as const).map((about): Action => {
@@ -108,8 +111,7 @@ export const shapeActions: readonly Action[] = [
       name: name[about],
       group: 'Shape',
       also: 'rotate turn angle merge',
-      ready: () => missing(handle(), 'Pick a collector first') === null,
-      why: () => missing(handle(), 'Pick a collector first') ?? '',
+      ...needs(handle, 'Pick a collector first'),
       run: () => openExact(handle()),
     };
   }),
@@ -119,8 +121,7 @@ export const shapeActions: readonly Action[] = [
     group: 'Shape',
     keys: ['Insert'],
     also: 'new point split straight',
-    ready: () => missing(straightHandle('add'), 'Pick a straight first') === null,
-    why: () => missing(straightHandle('add'), 'Pick a straight first') ?? '',
+    ...needs(() => straightHandle('add'), 'Pick a straight first'),
     run: addHere,
   },
   {
@@ -129,8 +130,7 @@ export const shapeActions: readonly Action[] = [
     group: 'Shape',
     keys: ['Delete'],
     also: 'take out delete point straighten',
-    ready: () => whyNoRemoval() === null,
-    why: () => whyNoRemoval() ?? '',
+    ...unless(whyNoRemoval),
     run: removeThis,
   },
 ];

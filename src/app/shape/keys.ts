@@ -38,7 +38,7 @@ export function keyWhileHeld(e: Key): boolean {
 }
 
 /** How far one press of an arrow goes: a millimetre, or a thirty-second of an inch where inches are shown. */
-export const nudgeStep = (): number => (documents.store.getState().settled?.display === 'in' ? MM_PER_INCH / 32 : 1);
+const nudgeStep = (): number => (documents.store.getState().settled?.display === 'in' ? MM_PER_INCH / 32 : 1);
 
 const isArrow = (key: string): boolean => key.startsWith('Arrow') || key === 'PageUp' || key === 'PageDown';
 

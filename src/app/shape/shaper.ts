@@ -135,8 +135,6 @@ export function createShaper(clock: Clock = BROWSER_CLOCK) {
   };
 }
 
-export type Shaper = ReturnType<typeof createShaper>;
-
 /** The app's one hand. */
 export const shaper = createShaper();
 

@@ -1,12 +1,12 @@
 /** One line under the toolbar while something stands in the way of keeping edits; nothing while all is well. */
 import { useDocument } from '../document';
 import { FileQuestion } from '../files/FileQuestion';
-import { linesOf, tellFailure } from '../notices';
 import { shelf, useShelf } from './browserShelf';
+import { copyOpenDesign } from './copy';
 
 export function KeepingLine() {
   const trouble = useShelf((s) => s.trouble);
-  const { readOnly, refusals, id } = useDocument((s) => s);
+  const { readOnly, refusals } = useDocument((s) => s);
   return (
     <div role="status">
       {readOnly && (
@@ -18,11 +18,7 @@ export function KeepingLine() {
           <button type="button" className="button" onClick={() => shelf.takeOver()}>
             Take it over
           </button>
-          <button
-            type="button"
-            className="button"
-            onClick={() => shelf.duplicate(id).catch((error) => tellFailure('There is no copy', ...linesOf(error)))}
-          >
+          <button type="button" className="button" onClick={copyOpenDesign}>
             Work on a copy
           </button>
         </div>

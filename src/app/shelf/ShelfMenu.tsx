@@ -3,15 +3,11 @@ import './shelf.css';
 import { useEffect, useRef, useState } from 'react';
 import { listExamples, openExample } from '../actions/open';
 import { useDocument } from '../document';
-import { linesOf, tellFailure } from '../notices';
+import { attempt, tellFailure } from '../notices';
 import { Icon } from '../panels/Icon';
 import type { KeptDesign } from '../storage/keptDesign';
 import { shelf, useShelf } from './browserShelf';
 import { titleOf } from './names';
-
-/** Says in place what could not be done. */
-const attempt = (what: string, work: Promise<unknown>) =>
-  void work.catch((error) => tellFailure(`${what} did not work`, ...linesOf(error)));
 
 const openFirstExample = async () => {
   const [first] = await listExamples();
@@ -61,7 +57,7 @@ function Shelf({ onDone }: { onDone(): void }) {
       {removed && (
         <div className="shelf-removed" role="status">
           <span>“{titleOf(removed.design)}” deleted</span>
-          <button type="button" className="button" onClick={() => attempt('Putting it back', shelf.restore())}>
+          <button type="button" className="button" onClick={() => attempt('Putting it back', shelf.restore)}>
             Put back
           </button>
         </div>
@@ -89,17 +85,22 @@ function Row({ design, onDone }: { readonly design: KeptDesign; onDone(): void }
             event.preventDefault();
             const name = String(new FormData(event.currentTarget).get('name')).trim();
             setNaming(false);
-            if (name && name !== title) attempt('Renaming', shelf.rename(design.id, name));
+            if (name && name !== title) void attempt('Renaming', () => shelf.rename(design.id, name));
           }}
         >
           {/* biome-ignore lint/a11y/noAutofocus: it was asked for by the button that this replaces */}
-          <input name="name" defaultValue={title} aria-label="Name" autoFocus maxLength={200} />
+          <input className="filling" name="name" defaultValue={title} aria-label="Name" autoFocus maxLength={200} />
           <button type="submit" className="button">
             Rename
           </button>
         </form>
       </li>
     );
+  const act = (label: string, run: () => void) => (
+    <button type="button" className="button" aria-label={`${label} ${title}`} onClick={run}>
+      {label}
+    </button>
+  );
   return (
     <li className={`shelf-row${here ? ' here' : ''}`}>
       <button
@@ -108,7 +109,7 @@ function Row({ design, onDone }: { readonly design: KeptDesign; onDone(): void }
         aria-current={here || undefined}
         onClick={() => {
           onDone();
-          attempt('Opening', returnTo(design.id));
+          void attempt('Opening', () => returnTo(design.id));
         }}
       >
         <strong>{title}</strong>
@@ -118,28 +119,12 @@ function Row({ design, onDone }: { readonly design: KeptDesign; onDone(): void }
         </span>
       </button>
       <span className="shelf-acts">
-        <button type="button" className="button" onClick={() => setNaming(true)} aria-label={`Rename ${title}`}>
-          Rename
-        </button>
-        <button
-          type="button"
-          className="button"
-          aria-label={`Copy ${title}`}
-          onClick={() => {
-            onDone();
-            attempt('Copying', shelf.duplicate(design.id));
-          }}
-        >
-          Copy
-        </button>
-        <button
-          type="button"
-          className="button"
-          aria-label={`Delete ${title}`}
-          onClick={() => attempt('Deleting', shelf.remove(design.id, openFirstExample))}
-        >
-          Delete
-        </button>
+        {act('Rename', () => setNaming(true))}
+        {act('Copy', () => {
+          onDone();
+          void attempt('Copying', () => shelf.duplicate(design.id));
+        })}
+        {act('Delete', () => attempt('Deleting', () => shelf.remove(design.id, openFirstExample)))}
       </span>
     </li>
   );

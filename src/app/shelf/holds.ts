@@ -28,7 +28,7 @@ export type Holds = {
 type Message = { readonly asks: string } | { readonly wrote: string };
 
 /** A page that has not let go by then hangs, and is passed over, ms. */
-const PATIENCE = 3000;
+export const PATIENCE = 3000;
 
 const nameOf = (id: string) => `evenrun design ${id}`;
 

@@ -164,5 +164,3 @@ export function createKeeper(parts: KeeperParts) {
     stop,
   };
 }
-
-export type Keeper = ReturnType<typeof createKeeper>;

@@ -67,7 +67,7 @@ function SideChoice({ label, value, onChange }: ChoiceProps) {
   return (
     <label className="compare-side">
       <span className="quiet">{label}</span>
-      <select value={value} onChange={(event) => onChange(event.target.value as Side)}>
+      <select className="filling" value={value} onChange={(event) => onChange(event.target.value as Side)}>
         <option value="now">This design now</option>
         {versions.length > 0 && (
           <optgroup label="Its versions">

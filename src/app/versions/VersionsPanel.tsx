@@ -4,20 +4,11 @@ import { useState } from 'react';
 import { parseDesign } from '../../../shared/design/parse';
 import { useDocument } from '../document';
 import { useHistory } from '../history';
-import { linesOf, tellFailure } from '../notices';
+import { attempt } from '../notices';
 import { shelf, useShelf } from '../shelf/browserShelf';
 import type { KeptVersion } from '../storage/keptDesign';
 import { openCompare, useCompare } from './compareState';
 import { keepVersionNow, versionName } from './keep';
-
-/** Says in place what could not be done. */
-const attempt = async (what: string, work: () => unknown) => {
-  try {
-    await work();
-  } catch (error) {
-    tellFailure(`${what} did not work`, ...linesOf(error));
-  }
-};
 
 export function VersionsPanel() {
   const versions = useShelf((s) => s.versions);
@@ -74,6 +65,7 @@ function KeepForm({ taken }: { readonly taken: readonly string[] }) {
       }}
     >
       <input
+        className="filling"
         aria-label="Name of the version"
         placeholder={versionName(step, taken)}
         value={name}

@@ -14,7 +14,7 @@ type Work = (lock: object | null) => unknown;
 type Waiting = { readonly work: Work; resolve(value: unknown): void; reject(error: unknown): void };
 
 /** Exclusive locks by name, after the Web Locks standard (W3C): queued in order, `steal` breaks what is held. */
-export function fakeLocks(): LockManager {
+function fakeLocks(): LockManager {
   const held = new Map<string, Waiting>();
   const queues = new Map<string, Waiting[]>();
   const grant = (name: string, waiting: Waiting) => {
@@ -52,7 +52,7 @@ export function fakeLocks(): LockManager {
 }
 
 /** What one page posts reaches all others, a moment later. */
-export function fakeChannels() {
+function fakeChannels() {
   const all: BroadcastChannel[] = [];
   return (): BroadcastChannel => {
     const mine = {
@@ -67,9 +67,12 @@ export function fakeChannels() {
   };
 }
 
-export type Timers = { readonly later: (work: () => void, ms: number) => () => void; run(upTo: number): void };
+/** Of a page that hangs. */
+const deafChannel = () => ({ onmessage: null, postMessage() {} }) as unknown as BroadcastChannel;
 
-export function fakeTimers(): Timers {
+type Timers = { readonly later: (work: () => void, ms: number) => () => void; run(upTo: number): void };
+
+function fakeTimers(): Timers {
   let timers: { readonly work: () => void; readonly ms: number }[] = [];
   return {
     later(work, ms) {
@@ -92,7 +95,8 @@ export function fakeTimers(): Timers {
 export function fakeBrowser(backend: Backend = memoryBackend()) {
   const [locks, channel] = [fakeLocks(), fakeChannels()];
   let clock = 0;
-  const openPage = () => {
+  /** @param hung a page that hears and says nothing, as one that a long script keeps busy */
+  const openPage = ({ hung = false } = {}) => {
     const timers = fakeTimers();
     const documents = createDocumentStore();
     const state = createShelfState();
@@ -102,7 +106,7 @@ export function fakeBrowser(backend: Backend = memoryBackend()) {
       documents,
       kept,
       state,
-      holds: (events: HoldEvents) => createHolds(locks, channel(), events),
+      holds: (events: HoldEvents) => createHolds(locks, hung ? deafChannel() : channel(), events),
       now: () => ++clock,
       later: timers.later,
       remember() {},

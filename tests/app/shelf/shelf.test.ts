@@ -1,5 +1,6 @@
 /** Several designs on a shelf, in one page and in two: nothing is lost by leaving, copying, deleting, or by a second page. */
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { PATIENCE } from '../../../src/app/shelf/holds';
 import { AGAIN, SOON } from '../../../src/app/shelf/keeper';
 import { copyName, titleOf } from '../../../src/app/shelf/names';
 import { memoryBackend } from '../../../src/app/storage/backend';
@@ -155,6 +156,26 @@ describe('a second page', () => {
     second.shelf.takeOver();
     await vi.waitFor(() => expect(second.now().readOnly).toBe(false));
     expect(second.now().settled!.title).toBe('a moment ago');
+    expect(page.now().readOnly).toBe(true);
+    expect(edit('too late')).toBe(false);
+  });
+
+  it('is not kept waiting by a first that hangs: what was kept is taken, and the first may not write any more', async () => {
+    page = browser.openPage({ hung: true });
+    const { id, second } = await both();
+    edit('never kept');
+    vi.useFakeTimers({ toFake: ['setTimeout'] });
+    try {
+      second.shelf.takeOver();
+      await vi.advanceTimersByTimeAsync(PATIENCE - 1);
+      expect(second.now().readOnly).toBe(true);
+      await vi.advanceTimersByTimeAsync(1);
+    } finally {
+      vi.useRealTimers();
+    }
+    await vi.waitFor(() => expect(second.now().readOnly).toBe(false));
+    expect(second.now()).toMatchObject({ id, settled: { title: 'a' } });
+    expect(edit('taken over', second)).toBe(true);
     expect(page.now().readOnly).toBe(true);
     expect(edit('too late')).toBe(false);
   });

@@ -8,6 +8,8 @@ export type Action = {
   readonly group: string;
   /** Keys that ask for it, each such as `Mod+Z`, `Shift+F` or `F`; Mod is Ctrl, or Command on a Mac. */
   readonly keys?: readonly string[];
+  /** Said quietly beside the name, in place of the heading. */
+  readonly detail?: string;
   /** Other words that someone may search by. */
   readonly also?: string;
   /** Whether it can be done now; absent: always. */

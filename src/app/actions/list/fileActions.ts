@@ -1,16 +1,14 @@
 /** Files, the designs kept in this browser, their versions and their history as actions. */
 import { documents } from '../../document';
 import { history } from '../../history';
-import { linesOf, tellFailure } from '../../notices';
-import { shelf } from '../../shelf/browserShelf';
+import { copyOpenDesign } from '../../shelf/copy';
 import { openCompare } from '../../versions/compareState';
 import { keepVersionNow } from '../../versions/keep';
 import { askAndOpen } from '../open';
 import { saveAs, saveDesign } from '../save';
 import type { Action } from './action';
-import { hasDesign, OPEN_FIRST } from './workActions';
-
-const id = () => documents.store.getState().id;
+import { chooseExample, chooseStep } from './choices';
+import { needsDesign } from './workActions';
 
 export const fileActions: readonly Action[] = [
   {
@@ -22,13 +20,19 @@ export const fileActions: readonly Action[] = [
     run: askAndOpen,
   },
   {
+    id: 'file.example',
+    name: 'Start from an example…',
+    group: 'Design',
+    also: 'new open sample try header',
+    run: chooseExample,
+  },
+  {
     id: 'file.save',
     name: 'Save the design',
     group: 'Design',
     keys: ['Mod+S'],
     also: 'file download store',
-    ready: hasDesign,
-    why: () => OPEN_FIRST,
+    ...needsDesign,
     run: saveDesign,
   },
   {
@@ -37,8 +41,7 @@ export const fileActions: readonly Action[] = [
     group: 'Design',
     keys: ['Mod+Shift+S'],
     also: 'file another name place download',
-    ready: hasDesign,
-    why: () => OPEN_FIRST,
+    ...needsDesign,
     run: saveAs,
   },
   {
@@ -46,17 +49,15 @@ export const fileActions: readonly Action[] = [
     name: 'Copy this design',
     group: 'Design',
     also: 'duplicate another beside',
-    ready: hasDesign,
-    why: () => OPEN_FIRST,
-    run: () => shelf.duplicate(id()).catch((error) => tellFailure('There is no copy', ...linesOf(error))),
+    ...needsDesign,
+    run: copyOpenDesign,
   },
   {
     id: 'version.keep',
     name: 'Keep this version',
     group: 'Design',
     also: 'save point snapshot past',
-    ready: hasDesign,
-    why: () => OPEN_FIRST,
+    ...needsDesign,
     run: () => keepVersionNow(),
   },
   {
@@ -64,8 +65,7 @@ export const fileActions: readonly Action[] = [
     name: 'Compare versions or designs…',
     group: 'Design',
     also: 'difference between two beside',
-    ready: hasDesign,
-    why: () => OPEN_FIRST,
+    ...needsDesign,
     run: () => openCompare(),
   },
   {
@@ -96,5 +96,14 @@ export const fileActions: readonly Action[] = [
     ready: () => history.store.getState().future.length > 0,
     why: () => 'Nothing to redo',
     run: () => history.redo(),
+  },
+  {
+    id: 'history.jump',
+    name: 'Go to a step of history…',
+    group: 'Design',
+    also: 'jump back forward past undo redo many steps',
+    ready: () => history.store.getState().past.length + history.store.getState().future.length > 0,
+    why: () => 'Nothing has been changed yet',
+    run: chooseStep,
   },
 ];

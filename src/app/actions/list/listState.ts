@@ -1,8 +1,20 @@
-/** Which of the two sheets over the page is open: the list to search and run from, or the keys to read. */
+/** What the sheet over the page shows: the list of all actions, what one of them asks to choose from, or the keys. */
 import { create } from 'zustand';
 import type { Action } from './action';
 
-export type Sheet = 'actions' | 'keys';
+/** A list to choose from, with its words. */
+export type Choice = {
+  readonly title: string;
+  /** What its field is for. */
+  readonly ask: string;
+  /** In the field while nothing is typed. */
+  readonly hint: string;
+  /** Said where nothing goes by what was typed. */
+  readonly none: string;
+  readonly actions: readonly Action[];
+};
+
+export type Sheet = 'actions' | 'keys' | Choice;
 
 export const useSheet = create<{ readonly open: Sheet | null }>()(() => ({ open: null }));
 

@@ -9,6 +9,8 @@ import type { Action } from './action';
 
 export const hasDesign = (): boolean => documents.store.getState().design !== null;
 export const OPEN_FIRST = 'Open a design first';
+/** For what can be done with any design, once one is open. */
+export const needsDesign = { ready: hasDesign, why: () => OPEN_FIRST };
 
 const isFree = (): boolean => hasDesign() && useJobs.getState().running === null;
 const whyNotFree = (): string => (hasDesign() ? 'Something else is still under way' : OPEN_FIRST);
@@ -42,8 +44,7 @@ export const workActions: readonly Action[] = [
     group: 'Design',
     keys: ['U'],
     also: 'millimetres inches unit metric imperial',
-    ready: hasDesign,
-    why: () => OPEN_FIRST,
+    ...needsDesign,
     run: () => setDisplay(display() === 'mm' ? 'in' : 'mm'),
   },
   {

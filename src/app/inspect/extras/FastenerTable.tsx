@@ -8,9 +8,9 @@ import { applyEdit } from '../applyEdit';
 import { sayQuantity } from '../fields/quantity';
 import { addAndPick } from '../inspectActions';
 import { LengthField } from '../LengthField';
+import { PlaceCells, PlaceHeads } from './PlaceCells';
 
 export function FastenerTable({ design, flange }: { readonly design: Design; readonly flange: string }) {
-  const display = useDisplay();
   const fasteners = fastenersOf(design, flange);
   return (
     <div className="inspector-section">
@@ -20,15 +20,7 @@ export function FastenerTable({ design, flange }: { readonly design: Design; rea
           <thead>
             <tr>
               <th scope="col">Thread</th>
-              <th scope="col" className="right">
-                X <span className="unit">{display}</span>
-              </th>
-              <th scope="col" className="right">
-                Y
-              </th>
-              <th scope="col" className="right">
-                Z
-              </th>
+              <PlaceHeads />
               <th scope="col" className="right">
                 Hole
               </th>
@@ -77,17 +69,11 @@ function Row({ design, flange, index, fastener }: RowProps) {
           {fastener.thread} {fastener.kind}
         </button>
       </th>
-      {([0, 1, 2] as const).map((axis) => (
-        <td key={axis}>
-          <LengthField
-            bare
-            decimals={2}
-            label={`${'XYZ'[axis]} of ${name}`}
-            value={fastener.position[axis]}
-            onCommit={(v) => set('XYZ'[axis]!, ['position', axis], v)}
-          />
-        </td>
-      ))}
+      <PlaceCells
+        place={fastener.position}
+        of={name}
+        onCommit={(axis, value, axisName) => set(axisName, ['position', axis], value)}
+      />
       <td>
         <LengthField
           bare

@@ -10,11 +10,11 @@ import { applyEdit } from '../applyEdit';
 import { sayQuantity } from '../fields/quantity';
 import { LengthField } from '../LengthField';
 import { setCoordinate, withRadii } from '../shapeEdits';
+import { PlaceCells, PlaceHeads } from './PlaceCells';
 
 type Props = { readonly design: Design; readonly header: Header; readonly id: string };
 
 export function PointTable({ design, header, id }: Props) {
-  const display = useDisplay();
   const resolved = header.runners.find(({ runner }) => runner.id === id);
   const points = resolved?.runner.points;
   if (!resolved || !points) return <p className="note">Not laid yet: it has no points.</p>;
@@ -26,11 +26,7 @@ export function PointTable({ design, header, id }: Props) {
         <thead>
           <tr>
             <th scope="col">Point</th>
-            {['X', 'Y', 'Z'].map((axis) => (
-              <th key={axis} scope="col" className="right">
-                {axis} {axis === 'X' && <span className="unit">{display}</span>}
-              </th>
-            ))}
+            <PlaceHeads />
             <th scope="col" className="right">
               Radius
             </th>
@@ -96,21 +92,15 @@ function Row({ id, index, end, point, radius, usual, least, locked }: RowProps) 
   return (
     <tr>
       <th scope="row">{index}</th>
-      {([0, 1, 2] as const).map((axis) => (
-        <td key={axis}>
-          <LengthField
-            bare
-            decimals={2}
-            label={`${'XYZ'[axis]} of ${name}`}
-            meaning="the bends beside it and the other runners follow"
-            value={point[axis]}
-            disabled={locked}
-            onCommit={(value) =>
-              setCoordinate(id, index, axis, value, `${'XYZ'[axis]} of ${name}: ${say(point[axis])} → ${say(value)}`)
-            }
-          />
-        </td>
-      ))}
+      <PlaceCells
+        place={point}
+        of={name}
+        meaning="the bends beside it and the other runners follow"
+        disabled={locked}
+        onCommit={(axis, value, axisName) =>
+          setCoordinate(id, index, axis, value, `${axisName} of ${name}: ${say(point[axis])} → ${say(value)}`)
+        }
+      />
       <td>
         <LengthField
           bare

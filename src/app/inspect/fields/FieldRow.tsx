@@ -1,6 +1,7 @@
 /** One line of an inspector: the label, what is edited, and beneath it what is wrong or, where asked for, what it means. */
 import './fields.css';
 import type { ReactNode } from 'react';
+import { FieldFoot } from './FieldFoot';
 
 export type FieldWords = {
   readonly label: string;
@@ -24,19 +25,14 @@ type Props = FieldWords & {
 export const describedBy = (id: string, problem: string | null): string =>
   problem === null ? `${id}-about` : `${id}-problem ${id}-about`;
 
-export function FieldRow({ id, label, bare = false, explain = false, problem, about, children }: Props) {
+export function FieldRow({ id, label, bare = false, explain, problem, about, children }: Props) {
   return (
     <div className={`field${bare ? ' bare' : ''}${problem === null ? '' : ' refused'}`}>
       <label htmlFor={id} className={bare ? 'unseen' : 'field-label'}>
         {label}
       </label>
       <div className="field-control">{children}</div>
-      <div className="field-problem" id={`${id}-problem`} role="status">
-        {problem}
-      </div>
-      <div className={explain ? 'field-about' : 'unseen'} id={`${id}-about`}>
-        {about}
-      </div>
+      <FieldFoot id={id} problem={problem} about={about} explain={explain} />
     </div>
   );
 }

@@ -16,7 +16,7 @@ import type { FieldSpec, Reading, Section } from './spec';
 const orProblem = (value: unknown, problem: string): Reading<unknown> =>
   value === null ? { ok: false, problem } : { ok: true, value };
 
-export function readSpeeds(text: string): Reading<unknown> {
+function readSpeeds(text: string): Reading<unknown> {
   const parts = text.split(/\s*(?:to|[-–,;]|\s)\s*/).filter((part) => part !== '');
   const speeds = parts.map(Number);
   const good = parts.length === 2 && speeds.every(Number.isFinite);

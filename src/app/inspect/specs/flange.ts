@@ -5,7 +5,7 @@ import { holeOffers, MATERIAL_CHOICES } from './offers';
 import type { Reading, Section } from './spec';
 
 /** `p1, p2` as ids; which of them exist the document's own rules say. */
-export const readIds = (text: string): Reading<unknown> => ({
+const readIds = (text: string): Reading<unknown> => ({
   ok: true,
   value: text
     .split(/[,;]/)

@@ -1,12 +1,30 @@
 /** Fields of what is around the header: a box, a bar with round ends, or a mesh. */
 import { DISTANCE, LENGTH } from '../../../../shared/design/ranges';
 import type { Surrounding } from '../../../../shared/design/types';
-import type { Context, Section } from './spec';
+import type { Vec3 } from '../../../../shared/vec3';
+import type { Context, Section, VectorSpec } from './spec';
 
 const is =
   (shape: Surrounding['shape']) =>
   ({ entry }: Context<Surrounding>) =>
     entry.shape === shape;
+
+/** One part of how a mesh lies; without it, the mesh lies as its file has it. */
+const ofPose = (
+  type: VectorSpec<Surrounding>['type'],
+  part: string,
+  label: string,
+  fallback: Vec3,
+  meaning: string,
+): VectorSpec<Surrounding> => ({
+  type,
+  label,
+  at: ['pose', part],
+  optional: true,
+  when: is('mesh'),
+  fallback,
+  meaning,
+});
 
 export const surroundingSections: readonly Section<Surrounding>[] = [
   {
@@ -75,33 +93,9 @@ export const surroundingSections: readonly Section<Surrounding>[] = [
         choices: ['mm', 'cm', 'm', 'in'].map((unit) => ({ value: unit, name: unit })),
         meaning: 'what one unit of the file is',
       },
-      {
-        type: 'place',
-        label: 'Position',
-        at: ['pose', 'position'],
-        optional: true,
-        when: is('mesh'),
-        fallback: [0, 0, 0],
-        meaning: "where the file's own origin lies",
-      },
-      {
-        type: 'direction',
-        label: 'X axis',
-        at: ['pose', 'x'],
-        optional: true,
-        when: is('mesh'),
-        fallback: [1, 0, 0],
-        meaning: "where the file's x points",
-      },
-      {
-        type: 'direction',
-        label: 'Y axis',
-        at: ['pose', 'y'],
-        optional: true,
-        when: is('mesh'),
-        fallback: [0, 1, 0],
-        meaning: "where the file's y points, made square to x",
-      },
+      ofPose('place', 'position', 'Position', [0, 0, 0], "where the file's own origin lies"),
+      ofPose('direction', 'x', 'X axis', [1, 0, 0], "where the file's x points"),
+      ofPose('direction', 'y', 'Y axis', [0, 1, 0], "where the file's y points, made square to x"),
     ],
   },
 ];
