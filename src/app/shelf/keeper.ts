@@ -49,12 +49,15 @@ export function createKeeper(parts: KeeperParts) {
     const before = known.get(id);
     const changed = before?.text !== text;
     const origin = origins.get(id) ?? before?.origin ?? 'made';
+    const dirty = isDirty(state);
+    // Also where the change came before anything was kept: an example as it came is let go of when it is left.
+    const asItCame = !dirty && !(before && changed);
     return {
       id,
       fileName,
       changed: changed ? now() : before.changed,
-      origin: origin === 'example' && before && changed ? 'made' : origin,
-      inFile: !isDirty(state),
+      origin: origin === 'example' && !asItCame ? 'made' : origin,
+      inFile: !dirty,
       meshes,
       text,
     };

@@ -88,6 +88,17 @@ describe('designs', () => {
     expect(titles().sort()).toEqual(['changed since', 'last', 'with a version']);
   });
 
+  it('of the examples stay when they were changed at once, before anything of them was kept', async () => {
+    page.shelf.open(design('as it came'), FILE, NONE, 'example');
+    edit('changed at once');
+    page.shelf.open(design('last'), FILE, NONE, 'made');
+    await page.shelf.flush();
+    // Longer than leaving takes.
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    expect(titles().sort()).toEqual(['changed at once', 'last']);
+    expect((await page.kept.list()).map(titleOf).sort()).toEqual(['changed at once', 'last']);
+  });
+
   it('are copied under a name of their own, and renamed open or not', async () => {
     const a = page.shelf.open(design('a'), FILE, NONE, 'file');
     await page.shelf.duplicate(a);
