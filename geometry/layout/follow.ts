@@ -82,11 +82,14 @@ type Attempt = {
   readonly scope: Scope;
 };
 
-/** @param from routed; runners without points stay as they are */
-export function follower(from: Design, meshes: Meshes, held: Held): Follower {
+/**
+ * @param from routed; runners without points stay as they are
+ * @param known a header that shares parts with it: what was measured of those is not measured again
+ */
+export function follower(from: Design, meshes: Meshes, held: Held, known?: Header): Follower {
   const reportOf = remembered((of: Header) => checkHeader(of, meshes));
   /** As it was resolved last: what the next shares with it is neither resolved nor measured again. */
-  let header = resolveHeader(from);
+  let header = resolveHeader(from, known);
   const start = startOf();
   /** What was asked for and found when it last held. */
   let last: { asked: Design; answer: Answer } = { asked: start.design, answer: start };

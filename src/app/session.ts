@@ -1,6 +1,7 @@
 /** What the user is looking at: never saved, never undone. The document lives in `document.ts`. */
 import { create } from 'zustand';
 import type { Vec3 } from '../../shared/vec3';
+import { documents } from './document';
 import { sameRef } from './sameRef';
 
 /** One thing of the design. `bend` counts from 0 among a runner's bends (continuous bends are one), `straight` likewise. */
@@ -40,8 +41,6 @@ type Session = {
   hover(ref: Ref | null): void;
   ask(wish: CameraWish): void;
   setMark(at: Vec3 | null): void;
-  /** Another design comes up: nothing of the one before is picked, pointed at or marked. */
-  forget(): void;
 };
 
 export const useSession = create<Session>()((set, get) => ({
@@ -60,5 +59,10 @@ export const useSession = create<Session>()((set, get) => ({
   hover: (hovered) => set({ hovered }),
   ask: (wish) => set({ wish }),
   setMark: (mark) => set({ mark }),
-  forget: () => set({ selected: null, selection: [], hovered: null, mark: null }),
 }));
+
+/** Another design comes up: nothing of the one before is picked, pointed at or marked. */
+documents.store.subscribe((now, before) => {
+  if (now.settled !== before.settled && now.cause.kind === 'open')
+    useSession.setState({ selected: null, selection: [], hovered: null, mark: null });
+});

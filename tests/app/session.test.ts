@@ -1,6 +1,8 @@
 /** What is picked, pointed at and marked; a pin marks the place of the problem being looked at, and nothing else. */
 import { expect, test } from 'vitest';
+import { documents } from '../../src/app/document';
 import { useSession } from '../../src/app/session';
+import { titled } from './designs';
 
 test('selecting something else takes the pin away; a mark set after a selection stays', () => {
   const { select, setMark } = useSession.getState();
@@ -12,7 +14,7 @@ test('selecting something else takes the pin away; a mark set after a selection 
 });
 
 test('another design coming up lets go of all of it', () => {
-  const { selectAll, hover, setMark, forget } = useSession.getState();
+  const { selectAll, hover, setMark } = useSession.getState();
   const [r1, r2] = [
     { kind: 'runner', id: 'r1' },
     { kind: 'runner', id: 'r2' },
@@ -21,6 +23,6 @@ test('another design coming up lets go of all of it', () => {
   hover(r1);
   setMark([1, 2, 3]);
   expect(useSession.getState()).toMatchObject({ selected: r2, selection: [r1, r2], hovered: r1, mark: [1, 2, 3] });
-  forget();
+  documents.open(titled('another'), 'another.evenrun.json');
   expect(useSession.getState()).toMatchObject({ selected: null, selection: [], hovered: null, mark: null });
 });

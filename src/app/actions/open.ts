@@ -91,7 +91,6 @@ async function openBytes(
   if (!handed.design) return addMeshes(handed);
   const { design, fileName } = handed.design;
   useJobs.getState().cancel();
-  useSession.getState().forget();
   const known = shelf.find(fileName, writeDesign(design));
   const link = linkOf(fileName);
   if (known && handed.missing.length === 0 && handed.meshes.size === 0) {

@@ -1,10 +1,14 @@
 /** The solver that follows a hand, off the main thread: one gesture at a time, one reply for each ask. */
-import { type Follower, follower, type Meshes } from '../../../geometry';
+import { type Follower, follower, type Header, type Meshes, resolveHeader } from '../../../geometry';
+import type { Design } from '../../../shared/design/types';
+import { share } from '../../../shared/share';
 import type { HandReply, HandRequest } from './messages';
 import { practice } from './practice';
 
 let meshes: Meshes = new Map();
 let follows: Follower | null = null;
+/** As it was last known: what comes is a copy, and what is the same in both has been measured. */
+let known: Header | undefined;
 let practising: Generator<void> | null = null;
 
 /** A hand that takes hold in between ends it. */
@@ -16,13 +20,19 @@ function practise(): void {
   }
 }
 
+function recognise(design: Design): Design {
+  const same = known ? share(known.design, design) : design;
+  known = resolveHeader(same, known);
+  return same;
+}
+
 function answer(request: Exclude<HandRequest, { do: 'practise' }>): HandReply | null {
   const { hand } = request;
   const began = performance.now();
   practising = null;
   if (request.do === 'hold') {
     if (request.meshes) meshes = request.meshes;
-    follows = follower(request.from, meshes, request.held);
+    follows = follower(recognise(request.from), meshes, request.held, known);
     return null;
   }
   if (!follows) return { hand, failed: 'Nothing is held.' };
@@ -32,7 +42,8 @@ function answer(request: Exclude<HandRequest, { do: 'practise' }>): HandReply | 
 
 self.onmessage = ({ data }: MessageEvent<HandRequest>) => {
   if (data.do === 'practise') {
-    practising = practice(data.design, data.meshes);
+    meshes = data.meshes;
+    practising = practice(recognise(data.design), meshes, known!);
     practise();
     return;
   }

@@ -37,6 +37,7 @@ export function readyHand(design: Design, meshes: Meshes): void {
   if (typeof Worker === 'undefined' || worker) return;
   const request: HandRequest = { do: 'practise', design, meshes };
   theWorker().postMessage(request);
+  sent = meshes;
 }
 
 export function linkHand(from: Design, meshes: Meshes, held: Held, on: Listener): Link {

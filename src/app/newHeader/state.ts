@@ -40,7 +40,6 @@ export async function makeHeader(): Promise<void> {
     const { design, report, notes } = await task.result;
     useNewHeader.setState({ stop: null });
     useJobs.getState().cancel();
-    useSession.getState().forget();
     // What was open is kept on the shelf.
     shelf.open(design, fileNameOf(form.title), new Map(), 'made');
     useSession.getState().ask({ kind: 'fit' });

@@ -1,13 +1,15 @@
 /** How far lengths differ: a difference too small to print is said to be under what is printed, never to be nothing. */
+import { useDisplay } from '../actions/display';
 import { Length } from './Length';
 
-/** Four decimals of a millimetre are shown. */
-const LEAST_SHOWN = 0.0001;
+/** One of the last decimal shown, mm: four of a millimetre, five of an inch. */
+const LEAST_SHOWN = { mm: 0.0001, in: 0.00001 * 25.4 } as const;
 
 export function Spread({ mm }: { readonly mm: number }) {
-  return mm < LEAST_SHOWN ? (
+  const least = LEAST_SHOWN[useDisplay()];
+  return mm < least ? (
     <>
-      under <Length mm={LEAST_SHOWN} decimals={4} />
+      under <Length mm={least} decimals={4} />
     </>
   ) : (
     <Length mm={mm} decimals={4} />

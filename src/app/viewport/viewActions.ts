@@ -1,15 +1,13 @@
 /** Looking, as actions: fit, the named views, perspective, what is hidden, and where the picture is cut. */
 
 import type { Action } from '../actions/list/action';
-import { hasDesign, OPEN_FIRST } from '../actions/list/workActions';
+import { needsDesign } from '../actions/list/workActions';
 import { headerOf } from '../derived';
 import { documents } from '../document';
 import { useSession, type ViewPreset } from '../session';
 import { AXES, type HideKey, hideKey, useViewState } from '../viewState';
 import { FIT_KEY, PARALLEL_KEY, VIEWS } from './camera/keys';
 import { countHidden } from './hideable';
-
-const needsDesign = { ready: hasDesign, why: () => OPEN_FIRST };
 
 const FROM: Readonly<Record<ViewPreset, string>> = {
   corner: 'from above a corner',
