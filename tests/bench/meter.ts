@@ -20,14 +20,15 @@ export async function startMeter(page: Page): Promise<Meter> {
     const { metrics } = await ofPage.send('Performance.getMetrics');
     return 1000 * metrics.find((m) => m.name === 'ScriptDuration')!.value;
   };
-  const workers = async () => {
-    const { processInfo } = await ofBrowser.send('SystemInfo.getProcessInfo');
-    const threads = processInfo.filter((p) => p.type === 'renderer').flatMap((p) => workersOf(p.id));
+  const { processInfo } = await ofBrowser.send('SystemInfo.getProcessInfo');
+  const renderers = processInfo.filter((p) => p.type === 'renderer').map((p) => p.id);
+  const workers = () => {
+    const threads = renderers.flatMap(workersOf);
     return threads.length > 0 ? threads.reduce((sum, thread) => sum + timeOf(thread), 0) : null;
   };
-  let before = { page: await script(), workers: await workers() };
+  let before = { workers: workers(), page: await script() };
   return async () => {
-    const now = { page: await script(), workers: await workers() };
+    const now = { workers: workers(), page: await script() };
     const spent = {
       page: now.page - before.page,
       workers: now.workers === null || before.workers === null ? null : now.workers - before.workers,

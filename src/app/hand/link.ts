@@ -6,6 +6,7 @@
 import { type Answer, type Follower, follower, type Held, type Meshes } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 import type { HandReply, HandRequest } from './messages';
+import { onceDrawn } from './onceDrawn';
 
 export type Link = {
   ask(asked: Design): void;
@@ -14,9 +15,6 @@ export type Link = {
   /** Answers that come later are nobody's. */
   end(): void;
 };
-
-/** A hand that asked for nothing new for so long rests: its last ask is then bettered, ms. */
-const REST = 24;
 
 type Listener = { answered(answer: Answer, spent: number): void; failed(why: string): void };
 
@@ -49,7 +47,8 @@ function inWorker(from: Design, meshes: Meshes, held: Held, on: Listener): Link 
   const own = theWorker();
   let busy = false;
   let next: Design | null = null;
-  let rest: ReturnType<typeof setTimeout> | null = null;
+  /** Lets go of bettering the last answer, which is due once that was seen and nothing new was asked. */
+  let rest: (() => void) | null = null;
   const post = (request: HandRequest) => own.postMessage(request);
   post({ do: 'hold', hand, from, held, meshes: meshes === sent ? null : meshes });
   sent = meshes;
@@ -59,7 +58,7 @@ function inWorker(from: Design, meshes: Meshes, held: Held, on: Listener): Link 
     post(request);
   };
   const wake = () => {
-    if (rest !== null) clearTimeout(rest);
+    rest?.();
     rest = null;
   };
   const done = (more: boolean) => {
@@ -67,7 +66,7 @@ function inWorker(from: Design, meshes: Meshes, held: Held, on: Listener): Link 
     const asked = next;
     next = null;
     if (asked) send({ do: 'ask', hand, asked });
-    else if (more) rest = setTimeout(send, REST, { do: 'further', hand });
+    else if (more) rest = onceDrawn(() => send({ do: 'further', hand }));
   };
   const hear = ({ data }: MessageEvent<HandReply>) => {
     if (data.hand !== hand) return;
