@@ -40,15 +40,7 @@ export function BendPanel() {
     <section className="panel" aria-label="Bend table">
       <div className="panel-head">
         <h2>Bend table</h2>
-        <select
-          aria-label="Runner"
-          value={id}
-          onChange={(event) => useSession.getState().select({ kind: 'runner', id: event.target.value })}
-        >
-          {header.runners.map((r) => (
-            <option key={r.runner.id}>{r.runner.id}</option>
-          ))}
-        </select>
+        <RunnerChoice ids={header.runners.map((r) => r.runner.id).join('\n')} shown={id} />
         {paints.get(id) && <Swatch paint={paints.get(id)!} />}
       </div>
       {!table || !line ? (
@@ -114,6 +106,21 @@ export function BendPanel() {
     </section>
   );
 }
+
+/** @param props.ids one a line, so that the same list is the same */
+const RunnerChoice = memo(function RunnerChoice({ ids, shown }: { readonly ids: string; readonly shown: string }) {
+  return (
+    <select
+      aria-label="Runner"
+      value={shown}
+      onChange={(event) => useSession.getState().select({ kind: 'runner', id: event.target.value })}
+    >
+      {ids.split('\n').map((id) => (
+        <option key={id}>{id}</option>
+      ))}
+    </select>
+  );
+});
 
 type RowProps = {
   readonly runner: string;

@@ -1,10 +1,10 @@
 /** What the drawing on the rack means, in one line. */
-import type { ReactNode } from 'react';
+import { memo, type ReactNode } from 'react';
 
 const W = 22;
 const H = 12;
 
-export function RackKey() {
+export const RackKey = memo(function RackKey() {
   return (
     <ul className="rack-key" aria-label="Key">
       <li>
@@ -40,7 +40,7 @@ export function RackKey() {
       </li>
     </ul>
   );
-}
+});
 
 function Sample({ children }: { readonly children: ReactNode }) {
   return (

@@ -1,11 +1,12 @@
 /** The rack's ruler: round lengths from the valve seat. */
+import { memo } from 'react';
 import type { Display } from '../../../shared/design/types';
 import { rulerMarks, type Scale } from './scale';
 
 const HEIGHT = 20;
 const TICK = 5;
 
-export function Ruler({ scale, display }: { readonly scale: Scale; readonly display: Display }) {
+export const Ruler = memo(function Ruler({ scale, display }: { readonly scale: Scale; readonly display: Display }) {
   const marks = rulerMarks(scale, display);
   return (
     <svg width="100%" height={HEIGHT} className="ruler" aria-hidden="true">
@@ -22,4 +23,4 @@ export function Ruler({ scale, display }: { readonly scale: Scale; readonly disp
       ))}
     </svg>
   );
-}
+});

@@ -3,7 +3,7 @@
  * points, radii or tube change, not when a neighbour moves.
  */
 import { memo, useMemo } from 'react';
-import { MeshStandardMaterial } from 'three';
+import { type BufferGeometry, MeshStandardMaterial } from 'three';
 import type { ResolvedRunner } from '../../../../geometry';
 import { type Ref, useSession } from '../../session';
 import { emphasisOf, sameElement } from '../emphasis';
@@ -13,6 +13,7 @@ import { Lines } from '../gl/Lines';
 import { useOwned } from '../gl/owned';
 import type { Pickable } from '../gl/pick';
 import { satin } from '../gl/satin';
+import { sharedMaterials } from '../gl/sharedMaterials';
 import { stretchOf, surface } from '../gl/surface';
 import { tubeMesh } from '../model/tubeMesh';
 import { type Palette, tempered } from '../palette';
@@ -65,7 +66,13 @@ export const Runner = memo(
         />
         <Lines pairs={mesh.seams} colour={palette.ink} width={1.1} opacity={0.6} />
         {parts.map((part) => (
-          <LitPart key={part.first} geometry={geometry} first={part.first} count={part.count} palette={palette} />
+          <LitPart
+            key={`${part.kind} ${part.index}`}
+            geometry={geometry}
+            first={part.first}
+            count={part.count}
+            palette={palette}
+          />
         ))}
       </group>
     );
@@ -82,7 +89,7 @@ export const Runner = memo(
 );
 
 type LitProps = {
-  readonly geometry: Parameters<typeof stretchOf>[0];
+  readonly geometry: BufferGeometry;
   readonly first: number;
   readonly count: number;
   readonly palette: Palette;
@@ -91,21 +98,25 @@ type LitProps = {
 /** The bend or straight that is meant, in the accent. */
 function LitPart({ geometry, first, count, palette }: LitProps) {
   const part = useOwned(() => stretchOf(geometry, first, count), [geometry, first, count]);
-  const material = useOwned(
-    () =>
-      new MeshStandardMaterial({
-        color: palette.accent,
-        metalness: 0.7,
-        roughness: 0.35,
-        emissive: palette.accent,
-        emissiveIntensity: palette.theme === 'light' ? 0.3 : 0.08,
-      }),
-    [palette],
-  );
   return (
     <>
-      <mesh geometry={part} material={material} renderOrder={1} />
+      <mesh
+        geometry={part}
+        material={litSteel(palette.accent, palette.theme === 'light' ? 0.3 : 0.08)}
+        renderOrder={1}
+      />
       <Rim geometry={part} material={sharedInk(palette.accent, 4)} />
     </>
   );
 }
+
+const litSteel = sharedMaterials(
+  (colour: string, glow: number) =>
+    new MeshStandardMaterial({
+      color: colour,
+      metalness: 0.7,
+      roughness: 0.35,
+      emissive: colour,
+      emissiveIntensity: glow,
+    }),
+);

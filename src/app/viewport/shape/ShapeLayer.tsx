@@ -2,7 +2,7 @@
  * Handles of what is picked, guides while it is dragged, and what resists: drawn over the picture at constant size, placed
  * anew after every change of the view or the design. Reads the drawn design and tells the hand; it decides nothing.
  */
-import { type RefObject, useEffect, useImperativeHandle, useMemo, useRef } from 'react';
+import { type RefObject, useEffect, useImperativeHandle, useMemo, useRef, useState } from 'react';
 import { addScaled, type Header } from '../../../../geometry';
 import type { Design } from '../../../../shared/design/types';
 import type { Vec3 } from '../../../../shared/vec3';
@@ -25,6 +25,12 @@ import './shape.css';
 
 /** How far apart marks stand on screen, px: what a pointer or a finger can tell apart. */
 const APART = { fine: 34, coarse: 46 };
+
+/** Asked once which pointer it is: the browser may have to lay out the page to tell. */
+function leastApart(): () => number {
+  const coarse = matchMedia('(pointer: coarse)');
+  return () => (coarse.matches ? APART.coarse : APART.fine);
+}
 
 type Placed = {
   readonly handle: Handle;
@@ -55,6 +61,7 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
   const over = state.phase === 'hovering' ? state.handle : busy;
 
   const chosen = useRef(new Map<string, number>());
+  const [apart] = useState(leastApart);
   const open = held !== null;
 
   const placed = useMemo((): Placed[] => {
@@ -146,10 +153,9 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
           }
         );
       });
-      const apart = matchMedia('(pointer: coarse)').matches ? APART.coarse : APART.fine;
       const stands = spread(
         spots.filter((s) => s !== null),
-        apart,
+        apart(),
         chosen.current,
       );
       let next = 0;
@@ -188,7 +194,7 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
     };
     show();
     return rig.listen(show);
-  }, [rig, placed, lines, stops]);
+  }, [rig, apart, placed, lines, stops]);
 
   return (
     <svg ref={svg} className="shape-layer" aria-hidden="true">
