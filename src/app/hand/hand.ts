@@ -86,7 +86,8 @@ export function takeHold(held: Held): HandGesture | null {
     }
     // For whoever looks into the browser's own timeline, and for the benchmark.
     performance.measure('hand answer', { start: performance.now() - spent, duration: spent, detail: { more } });
-    const drawn = share(gesture!.from, design);
+    // What did not move since the last answer, or since the gesture began, is not drawn again.
+    const drawn = share(documents.store.getState().design, share(gesture!.from, design));
     useReport.setState({ report, of: drawn, checking: false, error: null });
     gesture!.write(drawn);
     // On the way to what is asked nothing has stopped the hand yet.

@@ -29,6 +29,7 @@ import { headerBalls, lowest, middleOf } from './model/content';
 import { HiddenLine } from './overlay/HiddenLine';
 import { Labels } from './overlay/Labels';
 import { Pin } from './overlay/Pin';
+import type { Taken } from './overlay/place';
 import { Triad } from './overlay/Triad';
 import { ViewStrip } from './overlay/ViewStrip';
 import { PALETTES } from './palette';
@@ -65,6 +66,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const root = useRef<HTMLDivElement>(null);
   const surface = useRef<HTMLDivElement>(null);
   const hold = useRef<Hold | null>(null);
+  const marks = useRef<readonly Taken[]>([]);
   const clicked = useRef<(at: readonly [number, number]) => void>(() => {});
   const onTubeClick = useCallback((at: readonly [number, number]) => clicked.current(at), []);
   const lent = useRef<Lent | null>(null);
@@ -193,9 +195,9 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           ))}
           {gaps.map((g) => g.line && <GapMark key={g.key} line={g.line} fails={g.fails} palette={palette} />)}
         </Canvas>
-        {seen && size && <ShapeLayer rig={rig} header={seen} hold={hold} onClick={onTubeClick} />}
+        {seen && size && <ShapeLayer rig={rig} header={seen} hold={hold} marks={marks} onClick={onTubeClick} />}
       </div>
-      {seen && size && <Labels rig={rig} header={seen} paints={paints} notes={notes} cuts={planes} />}
+      {seen && size && <Labels rig={rig} header={seen} paints={paints} notes={notes} cuts={planes} marks={marks} />}
       {mark && size && <Pin rig={rig} at={mark} />}
       {seen && size && <HandTag rig={rig} header={seen} />}
       <Triad rig={rig} sides={sides} />

@@ -1,5 +1,5 @@
 /** Names over the picture, as text and not as pixels: they stay sharp, readable and out of each other's way. */
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import type { Header } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
 import type { Paint } from '../../colours';
@@ -10,7 +10,7 @@ import { type CutPlane, isCutAway } from '../cuts/planes';
 import { isPicked, sameElement } from '../emphasis';
 import { coversOf, isCovered } from '../model/cover';
 import { type Label, nameLabel, standingLabels } from '../model/labels';
-import { placeLabels } from './place';
+import { placeLabels, type Taken } from './place';
 import { createTags, Tag } from './Tag';
 import { putStyle, putVisible } from './write';
 
@@ -27,6 +27,8 @@ type Props = {
   }[];
   /** What is cut away has no name. */
   readonly cuts: readonly CutPlane[];
+  /** Where marks to drag stand. */
+  readonly marks: RefObject<readonly Taken[]>;
 };
 
 type Entry = Pick<Label, 'key' | 'at'> & {
@@ -39,13 +41,23 @@ type Entry = Pick<Label, 'key' | 'at'> & {
 /** A pin stands on the place of a problem, and its head on what a note there would say: the note moves under it, px. */
 const BELOW_PIN = 42;
 
+/** Where else a note may stand than on its place, px: beside it, so that its line still tells what it belongs to. */
+const ASIDE: readonly (readonly [number, number])[] = [
+  [0, -30],
+  [0, 30],
+  [0, -54],
+  [0, 54],
+  [-80, 0],
+  [80, 0],
+];
+
 /** Where the triad and the strip of views lie, px. */
 const controls = ({ width, height }: { width: number; height: number }) => [
   { l: 0, r: 190, t: height - 140, b: height },
   { l: width / 2 - 225, r: width / 2 + 225, t: height - 44, b: height },
 ];
 
-export function Labels({ rig, header, paints, notes, cuts }: Props) {
+export function Labels({ rig, header, paints, notes, cuts, marks }: Props) {
   const selection = useSession((s) => s.selection);
   const hovered = useSession((s) => s.hovered);
   const isPinned = useSession((s) => s.mark !== null);
@@ -82,16 +94,18 @@ export function Labels({ rig, header, paints, notes, cuts }: Props) {
         const node = tags.node(entry.key);
         return node ? [{ entry, node }] : [];
       });
-      const boxes = shown.map(({ entry: e, node }) => ({
-        ...tags.box(node),
-        candidates: e.at.map((p) => {
+      const boxes = shown.map(({ entry: e, node }) => {
+        const places = e.at.map((p) => {
           const gone = !e.must && (isCutAway(cuts, p) || (e.on !== null && isCovered(p, e.on, covers, view)));
           const seen = gone ? null : project(view, size, p);
-          return seen && e.rank === 0 && isPinned ? ([seen[0], seen[1] + BELOW_PIN] as const) : seen;
-        }),
-        must: e.must,
-      }));
-      placeLabels(boxes, size, controls(size)).forEach((at, i) => {
+          return seen && ([seen[0], seen[1] + (e.rank === 0 && isPinned ? BELOW_PIN : 0)] as const);
+        });
+        const [on] = places;
+        const candidates =
+          e.rank === 0 && on ? [on, ...ASIDE.map(([x, y]) => [on[0] + x, on[1] + y] as const)] : places;
+        return { ...tags.box(node), candidates, must: e.must };
+      });
+      placeLabels(boxes, size, [...controls(size), ...marks.current]).forEach((at, i) => {
         const { node } = shown[i]!;
         putVisible(node, at !== null);
         if (at)
@@ -101,7 +115,7 @@ export function Labels({ rig, header, paints, notes, cuts }: Props) {
     place.current = show;
     show();
     return rig.listen(show);
-  }, [rig, tags, entries, covers, cuts, isPinned]);
+  }, [rig, tags, entries, covers, cuts, marks, isPinned]);
 
   return (
     <div className="viewport-labels" aria-hidden="true">

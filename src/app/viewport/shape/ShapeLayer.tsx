@@ -17,6 +17,7 @@ import { holds } from '../../shape/machine';
 import { shaper, useShape } from '../../shape/shaper';
 import type { Rig } from '../camera/rig';
 import { project } from '../camera/view';
+import type { Taken } from '../overlay/place';
 import { putAttribute, putVisible } from '../overlay/write';
 import { type Link, linkHand } from './link';
 import { Mark } from './marks';
@@ -32,6 +33,9 @@ function leastApart(): () => number {
   return () => (coarse.matches ? APART.coarse : APART.fine);
 }
 
+/** Half of what a mark covers, px. */
+const MARK = 14;
+
 type Placed = {
   readonly handle: Handle;
   readonly at: Vec3;
@@ -45,11 +49,13 @@ type Props = {
   readonly rig: Rig;
   readonly header: Header;
   readonly hold: RefObject<Hold | null>;
+  /** Told where marks stand, for names to keep clear of them. */
+  readonly marks: RefObject<readonly Taken[]>;
   /** A press on a part that was no drag, client coordinates. */
   readonly onClick: (at: readonly [number, number]) => void;
 };
 
-export function ShapeLayer({ rig, header, hold, onClick }: Props) {
+export function ShapeLayer({ rig, header, hold, marks, onClick }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const link = useRef<Link | null>(null);
   const picked = useSession((s) => s.selected);
@@ -158,6 +164,7 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
         apart(),
         chosen.current,
       );
+      marks.current = stands.map(([x, y]) => ({ l: x - MARK, r: x + MARK, t: y - MARK, b: y + MARK }));
       let next = 0;
       placed.forEach(({ way }, i) => {
         const node = nodes[i];
@@ -194,7 +201,7 @@ export function ShapeLayer({ rig, header, hold, onClick }: Props) {
     };
     show();
     return rig.listen(show);
-  }, [rig, apart, placed, lines, stops]);
+  }, [rig, apart, placed, lines, stops, marks]);
 
   return (
     <svg ref={svg} className="shape-layer" aria-hidden="true">
