@@ -17,7 +17,7 @@ export function grownEngine(design: Design, opposite: Opposite): Engine | undefi
       .map(([c, to]) => ({
         path: placeOf(design, c),
         found: `cylinder ${to} opposite`,
-        allowed: `a cylinder from 1 to ${cylinders}, so that the engine's numbers have no gap`,
+        allowed: `a cylinder from 1 to ${cylinders}, so that no number is left out`,
       })),
   );
   // The order in which a whole engine fires does not follow from half of it.
@@ -32,13 +32,17 @@ export function grownEngine(design: Design, opposite: Opposite): Engine | undefi
 
 const COUNTS = ['no', 'one', 'two', 'three', 'four'];
 
-/** What mirroring did to the engine, for whoever asked for it; null where it is as it was. */
-export function engineWords(before: Design, after: Design): string | null {
+/**
+ * What mirroring did to the engine, for whoever asked for it; null where it is as it was.
+ * @param when `then`: it is not done yet
+ */
+export function engineWords(before: Design, after: Design, when: 'now' | 'then' = 'now'): string | null {
   const [was, is] = [before.engine, after.engine];
   if (!is || was?.cylinders === is.cylinders) return null;
   const banks = is.banks ? `, in ${COUNTS[is.banks.length] ?? is.banks.length} banks` : '';
   const gone = [was?.banks && !is.banks ? 'banks' : '', was?.firingOrder ? 'firing order' : ''].filter((x) => x !== '');
   const verb = gone.length === 1 && gone[0] === 'firing order' ? 'is' : 'are';
   const left = gone.length > 0 ? `; its ${gone.join(' and ')} ${verb} left out: type the whole engine’s` : '';
-  return `The engine has ${is.cylinders} cylinders now${banks}${left}.`;
+  const has = when === 'now' ? `has ${is.cylinders} cylinders now` : `then has ${is.cylinders} cylinders`;
+  return `The engine ${has}${banks}${left}.`;
 }
