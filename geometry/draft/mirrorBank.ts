@@ -5,6 +5,7 @@
  */
 import { dimensionProblems } from '../../shared/design/dimensions';
 import { sameId } from '../../shared/design/ids';
+import { MAX_LENGTH } from '../../shared/design/limits';
 import { referenceProblems } from '../../shared/design/references';
 import { DesignError, describe, oneOf, type Refusal } from '../../shared/design/refusal';
 import type { Design, Runner } from '../../shared/design/types';
@@ -49,7 +50,7 @@ export function mirrorBank(design: Design, options: MirrorOptions = {}): Design 
   const engine = grownEngine(design, opposite);
   const parts = bankParts(design, chosen, options.surroundings);
   const across = reflection(options.plane ?? UPRIGHT);
-  insist(coincidences(design, parts, across));
+  insist([...coincidences(design, parts, across), ...outOfBounds(parts, across)]);
   const names = namesOf(design, parts, opposite, options.names ?? new Map());
   const result = withImages(engine ? { ...design, engine } : design, parts, opposite, names, across);
   insist([...referenceProblems(result), ...dimensionProblems(result)]);
@@ -69,6 +70,18 @@ function coincidences(design: Design, parts: BankParts, across: Reflection): Ref
       { path: `ports/${port.id}/position`, found, allowed: 'a plane midway between the banks: give a point of it' },
     ];
   });
+}
+
+/** A document holds no place so far out, so the design could not be read back. */
+function outOfBounds(parts: BankParts, across: Reflection): Refusal[] {
+  const places = [
+    ...parts.ports.map((p) => p.position),
+    ...parts.merges.map((m) => m.position),
+    ...parts.runners.flatMap((r) => r.points ?? []),
+  ];
+  const inside = places.every((p) => across.point(p).every((x) => Math.abs(x) <= MAX_LENGTH));
+  const found = `an image farther out than ${MAX_LENGTH} mm`;
+  return inside ? [] : [{ path: 'plane', found, allowed: 'a plane nearer to the bank' }];
 }
 
 type Names = ReadonlyMap<string, string>;

@@ -1,7 +1,7 @@
 /** The sheet that mirrors a bank: which one, in what plane, the cylinders opposite, what comes along, and what will happen. */
 import './mirror.css';
-import { type FormEvent, useEffect, useMemo, useState } from 'react';
-import { CYLINDERS } from '../../../shared/design/ranges';
+import { type FormEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { CYLINDERS, DISTANCE } from '../../../shared/design/ranges';
 import type { Design } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
 import { useDocument } from '../document';
@@ -68,6 +68,10 @@ type Part = {
 function Sheet({ design }: { readonly design: Design }) {
   const [wish, setWish] = useState(() => firstWish(design));
   const outcome = useMemo(() => outcomeOf(design, wish), [design, wish]);
+  const body = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (!outcome.ok) body.current?.querySelector('.mirror-problem')?.scrollIntoView({ block: 'nearest' });
+  }, [outcome]);
   // Said until the next change.
   const [refused, setRefused] = useState<MirrorWish | null>(null);
   const mirror = (event: FormEvent<HTMLFormElement>) => {
@@ -87,7 +91,7 @@ function Sheet({ design }: { readonly design: Design }) {
           <Icon name="close" />
         </button>
       </div>
-      <div className="mirror-body">
+      <div ref={body} className="mirror-body">
         <p className="quiet">
           Adds the image of a bank, seen in a plane: as long, runner by runner, and its bends turn the other way.
         </p>
@@ -170,7 +174,7 @@ function PlaneFields({ design, wish, put, outcome }: Part) {
       <LengthField
         label="Bank to bank"
         meaning={`From flange face to flange face${guessed ? '; a guess: measure yours' : ''}`}
-        range={{ least: 0, most: 5000 }}
+        range={DISTANCE}
         value={wish.point === null ? null : apart}
         fallback={apart ?? undefined}
         disabled={apart === null}
@@ -265,8 +269,7 @@ function Surroundings({ design, wish, put, outcome }: Part) {
                   })
                 }
               />
-              {id}
-              {shape === 'mesh' && <span>: a mesh, not mirrored</span>}
+              <span>{shape === 'mesh' ? `${id}: a mesh, not mirrored` : id}</span>
             </label>
             <Said outcome={outcome} place={`surrounding ${id}`} />
           </div>

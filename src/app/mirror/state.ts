@@ -23,7 +23,7 @@ export function mirrorNow(wish: MirrorWish): void {
   // Another tab has it: said elsewhere.
   if (readOnly) return;
   const engine = engineWords(settled!, outcome.design);
-  tell(`Mirrored: ${outcome.adds} more`, ...(engine ? [engine] : []));
+  tell(`Mirrored: ${outcome.adds} added`, ...(engine ? [engine] : []));
   useSession.getState().ask({ kind: 'fit' });
 }
 

@@ -137,6 +137,7 @@ function placed(design: Design, refusals: readonly Refusal[]): ReadonlyMap<Place
     };
     if (port && field === 'position') onPorts.push(id);
     else if (port && field === 'cylinder') put(`cylinder ${port.cylinder}`);
+    else if (list === 'plane') put('plane');
     else if (list === 'engine') put('bank');
     else if (list === 'surroundings' && id !== '') put(`surrounding ${id}`);
     else if (!problems.has('rest')) problems.set('rest', refusalWords(refusal));

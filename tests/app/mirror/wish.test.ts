@@ -106,6 +106,11 @@ describe('a refusal stands at the field it is about', () => {
   test('the plane through the bank', () => {
     expect(problemAt(four, { ...wish, point: [0, 0, 0] }, 'plane')).toMatch(/images of p1, p2, p3, p4 would lie/);
   });
+  test('the plane too far away', () => {
+    const far = withApart(four, wish, 99_000);
+    expect(outcomeOf(four, far).ok).toBe(true);
+    expect(problemAt(four, { ...far, point: [0, -60_000, 0] }, 'plane')).toMatch(/a plane nearer to the bank/);
+  });
   test('a direction of no length', () => {
     const none = { ...wish, normal: [0, 0, 0] as const };
     expect(problemAt(four, none, 'normal')).toMatch(/one of the three must not be 0/);
@@ -142,7 +147,7 @@ describe('done', () => {
     expect(now().runners).toHaveLength(12);
     expect(history.store.getState().past.map((s) => s.label)).toEqual(['Mirror the bank']);
     expect(useNotice.getState().notice).toMatchObject({
-      title: 'Mirrored: 4 ports, 6 runners, 3 collectors, 1 flange and 1 surrounding more',
+      title: 'Mirrored: 4 ports, 6 runners, 3 collectors, 1 flange and 1 surrounding added',
       lines: ['The engine has 8 cylinders now, in two banks; its firing order is left out: type the whole engine’s.'],
     });
     history.undo();

@@ -216,6 +216,11 @@ describe('refused, with the place', () => {
       { plane: { point: [0, 0, 0], normal: [0, 1, 0] } as Plane },
       /^ports\/p1\/position: .*midway/,
     ],
+    [
+      'a plane so far away that the image could not be read back',
+      { plane: { point: [0, -60_000, 0], normal: [0, 1, 0] } as Plane },
+      /^plane: found an image farther out than 100000 mm; allowed: a plane nearer/,
+    ],
     ['a bank that is not there', { bank: 3 }, /^engine\/banks: found no bank 3; allowed: one of 1 to 2/],
     ['a bank without ports', { bank: 2 }, /^engine\/banks\/1: found no port/],
     [
