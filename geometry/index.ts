@@ -70,9 +70,12 @@ export { frustumSolid } from './solid/frustum';
 export { boundsOf, type MeshReport, measureMesh, meshProblems } from './check/mesh';
 
 // From nothing: an engine form to a first header
+export { usualSurroundings } from './draft/bankParts';
 export { type Draft, type DraftOptions, draftHeader } from './draft/draftHeader';
 export { type JoinedFirst, type Joining, joiningOf } from './draft/joining';
 export { type MirrorOptions, mirrorBank } from './draft/mirrorBank';
+export { chosenCylinders, type Opposite, usualOpposite } from './draft/mirrorCylinders';
+export { engineWords } from './draft/mirrorEngine';
 export type { Plane } from './draft/reflect';
 
 // Two versions of a design

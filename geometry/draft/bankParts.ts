@@ -41,7 +41,7 @@ export function bankParts(design: Design, cylinders: readonly number[], wanted?:
     flanges,
     merges,
     runners: design.runners.filter((r) => runnerIds.has(r.id)),
-    surroundings: surroundingsOf(design, ports, wanted),
+    surroundings: wanted ? surroundingsNamed(design, wanted) : usualSurroundings(design, cylinders),
   };
 }
 
@@ -52,9 +52,13 @@ const strangerAt = (path: string, other: string): Refusal => ({
 });
 
 /** Unless said, the stand-in for a head goes with its bank where one can tell: where the design has one for each flange. */
-function surroundingsOf(design: Design, ports: readonly Port[], wanted?: readonly string[]): Surrounding[] {
+export function usualSurroundings(design: Design, cylinders: readonly number[]): readonly Surrounding[] {
+  const all = design.ports.every((p) => cylinders.includes(p.cylinder));
+  return all ? (design.surroundings ?? []).filter((s) => s.kind === 'head') : [];
+}
+
+function surroundingsNamed(design: Design, wanted: readonly string[]): readonly Surrounding[] {
   const all = design.surroundings ?? [];
-  if (wanted === undefined) return ports.length === design.ports.length ? all.filter((s) => s.kind === 'head') : [];
   return wanted.map((id) => {
     const found = all.find((s) => s.id === id);
     if (!found)

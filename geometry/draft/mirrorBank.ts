@@ -4,12 +4,16 @@
  * rotations turn the other way. mm, design frame.
  */
 import { dimensionProblems } from '../../shared/design/dimensions';
+import { sameId } from '../../shared/design/ids';
+import { MAX_LENGTH } from '../../shared/design/limits';
 import { referenceProblems } from '../../shared/design/references';
 import { DesignError, describe, oneOf, type Refusal } from '../../shared/design/refusal';
 import type { Design, Runner } from '../../shared/design/types';
 import { distance } from '../vector';
 import { type BankParts, bankParts } from './bankParts';
-import { mirroredName, takenNames } from './mirrorNames';
+import { chosenCylinders, insist, oppositeOf } from './mirrorCylinders';
+import { grownEngine } from './mirrorEngine';
+import { freeName, mirroredName, takenNames } from './mirrorNames';
 import {
   type Plane,
   type Reflection,
@@ -24,7 +28,10 @@ import {
 export type MirrorOptions = {
   /** Which of the engine's banks, from 1; default: every cylinder that has a port. */
   readonly bank?: number;
-  /** The cylinder opposite each one; default: by the engine's two banks, first to first and so on. */
+  /**
+   * The cylinder opposite each one; default: by the engine's two banks, first to first and so on. Numbers that follow the
+   * engine's own make it larger.
+   */
   readonly cylinders?: ReadonlyMap<number, number>;
   /** Default: upright along the crankshaft through the origin. */
   readonly plane?: Plane;
@@ -39,59 +46,15 @@ const UPRIGHT: Plane = { point: [0, 0, 0], normal: [0, 1, 0] };
 /** @throws DesignError naming the place where ids collide, a cylinder has no opposite, or parts are shared by both banks */
 export function mirrorBank(design: Design, options: MirrorOptions = {}): Design {
   const chosen = chosenCylinders(design, options.bank);
-  const opposite = oppositeOf(design, chosen, options);
+  const opposite = oppositeOf(design, chosen, options.cylinders);
+  const engine = grownEngine(design, opposite);
   const parts = bankParts(design, chosen, options.surroundings);
   const across = reflection(options.plane ?? UPRIGHT);
-  insist(coincidences(design, parts, across));
+  insist([...coincidences(design, parts, across), ...outOfBounds(parts, across)]);
   const names = namesOf(design, parts, opposite, options.names ?? new Map());
-  const result = withImages(design, parts, opposite, names, across);
+  const result = withImages(engine ? { ...design, engine } : design, parts, opposite, names, across);
   insist([...referenceProblems(result), ...dimensionProblems(result)]);
   return result;
-}
-
-function insist(problems: readonly Refusal[]): void {
-  if (problems.length > 0) throw new DesignError(problems);
-}
-
-function chosenCylinders(design: Design, bank: number | undefined): readonly number[] {
-  const withPort = design.ports.map((p) => p.cylinder);
-  if (bank === undefined) return withPort;
-  const banks = design.engine?.banks ?? [];
-  const found = banks[bank - 1];
-  if (!found) {
-    const allowed = banks.length > 0 ? `one of 1 to ${banks.length}` : 'banks in the engine first';
-    throw new DesignError([{ path: 'engine/banks', found: `no bank ${bank}`, allowed }]);
-  }
-  const cylinders = found.filter((c) => withPort.includes(c));
-  if (cylinders.length === 0)
-    insist([{ path: `engine/banks/${bank - 1}`, found: 'no port of its cylinders', allowed: 'a bank that has ports' }]);
-  return cylinders;
-}
-
-function oppositeOf(
-  design: Design,
-  chosen: readonly number[],
-  { cylinders }: MirrorOptions,
-): ReadonlyMap<number, number> {
-  const banks = design.engine?.banks ?? [];
-  const taken = new Map(design.ports.map((p) => [p.cylinder, p.id]));
-  const opposite = new Map<number, number>();
-  const problems: Refusal[] = [];
-  for (const c of chosen) {
-    const own = banks.findIndex((bank) => bank.includes(c));
-    const other = banks.length === 2 && own >= 0 ? banks[1 - own]![banks[own]!.indexOf(c)] : undefined;
-    const to = cylinders?.get(c) ?? other;
-    const path = `ports/${design.ports.find((p) => p.cylinder === c)!.id}/cylinder`;
-    if (to === undefined) {
-      const allowed = 'two banks in the engine, as long as each other, or the cylinder opposite said';
-      problems.push({ path, found: `${c}, with no cylinder opposite`, allowed });
-    } else if (taken.has(to)) {
-      const found = `cylinder ${to} opposite, which has port ${describe(taken.get(to))}`;
-      problems.push({ path, found, allowed: 'a cylinder without a port; remove that one, or name another' });
-    } else opposite.set(c, to);
-  }
-  insist(problems);
-  return opposite;
 }
 
 /** A plane through the bank itself would lay the image over it. */
@@ -109,6 +72,18 @@ function coincidences(design: Design, parts: BankParts, across: Reflection): Ref
   });
 }
 
+/** A document holds no place so far out, so the design could not be read back. */
+function outOfBounds(parts: BankParts, across: Reflection): Refusal[] {
+  const places = [
+    ...parts.ports.map((p) => p.position),
+    ...parts.merges.map((m) => m.position),
+    ...parts.runners.flatMap((r) => r.points ?? []),
+  ];
+  const inside = places.every((p) => across.point(p).every((x) => Math.abs(x) <= MAX_LENGTH));
+  const found = `an image farther out than ${MAX_LENGTH} mm`;
+  return inside ? [] : [{ path: 'plane', found, allowed: 'a plane nearer to the bank' }];
+}
+
 type Names = ReadonlyMap<string, string>;
 type NamesByList = { readonly [List in 'ports' | 'flanges' | 'merges' | 'runners' | 'surroundings']: Names };
 
@@ -123,14 +98,22 @@ function namesOf(design: Design, parts: BankParts, opposite: ReadonlyMap<number,
   const ids = new Set(Object.values(lists).flatMap((list) => list.map(({ id }) => id)));
   const stranger = [...given.keys()].find((id) => !ids.has(id));
   if (stranger !== undefined) insist([{ path: 'names', found: describe(stranger), allowed: oneOf(ids) }]);
-  const renamed = (list: readonly { readonly id: string }[]): Names =>
-    new Map(list.map(({ id }) => [id, given.get(id) ?? mirroredName(id, opposite)]));
+  const renamed = (list: readonly { readonly id: string }[], there: readonly { readonly id: string }[] = []): Names => {
+    const used = new Set(there.map(({ id }) => sameId(id)));
+    return new Map(
+      list.map(({ id }) => {
+        const name = given.get(id) ?? freeName(mirroredName(id, opposite), id, used);
+        used.add(sameId(name));
+        return [id, name];
+      }),
+    );
+  };
   const names: NamesByList = {
-    ports: renamed(lists.ports),
-    flanges: renamed(lists.flanges),
-    merges: renamed(lists.merges),
-    runners: renamed(lists.runners),
-    surroundings: renamed(lists.surroundings),
+    ports: renamed(lists.ports, design.ports),
+    flanges: renamed(lists.flanges, design.flanges),
+    merges: renamed(lists.merges, design.merges),
+    runners: renamed(lists.runners, design.runners),
+    surroundings: renamed(lists.surroundings, design.surroundings),
   };
   insist(
     (Object.keys(names) as (keyof NamesByList)[]).flatMap((list) => takenNames(list, design[list] ?? [], names[list])),

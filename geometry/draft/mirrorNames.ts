@@ -11,6 +11,16 @@ export function mirroredName(id: string, opposite: ReadonlyMap<number, number>):
   return renumbered === id ? id.slice(0, MAX_ID - SUFFIX.length) + SUFFIX : renumbered;
 }
 
+/** The name itself where it is free; else the old one with "mirrored" after it, numbered from 2 where it must be. */
+export function freeName(name: string, id: string, used: ReadonlySet<string>): string {
+  if (!used.has(sameId(name))) return name;
+  for (let n = 1; ; n++) {
+    const suffix = n === 1 ? SUFFIX : `${SUFFIX} ${n}`;
+    const other = id.slice(0, MAX_ID - suffix.length) + suffix;
+    if (!used.has(sameId(other))) return other;
+  }
+}
+
 /** A new id that something of its kind has already: where, and how to choose another. */
 export function takenNames(
   list: string,

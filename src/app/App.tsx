@@ -7,6 +7,7 @@ import { useChecking } from './derived';
 import { documents } from './document';
 import { useReadyHand } from './hand/useReadyHand';
 import { type Leaf, useLeaf } from './leaf';
+import { MirrorSheet } from './mirror/MirrorSheet';
 import { NewHeader } from './newHeader/NewHeader';
 import { linesOf, tellFailure } from './notices';
 import { DropZone } from './panels/DropZone';
@@ -67,6 +68,7 @@ export function App() {
         }}
       />
       <NewHeader />
+      <MirrorSheet />
       <ActionSheet />
       <CompareSheet />
       <DropZone />

@@ -12,7 +12,7 @@ afterEach(() => b.clear());
 /** The good design with a point of r1 pulled and another title. */
 function edited(): string {
   const design = JSON.parse(readFileSync(join(b.folder, GOOD), 'utf8'));
-  design.runners[0].points[1][1] += 6;
+  design.runners[0].points[1][1] += 6 + 1 / 3;
   design.title = 'Edited';
   writeFileSync(join(b.folder, 'edited.json'), JSON.stringify(design));
   return 'edited.json';
@@ -31,10 +31,22 @@ describe('compare', () => {
     const { code, out } = await b.evenrun('compare', GOOD, edited());
     expect(code).toBe(1);
     expect(out).toMatch(/^2 differences$/m);
-    expect(out).toMatch(/^ {2}runners\/r1\/points\/1 +changed +\[.*\] → \[.*\]$/m);
+    const place = String.raw`\[-?\d+(\.\d{1,3})?(,-?\d+(\.\d{1,3})?){2}\]`;
+    expect(out).toMatch(new RegExp(`^ {2}runners/r1/points/1 +changed +${place} → ${place}$`, 'm'));
+    // A third of a millimetre, to a thousandth.
+    expect(out).toMatch(/points\/1 .* → \[[^,]*,-?\d+\.\d{3},/);
     expect(out).toMatch(/^ {2}title +changed +".*" → "Edited"$/m);
     expect(out).toMatch(/^ {2}r1 +\d+\.\d{3} → \d+\.\d{3} /m);
     expect(out).toMatch(/^ {2}r2 +\d+\.\d{3} {2}/m);
+  });
+
+  test('numbers that differ by less than is printed are printed in full', async () => {
+    const design = JSON.parse(readFileSync(join(b.folder, GOOD), 'utf8'));
+    const was = design.runners[0].points[1][1];
+    design.runners[0].points[1][1] += 0.00004;
+    writeFileSync(join(b.folder, 'edited.json'), JSON.stringify(design));
+    const { out } = await b.evenrun('compare', GOOD, 'edited.json');
+    expect(out).toContain(`,${was + 0.00004},`);
   });
 
   test('--json, and a file that is not there: 2', async () => {
@@ -42,6 +54,9 @@ describe('compare', () => {
     const answer = JSON.parse(out);
     expect(answer.same).toBe(false);
     expect(answer.changes.map((c: { path: string }) => c.path).sort()).toEqual(['runners/r1/points/1', 'title']);
+    // Exact, however the text rounds.
+    const pulled = JSON.parse(readFileSync(join(b.folder, 'edited.json'), 'utf8')).runners[0].points[1];
+    expect(answer.changes.find((c: { path: string }) => c.path !== 'title').after).toEqual(pulled);
     const { code, err } = await b.evenrun('compare', GOOD, 'none.json');
     expect([code, err]).toEqual([2, expect.stringContaining('none.json: no such file')]);
   });

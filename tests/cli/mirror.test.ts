@@ -43,4 +43,41 @@ describe('mirror', () => {
     expect(err.trimEnd()).not.toContain('\n');
     expect(existsSync(at('out.json'))).toBe(false);
   });
+
+  test('a drawn four becomes an eight, which is said: the README’s two lines', async () => {
+    const lines = readFileSync(join(import.meta.dirname, '../../README.md'), 'utf8')
+      .split('\n')
+      .filter((line) => /^npm run -s evenrun -- (new --|mirror four)/.test(line));
+    expect(lines).toHaveLength(2);
+    for (const line of lines) {
+      const { code, out, err } = await b.evenrun(...line.split(/\s+/).slice(5));
+      expect([code, err]).toEqual([0, '']);
+      if (line.includes('mirror'))
+        expect(out).toContain(
+          'The engine has 8 cylinders now, in two banks; its firing order is left out: type the whole engine’s.',
+        );
+    }
+    const { engine, runners } = parseDesign(readFileSync(at('eight.evenrun.json'), 'utf8'));
+    expect(engine).toEqual({
+      cylinders: 8,
+      banks: [
+        [1, 2, 3, 4],
+        [5, 6, 7, 8],
+      ],
+    });
+    expect(runners).toHaveLength(12);
+  });
+
+  test('an engine that had the cylinders is as it was, and nothing is said of it', async () => {
+    const design = JSON.parse(readFileSync(at(GOOD), 'utf8'));
+    const engine = { cylinders: 6, firingOrder: [1, 2, 3, 4, 5, 6] };
+    writeFileSync(at('bank.json'), JSON.stringify({ ...design, engine, surroundings: undefined }));
+    const { code, out } = await b.evenrun('mirror', 'bank.json', ...opposite, '-o', 'out.json', '--json');
+    expect(code).toBe(0);
+    expect(JSON.parse(out).notes).toBeUndefined();
+    expect(parseDesign(readFileSync(at('out.json'), 'utf8')).engine).toEqual(engine);
+    writeFileSync(at('bank.json'), JSON.stringify({ ...design, engine: { cylinders: 3 }, surroundings: undefined }));
+    const grown = await b.evenrun('mirror', 'bank.json', ...opposite, '-o', 'out.json', '--json');
+    expect(JSON.parse(grown.out).notes).toEqual(['The engine has 6 cylinders now, in two banks.']);
+  });
 });

@@ -11,6 +11,7 @@ import {
   type Thing,
 } from '../../../shared/design/edit';
 import type { Design } from '../../../shared/design/types';
+import { openMirror } from '../mirror/state';
 import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';
 import { litClass, pointing, useLit } from '../parts/usePointing';
@@ -66,6 +67,11 @@ export function Outline({ design }: { readonly design: Design }) {
             thing={{ kind: 'engine', id: '' }}
             name={design.engine?.cylinders ? `${design.engine.cylinders} cylinders` : 'Engine'}
           />
+          {design.ports.length > 0 && (
+            <button type="button" className="chip add" onClick={openMirror}>
+              Mirror a bank…
+            </button>
+          )}
         </div>
       </div>
       {KINDS.map(({ name, things, adds }) => (

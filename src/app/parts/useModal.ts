@@ -1,5 +1,5 @@
 /** A dialog that is up exactly while `open` holds, and that a press on its backdrop closes, as Escape does. */
-import { type MouseEvent, useEffect, useRef } from 'react';
+import { type MouseEvent, type PointerEvent, useEffect, useRef } from 'react';
 
 export function useModal(open: boolean, onClose: () => void) {
   const ref = useRef<HTMLDialogElement>(null);
@@ -7,12 +7,17 @@ export function useModal(open: boolean, onClose: () => void) {
     if (open && !ref.current?.open) ref.current?.showModal();
     if (!open) ref.current?.close();
   }, [open]);
+  // Text that is marked by dragging out of its field ends over the backdrop: that is no press on it.
+  const pressed = useRef<EventTarget | null>(null);
   return {
     ref,
     onClose,
+    onPointerDown: (event: PointerEvent) => {
+      pressed.current = event.target;
+    },
     onClick: (event: MouseEvent) => {
       // The dialog's own box is its backdrop: what lies in it is its children's.
-      if (event.target === ref.current) onClose();
+      if (event.target === ref.current && pressed.current === ref.current) onClose();
     },
   };
 }

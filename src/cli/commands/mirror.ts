@@ -1,6 +1,6 @@
 /** `mirror DESIGN -o OUT`: the design with a bank's mirror image added, then every rule measured. */
 import { resolve } from 'node:path';
-import { check, type MirrorOptions, mirrorBank } from '../../../geometry';
+import { check, engineWords, type MirrorOptions, mirrorBank } from '../../../geometry';
 import { DesignError } from '../../../shared/design/refusal';
 import type { Design } from '../../../shared/design/types';
 import { writeDesign } from '../../../shared/design/write';
@@ -28,11 +28,12 @@ export function mirrorCommand(path: string, options: MirrorArguments, io: Io): n
   const { design, meshes } = loadDesign(path, io);
   const mirrored = refusing(path, () => mirrorBank(design, asked));
   const report = check(mirrored, meshes);
+  const grown = engineWords(design, mirrored);
   writeWhole(output, writeDesign(mirrored));
   io.out(
     options.json
-      ? `${JSON.stringify({ ...report, output: options.output }, null, 2)}\n`
-      : `${printReport(mirrored, report)}\nMirrored: written to ${options.output}\n`,
+      ? `${JSON.stringify({ ...report, ...(grown ? { notes: [grown] } : {}), output: options.output }, null, 2)}\n`
+      : `${printReport(mirrored, report)}\n${grown ? `To know\n  ${grown}\n\n` : ''}Mirrored: written to ${options.output}\n`,
   );
   return report.ok ? HOLDS : FAILS;
 }

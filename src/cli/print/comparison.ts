@@ -41,7 +41,7 @@ function changeTable(changes: readonly Change[]): string {
   const rows = changes.map(({ path, kind, before, after }) => [
     path,
     kind,
-    kind === 'changed' ? `${shown(before)} → ${shown(after)}` : shown(kind === 'added' ? after : before),
+    kind === 'changed' ? change(before, after) : shown(kind === 'added' ? after : before),
   ]);
   const head = changes.length === 1 ? '1 difference' : `${changes.length} differences`;
   return `${head}\n${columns(rows, ['left', 'left', 'left'])}`;
@@ -53,8 +53,19 @@ function pair(before: number | null | undefined, after: number | null | undefine
   return show(before) === show(after) ? show(after) : `${show(before)} → ${show(after)}`;
 }
 
-function shown(value: unknown): string {
+const shown = (value: unknown): string => inFull(value, rounded);
+
+/** Two values that rounding would make alike differ all the same: those are printed in full. */
+function change(before: unknown, after: unknown): string {
+  const as = shown(before) === shown(after) ? inFull : shown;
+  return `${as(before)} → ${as(after)}`;
+}
+
+function inFull(value: unknown, replacer?: typeof rounded): string {
   if (value !== null && typeof value === 'object' && !Array.isArray(value)) return '';
-  const text = JSON.stringify(value);
+  const text = JSON.stringify(value, replacer);
   return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
 }
+
+/** To a thousandth: nobody reads a millimetre or a degree finer. */
+const rounded = (_: string, value: unknown): unknown => (typeof value === 'number' ? Number(value.toFixed(3)) : value);

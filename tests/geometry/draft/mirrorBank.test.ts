@@ -1,7 +1,18 @@
 /** A bank's mirror image: as long, as true to every rule, bends turned the other way, and itself again when mirrored back. */
 import { describe, expect, test } from 'vitest';
-import { bendTable, check, draftHeader, mirrorBank, type Plane, resolveHeader } from '../../../geometry';
+import {
+  bendTable,
+  check,
+  draftHeader,
+  engineWords,
+  mirrorBank,
+  type Plane,
+  resolveHeader,
+  usualOpposite,
+} from '../../../geometry';
+import { parseDesign } from '../../../shared/design/parse';
 import type { Design } from '../../../shared/design/types';
+import { writeDesign } from '../../../shared/design/write';
 import { newForm } from '../../../shared/engine/formDefaults';
 import type { Vec3 } from '../../../shared/vec3';
 import { random } from '../../random';
@@ -100,6 +111,103 @@ test('in twelve slanting planes (seed 5) everything still holds, where the image
   }
 });
 
+describe('an engine of one bank grows', () => {
+  const { design } = draftHeader(newForm({ cylinders: 4, arrangement: 'pairs-then-one' }));
+  const onto = (...to: number[]) => new Map(to.map((n, i) => [i + 1, n]));
+  const opposite = onto(5, 6, 7, 8);
+  const engineOf = (d: Design, cylinders = opposite) => mirrorBank(d, { plane: PLANE, cylinders }).engine;
+
+  test('by the bank opposite; every rule holds, and what is no longer known is left out', () => {
+    const both = mirrorBank(design, { plane: PLANE, cylinders: opposite });
+    expect(check(both).problems).toEqual([]);
+    expect(both.engine).toEqual({
+      cylinders: 8,
+      banks: [
+        [1, 2, 3, 4],
+        [5, 6, 7, 8],
+      ],
+    });
+    expect(engineWords(design, both)).toBe(
+      'The engine has 8 cylinders now, in two banks; its firing order is left out: type the whole engine’s.',
+    );
+    expect(parseDesign(writeDesign(both))).toEqual(both);
+  });
+
+  test('all else about it stays', () => {
+    const engine = { ...design.engine!, bore: 86, stroke: 84, rpm: [2000, 6500] as const };
+    const { banks: _, firingOrder: __, cylinders: ___, ...rest } = engine;
+    expect(engineOf({ ...design, engine })).toMatchObject(rest);
+  });
+
+  test('in the order of the cylinders opposite', () => {
+    expect(engineOf(design, onto(8, 7, 6, 5))!.banks![1]).toEqual([8, 7, 6, 5]);
+  });
+
+  test('without banks before, they are the ports and those opposite', () => {
+    expect(engineOf({ ...design, engine: { cylinders: 4 } })).toEqual({
+      cylinders: 8,
+      banks: [
+        [1, 2, 3, 4],
+        [5, 6, 7, 8],
+      ],
+    });
+  });
+
+  test('of two banks mirrored together, to four', () => {
+    const banks = [
+      [1, 3],
+      [2, 4],
+    ];
+    const both = mirrorBank({ ...design, engine: { cylinders: 4, banks } }, { plane: PLANE, cylinders: opposite });
+    expect(both.engine!.banks).toEqual([...banks, [5, 7], [6, 8]]);
+    expect(engineWords(design, both)).toContain('in four banks');
+  });
+
+  test('without banks where those would not name every cylinder once, which is said', () => {
+    const loose = { ...design, engine: { ...design.engine!, banks: [[1, 2]] } };
+    const both = mirrorBank(loose, { plane: PLANE, cylinders: opposite });
+    expect(both.engine).toEqual({ cylinders: 8 });
+    expect(engineWords(loose, both)).toBe(
+      'The engine has 8 cylinders now; its banks and firing order are left out: type the whole engine’s.',
+    );
+  });
+
+  test('not where it has the cylinders, or says no number of them', () => {
+    expect(engineOf({ ...design, engine: { cylinders: 8 } })).toEqual({ cylinders: 8 });
+    expect(engineOf({ ...design, engine: { bore: 80 } })).toEqual({ bore: 80 });
+    expect(engineWords(design, design)).toBeNull();
+  });
+
+  test.each([
+    ['a number left out', onto(5, 6, 7, 9), /^ports\/p4\/cylinder: found cylinder 9 opposite; allowed: .*from 1 to 8,/],
+    ['a number twice', onto(5, 6, 7, 7), /^ports\/p4\/cylinder: found cylinder 7 opposite, as for cylinder 3;/],
+    ['half a cylinder', onto(5, 6, 7, 7.5), /^ports\/p4\/cylinder: found cylinder 7.5 opposite; allowed: a whole/],
+    ['more than there can be', onto(5, 6, 7, 65), /^ports\/p4\/cylinder: .* allowed: a whole number from 1 to 64/],
+  ])('%s is refused with the place', (_, cylinders, message) => {
+    expect(() => engineOf(design, cylinders)).toThrow(message);
+  });
+});
+
+describe('the cylinders opposite, to start from', () => {
+  const design = oneBank();
+  test('are the other bank’s', () => {
+    expect([...usualOpposite(design, [1, 2, 3, 4]).values()]).toEqual([5, 6, 7, 8]);
+  });
+  test('follow the engine’s where there is no other bank, or it has ports', () => {
+    const { banks: _, ...engine } = design.engine!;
+    expect([...usualOpposite({ ...design, engine }, [1, 2, 3, 4]).values()]).toEqual([9, 10, 11, 12]);
+    const both = mirrorBank(design, { plane: PLANE });
+    expect([...usualOpposite(both, [1, 2, 3, 4]).values()]).toEqual([9, 10, 11, 12]);
+  });
+});
+
+test('a name that is taken gets a number: the same bank mirrored twice', () => {
+  const once = mirrorBank(oneBank(), { plane: PLANE });
+  const cylinders = new Map([9, 10, 11, 12].map((n, i) => [i + 1, n]));
+  const twice = mirrorBank(once, { bank: 1, cylinders, plane: { point: [0, 0, -900], normal: [0, 0, 1] } });
+  expect(twice.merges.map((m) => m.id)).toEqual(['collector', 'collector mirrored', 'collector mirrored 2']);
+});
+
 describe('refused, with the place', () => {
   const design = oneBank();
   test.each([
@@ -107,6 +215,11 @@ describe('refused, with the place', () => {
       'a plane through the bank',
       { plane: { point: [0, 0, 0], normal: [0, 1, 0] } as Plane },
       /^ports\/p1\/position: .*midway/,
+    ],
+    [
+      'a plane so far away that the image could not be read back',
+      { plane: { point: [0, -60_000, 0], normal: [0, 1, 0] } as Plane },
+      /^plane: found an image farther out than 100000 mm; allowed: a plane nearer/,
     ],
     ['a bank that is not there', { bank: 3 }, /^engine\/banks: found no bank 3; allowed: one of 1 to 2/],
     ['a bank without ports', { bank: 2 }, /^engine\/banks\/1: found no port/],

@@ -1,6 +1,7 @@
 /** Every action there is, gathered from the modules that offer them; headings come in this order. */
 import { inspectActions } from '../../inspect/inspectActions';
 import { measureActions } from '../../measure/measureActions';
+import { mirrorActions } from '../../mirror/state';
 import { newHeaderActions } from '../../newHeader/actions';
 import { shapeActions } from '../../shape/actions';
 import { pictureActions } from '../../viewport/picture/pictureActions';
@@ -16,6 +17,7 @@ export const allActions: readonly Action[] = [
   ...workActions,
   ...fileActions,
   ...newHeaderActions,
+  ...mirrorActions,
   ...pickActions,
   ...inspectActions,
   ...shapeActions,
