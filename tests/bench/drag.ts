@@ -7,6 +7,7 @@
 import type { Page } from 'playwright-core';
 import { openBench } from '../browser/page';
 import { random } from '../random';
+import { addGate, letThrough } from './gate';
 import { startMeter } from './meter';
 import { spread } from './statistics';
 
@@ -15,12 +16,10 @@ const WARM_UP = 1;
 const STEPS = 10;
 /** Of the pointer, px: a calm hand's between two frames. */
 const STEP_PX = 4;
-/** An answer that takes longer than this is lost, ms. */
-const PATIENCE_MS = 5000;
 
 const bench = await openBench();
 try {
-  const { page } = await bench.newPage();
+  const { page } = await bench.newPage({}, addGate);
   await page.goto(`${bench.url}?plain`);
   await openEight(page);
   const meter = await startMeter(page);
@@ -37,11 +36,10 @@ try {
     await page.mouse.down();
     for (let step = 1; step <= STEPS; step++) {
       const far = step * STEP_PX;
-      let seen = await answers(page);
       await meter();
       await page.mouse.move(start.x + far * Math.cos(way), start.y + far * Math.sin(way));
       for (let more = true; more; ) {
-        const answer = await answered(page, seen++);
+        const answer = await letThrough(page);
         if (!answer) break;
         more = answer.more;
         const { page: picture, workers } = await meter();
@@ -111,27 +109,6 @@ async function grab(page: Page, presses: number): Promise<{ x: number; y: number
       return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   }
   throw new Error('No bend handle came up.');
-}
-
-function answers(page: Page): Promise<number> {
-  return page.evaluate(() => performance.getEntriesByName('hand answer').length);
-}
-
-/** The next answer once it is drawn, with what the worker's clock says; null where the pointer's step asked for nothing. */
-async function answered(page: Page, seen: number): Promise<{ clocked: number; more: boolean } | null> {
-  return page.evaluate(
-    async ([count, patience]) => {
-      const began = performance.now();
-      while (performance.getEntriesByName('hand answer').length <= count!) {
-        if (performance.now() - began > patience!) return null;
-        await new Promise((go) => requestAnimationFrame(go));
-      }
-      await new Promise((go) => requestAnimationFrame(go));
-      const answer = performance.getEntriesByName('hand answer')[count!] as PerformanceMeasure;
-      return { clocked: answer.duration, more: answer.detail.more };
-    },
-    [seen, PATIENCE_MS],
-  );
 }
 
 async function isStopped(page: Page): Promise<boolean> {
