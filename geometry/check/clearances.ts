@@ -50,9 +50,10 @@ const bodyToBody = rememberedGap(
   ({ body }: ResolvedMerge, other: ResolvedMerge, below) => bodyToShape(body, bodyShape(other), below),
   (found) => found.value,
 );
-const gapToItself = remembered((r: ResolvedRunner) =>
-  r.centerline ? selfGap(r.centerline, r.tubeRadius, SELF_SEPARATION * r.tube.outsideDiameter, 0) : null,
-);
+const gapToItself = remembered((r: ResolvedRunner) => {
+  const tube = tubeOf(r);
+  return tube && selfGap(tube, SELF_SEPARATION * r.tube.outsideDiameter, 0);
+});
 
 /** A gap is missed only past rounding; the contract promises 0.05 mm and the searches are far finer. */
 const fails = (margin: number): boolean => margin < -LENGTH_TOLERANCE * 1000;

@@ -6,7 +6,7 @@
  */
 import type { Vec3 } from '../../shared/vec3';
 import type { Centerline, Segment } from '../curve/centerline';
-import { chordCount, pointOnSegment } from '../curve/pointAt';
+import { chordCount } from '../curve/pointAt';
 import { CHORD_SAGITTA, LENGTH_TOLERANCE } from '../tolerance';
 import { scale } from '../vector';
 import type { Disc } from './convexMinimum';
@@ -67,13 +67,28 @@ function link({ segment, skip, length }: Part, isFirst: boolean, isLast: boolean
   const count = radius > 0 ? 2 ** Math.ceil(Math.log2(chordCount(radius, angle, CHORD_SAGITTA))) : 1;
   const points = new Float64Array(3 * (count + 1));
   const tangents = new Float64Array(3 * (count + 1));
-  for (let k = 0; k <= count; k++) {
-    const { position, tangent } = pointOnSegment(segment, skip + (length * k) / count);
-    points.set(position, 3 * k);
-    tangents.set(tangent, 3 * k);
-  }
+  for (let k = 0; k <= count; k++) writeStation(segment, skip + (length * k) / count, points, tangents, 3 * k);
   const station = segment.station + skip;
   return { points, tangents, count, radius, step: angle / count, station, length, isFirst, isLast };
+}
+
+/** As `pointOnSegment`, straight into the rows: a chain has hundreds, and is made anew for each step of a drag. */
+function writeStation(segment: Segment, along: number, points: Float64Array, tangents: Float64Array, at: number): void {
+  const { start, direction } = segment;
+  if (segment.kind === 'straight') {
+    for (let k = 0; k < 3; k++) {
+      points[at + k] = start[k]! + along * direction[k]!;
+      tangents[at + k] = direction[k]!;
+    }
+    return;
+  }
+  const { inward, radius } = segment;
+  const c = Math.cos(along / radius);
+  const s = Math.sin(along / radius);
+  for (let k = 0; k < 3; k++) {
+    points[at + k] = start[k]! + radius * (s * direction[k]! + (1 - c) * inward[k]!);
+    tangents[at + k] = c * direction[k]! + s * inward[k]!;
+  }
 }
 
 function endDisc(link: Link, which: 0 | -1, radius: number): Disc {

@@ -2,9 +2,8 @@
  * Least gap between parts of one tube that are far enough apart along it. mm.
  * Here the centerline distance less the diameter is the rule itself: both places are inside one tube, with no ends.
  */
-import type { Centerline } from '../curve/centerline';
 import { lerp } from '../vector';
-import { chain, type Link, sagitta, vectorAt } from './chain';
+import { type Chain, type Link, sagitta, vectorAt } from './chain';
 import { GAP_RESOLUTION, type Gap } from './gap';
 import { type Closest, closestOnSegments } from './segments';
 
@@ -12,9 +11,8 @@ import { type Closest, closestOnSegments } from './segments';
 const SHORTEST = 0.02;
 
 /** @param apart least distance along the centerline at which two parts count, mm */
-export function selfGap(line: Centerline, tubeRadius: number, apart: number, below: number): Gap | null {
-  const whole = chain(line, tubeRadius);
-  if (!whole) return null;
+export function selfGap(tube: Chain, apart: number, below: number): Gap | null {
+  const { tubeRadius } = tube;
   const slot: Closest = { squared: 0, s: 0, t: 0 };
   let best: Gap | null = null;
   let bound = below;
@@ -34,7 +32,7 @@ export function selfGap(line: Centerline, tubeRadius: number, apart: number, bel
       best = { gap, at, station: p.start + slot.s * (p.end - p.start) };
     }
   };
-  const stretches = whole.links.map((link) => stretch(link, 0, 1));
+  const stretches = tube.links.map((link) => stretch(link, 0, 1));
   for (const [i, p] of stretches.entries()) for (const q of stretches.slice(i)) search(p, q);
   return best;
 }

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { centerline, fromBendTable } from '../../../geometry';
+import { chain } from '../../../geometry/clearance/chain';
 import { selfGap } from '../../../geometry/clearance/self';
 import type { Vec3 } from '../../../shared/vec3';
 import { random } from '../../random';
@@ -20,9 +21,9 @@ test.each(Array.from({ length: 25 }, (_, i) => i + 1))('coiling tubes against br
   const { points, radii } = fromBendTable(start, { clocking: 0, rows });
   const line = centerline(points, radii);
   const slow = self(line, radius, 3 * radius);
-  const fast = selfGap(line, radius, 3 * radius, Number.POSITIVE_INFINITY)!;
+  const fast = selfGap(chain(line, radius)!, 3 * radius, Number.POSITIVE_INFINITY)!;
   expect(Math.abs(fast.gap - slow)).toBeLessThan(LIMIT);
-  expect(selfGap(line, radius, 3 * radius, fast.gap - LIMIT)).toBeNull();
+  expect(selfGap(chain(line, radius)!, 3 * radius, fast.gap - LIMIT)).toBeNull();
 });
 
 const u = centerline(
@@ -37,10 +38,10 @@ const u = centerline(
 
 test('the legs of a U are a bend’s diameter apart', () => {
   // So far apart along the tube that only the legs count.
-  expect(selfGap(u, 40, 200, Number.POSITIVE_INFINITY)!.gap).toBeCloseTo(20, 2);
-  expect(selfGap(u, 50.2, 200, 0)!.gap).toBeCloseTo(-0.4, 2);
+  expect(selfGap(chain(u, 40)!, 200, Number.POSITIVE_INFINITY)!.gap).toBeCloseTo(20, 2);
+  expect(selfGap(chain(u, 50.2)!, 200, 0)!.gap).toBeCloseTo(-0.4, 2);
 });
 
 test('within the bend itself, parts just far enough apart are a chord apart', () => {
-  expect(selfGap(u, 40, 120, Number.POSITIVE_INFINITY)!.gap).toBeCloseTo(100 * Math.sin(1.2) - 80, 1);
+  expect(selfGap(chain(u, 40)!, 120, Number.POSITIVE_INFINITY)!.gap).toBeCloseTo(100 * Math.sin(1.2) - 80, 1);
 });
