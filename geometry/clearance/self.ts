@@ -50,7 +50,9 @@ type Stretch = {
 };
 
 function stretch(link: Link, low: number, high: number): Stretch {
-  const from = new Float64Array([...along(link, low), ...along(link, high)]);
+  const from = new Float64Array(6);
+  writeAlong(link, low, from, 0);
+  writeAlong(link, high, from, 3);
   return {
     link,
     low,
@@ -68,8 +70,8 @@ const halves = ({ link, low, high }: Stretch): readonly Stretch[] => {
 };
 
 /** Between two of the link's points the chord serves: it strays by less than the chords' own sagitta. */
-function along(link: Link, fraction: number): readonly [number, number, number] {
-  const x = fraction * link.count;
-  const k = Math.min(link.count - 1, Math.floor(x));
-  return lerp(vectorAt(link.points, k), vectorAt(link.points, k + 1), x - k);
+function writeAlong({ points, count }: Link, fraction: number, out: Float64Array, at: number): void {
+  const x = fraction * count;
+  const k = Math.min(count - 1, Math.floor(x));
+  for (let i = 3 * k, j = at; j < at + 3; i++, j++) out[j] = points[i]! + (x - k) * (points[i + 3]! - points[i]!);
 }

@@ -5,7 +5,7 @@ type Surface = {
   readonly positions: Float32Array;
   readonly normals: Float32Array;
   readonly shades: Uint8Array;
-  readonly indices: Uint32Array;
+  readonly indices: Uint16Array | Uint32Array;
 };
 
 export function surface(mesh: Surface): BufferGeometry {

@@ -15,37 +15,19 @@ import {
   straightIndices,
 } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
+import { AROUND, type Weave, weave } from './weave';
 
-/** A stretch of the outer wall; `index` counts as `Ref.bend` and `Ref.straight` do. */
-export type TubePart = {
-  readonly kind: 'bend' | 'straight';
-  readonly index: number;
-  /** The stretch's triangles, as a range of `indices`. */
-  readonly first: number;
-  readonly count: number;
-};
-
-export type TubeMesh = {
+export type TubeMesh = Weave & {
   readonly positions: Float32Array;
   readonly normals: Float32Array;
-  /** Greys that multiply the runner's colour, three bytes a vertex: bends a little deeper, the bore dark. */
-  readonly shades: Uint8Array;
-  readonly indices: Uint32Array;
-  /** How many of `indices`, from the first, are the outer wall. */
-  readonly outerCount: number;
-  readonly parts: readonly TubePart[];
   /** Rings at both ends and wherever a bend meets a straight: segments as pairs of points. */
   readonly seams: Float32Array;
 };
 
-type Stretch = { readonly kind: TubePart['kind']; readonly index: number; readonly segments: Segment[] };
+type Stretch = { readonly kind: 'bend' | 'straight'; readonly index: number; readonly segments: Segment[] };
 
 /** How far a drawn chord may stray from the true bend, mm: below a pixel at any zoom that shows the whole header. */
 const DRAWN_SAGITTA = 0.15;
-const AROUND = 48;
-const STRAIGHT_SHADE = 255;
-const BEND_SHADE = 222;
-const BORE_SHADE = 70;
 /** Seams stand this share of the radius proud of the wall, so that the wall never swallows them. */
 const SEAM_LIFT = 1.004;
 
@@ -102,41 +84,18 @@ export function tubeMesh(line: Centerline, radius: number, wall: number, up?: Ve
   const vertices = (2 * count + 4) * AROUND;
   const positions = new Float32Array(vertices * 3);
   const normals = new Float32Array(vertices * 3);
-  const shades = new Uint8Array(vertices * 3);
-  runs.forEach((run, k) => {
-    const shade = run.kind === 'bend' ? BEND_SHADE : STRAIGHT_SHADE;
-    for (let i = starts[k]!; i < starts[k + 1]!; i++) {
-      writeRing(positions, normals, i, rings[i]!, radius, 1);
-      writeRing(positions, normals, count + i, rings[i]!, bore, -1);
-      shades.fill(shade, i * AROUND * 3, (i + 1) * AROUND * 3);
-    }
-  });
-  shades.fill(BORE_SHADE, count * AROUND * 3, 2 * count * AROUND * 3);
-  shades.fill(STRAIGHT_SHADE, 2 * count * AROUND * 3);
-
-  const walls = rings.length - runs.length;
-  const indices = new Uint32Array((2 * walls + 2) * AROUND * 6);
-  let at = 0;
-  const parts = runs.map((run, k): TubePart => {
-    const first = at;
-    for (let i = starts[k]!; i < starts[k + 1]! - 1; i++) at = stitch(indices, at, i, i + 1);
-    return { kind: run.kind, index: run.index, first, count: at - first };
-  });
-  const outerCount = at;
-  runs.forEach((_, k) => {
-    for (let i = starts[k]!; i < starts[k + 1]! - 1; i++) at = stitch(indices, at, count + i + 1, count + i);
+  rings.forEach((ring, i) => {
+    writeRing(positions, normals, i, ring, radius, 1);
+    writeRing(positions, normals, count + i, ring, bore, -1);
   });
   const first = rings[0];
   const last = rings.at(-1);
   if (first && last) {
-    const cap = 2 * count;
-    writeCap(positions, normals, cap, first, radius, bore, -1);
-    writeCap(positions, normals, cap + 2, last, radius, bore, 1);
-    at = stitch(indices, at, cap + 1, cap);
-    stitch(indices, at, cap + 2, cap + 3);
+    writeCap(positions, normals, 2 * count, first, radius, bore, -1);
+    writeCap(positions, normals, 2 * count + 2, last, radius, bore, 1);
   }
   const joints = [...starts.slice(0, -1), count - 1].filter((i) => i >= 0);
-  return { positions, normals, shades, indices, outerCount, parts, seams: seamRings(rings, joints, radius) };
+  return { positions, normals, ...weave(runs, starts), seams: seamRings(rings, joints, radius) };
 }
 
 /** `sign` −1 turns the normals into the bore. */
@@ -180,22 +139,6 @@ function writeCap(
   const t = frame.tangent;
   const end = (ring + 2) * AROUND * 3;
   for (let at = ring * AROUND * 3; at < end; at++) normals[at] = sign * t[at % 3]!;
-}
-
-/** Joins ring `a` to ring `b` further along, facing outward. */
-function stitch(indices: Uint32Array, at: number, a: number, b: number): number {
-  const [ra, rb] = [a * AROUND, b * AROUND];
-  let i = at;
-  for (let j = 0; j < AROUND; j++) {
-    const k = j + 1 === AROUND ? 0 : j + 1;
-    indices[i++] = ra + j;
-    indices[i++] = ra + k;
-    indices[i++] = rb + j;
-    indices[i++] = rb + j;
-    indices[i++] = ra + k;
-    indices[i++] = rb + k;
-  }
-  return i;
 }
 
 function seamRings(rings: readonly Frame[], joints: readonly number[], radius: number): Float32Array {
