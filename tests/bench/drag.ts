@@ -11,7 +11,7 @@ import { addGate, letThrough } from './gate';
 import { startMeter } from './meter';
 import { spread } from './statistics';
 
-const DRAGS = 6;
+const DRAGS = 12;
 const WARM_UP = 1;
 const STEPS = 10;
 /** Of the pointer, px: a calm hand's between two frames. */
