@@ -41,15 +41,18 @@ type Entry = Pick<Label, 'key' | 'at'> & {
 /** A pin stands on the place of a problem, and its head on what a note there would say: the note moves under it, px. */
 const BELOW_PIN = 42;
 
-/** Where else a note may stand than on its place, px: beside it, so that its line still tells what it belongs to. */
-const ASIDE: readonly (readonly [number, number])[] = [
-  [0, -30],
-  [0, 30],
-  [0, -54],
-  [0, 54],
+type Shift = readonly [x: number, y: number];
+/** Where a text that must be read may stand from its place, best first, px: near enough to tell what it belongs to. */
+const BESIDE: readonly Shift[] = [
+  [0, -20],
+  [0, 20],
+  [0, -44],
+  [0, 44],
   [-80, 0],
   [80, 0],
 ];
+/** A name covers its place; a note about a gap leaves the gap to be seen. */
+const ON_OR_BESIDE: readonly Shift[] = [[0, 0], ...BESIDE];
 
 /** Where the triad and the strip of views lie, px. */
 const controls = ({ width, height }: { width: number; height: number }) => [
@@ -100,9 +103,9 @@ export function Labels({ rig, header, paints, notes, cuts, marks }: Props) {
           const seen = gone ? null : project(view, size, p);
           return seen && ([seen[0], seen[1] + (e.rank === 0 && isPinned ? BELOW_PIN : 0)] as const);
         });
+        const shifts = e.rank === 0 ? BESIDE : ON_OR_BESIDE;
         const [on] = places;
-        const candidates =
-          e.rank === 0 && on ? [on, ...ASIDE.map(([x, y]) => [on[0] + x, on[1] + y] as const)] : places;
+        const candidates = e.must && on ? shifts.map(([x, y]) => [on[0] + x, on[1] + y] as const) : places;
         return { ...tags.box(node), candidates, must: e.must };
       });
       placeLabels(boxes, size, [...controls(size), ...marks.current]).forEach((at, i) => {
