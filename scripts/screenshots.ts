@@ -15,6 +15,8 @@ type Shot = {
   readonly dark?: boolean;
   /** What to do before the picture is taken. */
   readonly act?: (page: Page) => Promise<void>;
+  /** The pointer stays where `act` left it; else it goes out of the way. */
+  readonly holds?: boolean;
 };
 
 const ROOT = join(import.meta.dirname, '..');
@@ -34,6 +36,18 @@ const inTurn =
     for (const act of acts) await act(page);
   };
 
+/** Takes hold of the first bend mark after so many presses of B, and pulls. */
+const pull = (presses: number, x: number, y: number) => async (page: Page) => {
+  await page.locator('.viewport').focus();
+  for (let k = 0; k < presses; k++) await page.keyboard.press('b');
+  const mark = await page.locator('[data-handle^="bend"]').first().boundingBox();
+  if (!mark) throw new Error('No bend mark came up.');
+  const [fromX, fromY] = [mark.x + mark.width / 2, mark.y + mark.height / 2];
+  await page.mouse.move(fromX, fromY);
+  await page.mouse.down();
+  await page.mouse.move(fromX + x, fromY + y, { steps: 6 });
+};
+
 const SHOTS: readonly Shot[] = [
   { name: 'wide', width: 1280, height: 720 },
   { name: 'dark', width: 1280, height: 720, dark: true, act: example('V8, left bank, 4-1') },
@@ -46,6 +60,8 @@ const SHOTS: readonly Shot[] = [
     height: 720,
     act: inTurn(example('The same four, as tacked'), press('Balance'), settled),
   },
+  { name: 'shaping', width: 1280, height: 720, act: inTurn(example('V8, both banks'), pull(5, 0, 40)), holds: true },
+  { name: 'new', width: 1280, height: 720, act: press('New…') },
   { name: 'phone', width: 390, height: 844 },
   { name: 'phone-balanced', width: 390, height: 844, act: inTurn(press('Balance'), settled) },
   { name: 'phone-rack', width: 390, height: 844, act: press('Rack') },
@@ -78,7 +94,7 @@ async function main(): Promise<void> {
   const server = await serve(join(ROOT, 'dist'), 0);
   const browser = await chromium.launch({ executablePath, args: ['--no-sandbox'] });
   try {
-    for (const { name, width, height, dark, act } of SHOTS) {
+    for (const { name, width, height, dark, act, holds } of SHOTS) {
       if (wanted.length > 0 && !wanted.includes(name)) continue;
       const page = await browser.newPage({
         viewport: { width, height },
@@ -89,7 +105,7 @@ async function main(): Promise<void> {
       await page.goto(server.url);
       await settled(page);
       await act?.(page);
-      await page.mouse.move(0, 0);
+      if (!holds) await page.mouse.move(0, 0);
       await page.waitForTimeout(LAST_FRAME_MS);
       await page.screenshot({ path: join(OUT, `${name}.png`) });
       await page.close();

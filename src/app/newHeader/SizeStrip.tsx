@@ -86,4 +86,4 @@ function Formula({ estimate: e, taken, onUse }: Pick<Props, 'taken' | 'onUse'> &
 }
 
 const usedWords = ({ name, value, unit, assumed }: Estimate['uses'][number]): string =>
-  `${name.toLowerCase()} ${Math.round(value * 10) / 10}${unit.startsWith('°') ? '' : ' '}${unit}${assumed ? ' (assumed)' : ''}`;
+  `${name.toLowerCase()} ${String(Math.round(value * 10) / 10).replace('-', '−')}${unit.startsWith('°') ? '' : ' '}${unit}${assumed ? ' (assumed)' : ''}`;
