@@ -1,6 +1,7 @@
 /** What the app has to tell at the moment: one notice, replaced by the next. Said aloud by screen readers. */
 import { create } from 'zustand';
 import { DesignError } from '../../shared/design/parse';
+import { documents } from './document';
 
 export type Notice = {
   readonly tone: 'plain' | 'fail';
@@ -26,6 +27,11 @@ export async function attempt(what: string, work: () => unknown): Promise<void> 
 }
 
 export const dismiss = (): void => useNotice.setState({ notice: null });
+
+/** What went well with one design is no news beside another; what failed stays until it is dismissed. */
+documents.store.subscribe((now, before) => {
+  if (now.id !== before.id && useNotice.getState().notice?.tone === 'plain') dismiss();
+});
 
 const MOST_SHOWN = 6;
 
