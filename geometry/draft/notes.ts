@@ -52,5 +52,5 @@ function joined({ collector, first, equallyGood }: Joining): string[] {
 function standIn({ surroundings = [] }: Design): string {
   const heads = surroundings.filter((s) => s.kind === 'head').length;
   const bars = heads === 1 ? 'A bar behind the ports stands' : 'Bars behind the ports stand';
-  return `${bars} in for the ${heads === 1 ? 'head' : 'heads'}: put your own measures in its place, and what else is in the way.`;
+  return `${bars} in for the ${heads === 1 ? 'head' : 'heads'}: put your own measures in ${heads === 1 ? 'its' : 'their'} place, and what else is in the way.`;
 }

@@ -24,6 +24,8 @@ export type EngineAnswers = {
   /** Between the banks' cylinder axes, degrees: the ports of a 90° engine look 45° down, those of a flat one straight down. */
   readonly vee?: number;
   readonly bore?: number;
+  readonly stroke?: number;
+  readonly rpm?: readonly [number, number];
   readonly pitch?: number;
   readonly arrangement?: Arrangement;
   /** Cylinders of each collector; default: one a bank, a straight six's front and rear three apart. */
@@ -78,6 +80,8 @@ export function newForm(answers: EngineAnswers): EngineForm {
     banks,
     firingOrder: answers.firingOrder ?? usual?.firingOrder ?? bankLists.flat().sort((a, b) => a - b),
     ...(answers.bore === undefined ? {} : { bore: answers.bore }),
+    ...(answers.stroke === undefined ? {} : { stroke: answers.stroke }),
+    ...(answers.rpm === undefined ? {} : { rpm: answers.rpm }),
     port: {
       opening: answers.opening ?? { shape: 'round', diameter: Math.round(tube.outsideDiameter - 2 * tube.wall) },
       angle: answers.portAngle ?? 0,

@@ -14,6 +14,13 @@ export function cylindersArgument(option: string, text: string): number[] {
   throw new UnusableInput(`${option}: found "${text}"; allowed: cylinder numbers such as 1-3-4-2`);
 }
 
+/** Two numbers with `-` between them, the lower first: `1500-7000`. */
+export function rangeArgument(option: string, text: string): [number, number] {
+  const [low, high, ...more] = text.split('-').map((part) => Number(part.trim() || Number.NaN));
+  if (low! < high! && more.length === 0) return [low!, high!];
+  throw new UnusableInput(`${option}: found "${text}"; allowed: the lower and the higher, such as 1500-7000`);
+}
+
 /** Lists of cylinders with `/` between them: `1-3-5-7/2-4-6-8`. */
 export const cylinderListsArgument = (option: string, text: string): number[][] =>
   text.split('/').map((part) => cylindersArgument(option, part));

@@ -92,6 +92,7 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .option('--title <text>', 'what to call it')
     .option('--banks <lists>', 'cylinders bank by bank: 1-3-5-7/2-4-6-8')
     .option('--firing-order <order>', 'such as 1-3-4-2')
+    .option('--rpm <range>', 'lowest and highest speed it is used at: 1500-7000')
     .option('--arrangement <how>', ARRANGEMENTS.join(', '))
     .option('--collectors <lists>', 'cylinders of each collector: 1-2-3/4-5-6');
   for (const [key, meaning] of Object.entries(NUMBERS)) draft.option(`${optionName(key)} <n>`, meaning);
@@ -127,7 +128,8 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .allowExcessArguments()
     .action((command?: string) => {
       const asked = command === undefined ? 'which command?' : `there is no command "${command}":`;
-      throw new UnusableInput(`${asked} check, balance, route, shop or size; evenrun --help says more`);
+      const names = program.commands.map((c) => c.name());
+      throw new UnusableInput(`${asked} ${names.slice(0, -1).join(', ')} or ${names.at(-1)}; evenrun --help says more`);
     });
   return program;
 }

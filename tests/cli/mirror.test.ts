@@ -44,11 +44,12 @@ describe('mirror', () => {
     expect(existsSync(at('out.json'))).toBe(false);
   });
 
-  test('a drawn four becomes an eight, which is said: the README’s two lines', async () => {
+  test('a drawn four is sized and becomes an eight, which is said: the README’s three lines', async () => {
     const lines = readFileSync(join(import.meta.dirname, '../../README.md'), 'utf8')
+      .replaceAll('\\\n', ' ')
       .split('\n')
-      .filter((line) => /^npm run -s evenrun -- (new --|mirror four)/.test(line));
-    expect(lines).toHaveLength(2);
+      .filter((line) => /^npm run -s evenrun -- (new --|size four|mirror four)/.test(line));
+    expect(lines).toHaveLength(3);
     for (const line of lines) {
       const { code, out, err } = await b.evenrun(...line.split(/\s+/).slice(5));
       expect([code, err]).toEqual([0, '']);
@@ -60,6 +61,9 @@ describe('mirror', () => {
     const { engine, runners } = parseDesign(readFileSync(at('eight.evenrun.json'), 'utf8'));
     expect(engine).toEqual({
       cylinders: 8,
+      bore: 85,
+      stroke: 88,
+      rpm: [1500, 7000],
       banks: [
         [1, 2, 3, 4],
         [5, 6, 7, 8],

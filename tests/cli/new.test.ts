@@ -65,6 +65,11 @@ describe('new', () => {
       /--arrangement: found "both"; allowed: all-into-one/,
     ],
     ['a form that is not there', 'form.json', /form\.json: no such file/],
+    [
+      'a range that is none',
+      '--cylinders 4 --rpm 7000-1500 ',
+      /--rpm: found "7000-1500"; allowed: the lower and the higher/,
+    ],
     ['options beside a form', 'form.json --bore 80', /--bore: not beside a form/],
   ])('%s: 2, one line, nothing written', async (_, args, line) => {
     const { code, out, err } = await b.evenrun('new', ...args.split(' ').filter(Boolean), '-o', 'out.json');

@@ -23,7 +23,7 @@ describe('what is asked for', () => {
     expect(out).toMatch(/^ {2}Primary length +\d+\.\d +\d+\.\d +\d+\.\d +valve seat to collector; least by/m);
     expect(out).toMatch(/^ {2}Opening-period rule: \d+\.\d mm$/m);
     expect(out.match(/^ {4}source {3}/gm)?.length).toBeGreaterThan(8);
-    expect(out).toMatch(/exhaust opens -240° \(assumed\)/);
+    expect(out).toMatch(/exhaust opens 60° before the bottom \(assumed\)/);
     expect(out).toMatch(/Places to start from, no more/);
   });
 

@@ -123,11 +123,21 @@ export function resolveInput(input: SizingInput): Resolved {
 }
 
 /** The inputs by name, for the reader of a result. */
+/** The end of the stroke that a valve's opening or closing is told from, degrees from the top where both valves are open. */
+const COUNTED_FROM: { readonly [Key in NumberKey]?: number } = { exhaustOpens: -180, exhaustCloses: 0, intakeOpens: 0 };
+
+function eventWords(degrees: number, end: number): string {
+  const off = degrees - end;
+  const name = end === 0 ? 'top' : 'bottom';
+  return off === 0 ? `at the ${name}` : `${Math.abs(off)}° ${off < 0 ? 'before' : 'after'} the ${name}`;
+}
+
 export function inputsUsed(from: Resolved, keys: readonly NumberKey[]): UsedInput[] {
   return keys.map((key) => ({
     name: BOUNDS[key].name,
     value: from[key] ?? Number.NaN,
     unit: BOUNDS[key].unit,
+    ...(key in COUNTED_FROM ? { words: eventWords(from[key]!, COUNTED_FROM[key]!) } : {}),
     assumed: from.assumed.has(key),
   }));
 }

@@ -30,6 +30,8 @@ export type UsedInput = {
   readonly name: string;
   readonly value: number;
   readonly unit: string;
+  /** As people say it, where the bare number is not: `60° before the bottom`. */
+  readonly words?: string;
   readonly assumed: boolean;
 };
 

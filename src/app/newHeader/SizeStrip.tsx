@@ -9,6 +9,8 @@ type Props = {
   /** What a formula's result comes to where it is taken, such as the nearest stock tube. */
   readonly taken: (mm: number) => number;
   readonly onUse: (mm: number) => void;
+  /** What that is, where it is not what the formulas give. */
+  readonly takenAs?: string;
 };
 
 const CONFIDENCE = {
@@ -17,7 +19,7 @@ const CONFIDENCE = {
   'from-memory': 'from memory',
 } as const;
 
-export function SizeStrip({ size, now, taken, onUse }: Props) {
+export function SizeStrip({ size, now, taken, onUse, takenAs }: Props) {
   if (!size) return null;
   const { least, greatest, estimates, start } = size;
   const span = Math.max(greatest.mm - least.mm, 1);
@@ -31,6 +33,7 @@ export function SizeStrip({ size, now, taken, onUse }: Props) {
         </span>
         <button type="button" className="button small" disabled={now === use} onClick={() => onUse(use)}>
           {now === use ? 'In use' : 'Use'} <Length mm={use} decimals={1} />
+          {takenAs && <> {takenAs}</>}
         </button>
       </div>
       <div className="size-scale" aria-hidden="true">
@@ -85,5 +88,7 @@ function Formula({ estimate: e, taken, onUse }: Pick<Props, 'taken' | 'onUse'> &
   );
 }
 
-const usedWords = ({ name, value, unit, assumed }: Estimate['uses'][number]): string =>
-  `${name.toLowerCase()} ${String(Math.round(value * 10) / 10).replace('-', '−')}${unit.startsWith('°') ? '' : ' '}${unit}${assumed ? ' (assumed)' : ''}`;
+function usedWords({ name, value, unit, words, assumed }: Estimate['uses'][number]): string {
+  const number = `${Math.round(value * 10) / 10}${unit.startsWith('°') ? '' : ' '}${unit}`;
+  return `${name.toLowerCase()} ${words ?? number}${assumed ? ' (assumed)' : ''}`;
+}

@@ -92,6 +92,7 @@ export function TubeSection({ which, wish, filled: { form, usual, sizes } }: Pro
           size={size(`${which}Bore`)}
           now={now.tube.outsideDiameter}
           taken={(bore) => nearestStock(bore, wall, wish.display)}
+          takenAs="outside"
           onUse={(outsideDiameter) => set({ outsideDiameter })}
         />
       </div>

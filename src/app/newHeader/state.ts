@@ -45,7 +45,7 @@ export async function makeHeader(): Promise<void> {
     useSession.getState().ask({ kind: 'fit' });
     useNewHeader.setState({ open: false });
     const say = report.ok ? tell : tellFailure;
-    say(report.ok ? `${form.title}: drawn, every rule holds` : `${form.title}: drawn, not every rule holds`, ...notes);
+    say(report.ok ? `${form.title}: drawn` : `${form.title}: drawn, not every rule holds`, ...notes);
   } catch (error) {
     useNewHeader.setState({ stop: null });
     if (!(error instanceof Cancelled)) tellFailure('The header was not drawn', ...linesOf(error));

@@ -11,7 +11,7 @@ import { ARRANGEMENTS, type Arrangement, type EngineForm } from '../../../shared
 import { type EngineAnswers, newForm } from '../../../shared/engine/formDefaults';
 import { formProblems } from '../../../shared/engine/formProblems';
 import { readForm } from '../../../shared/engine/readForm';
-import { cylinderListsArgument, cylindersArgument, numberArgument } from '../arguments';
+import { cylinderListsArgument, cylindersArgument, numberArgument, rangeArgument } from '../arguments';
 import { insistWritable, readText, writeWhole } from '../files';
 import { FAILS, HOLDS, type Io, UnusableInput } from '../io';
 import { printDraft } from '../print/draft';
@@ -23,6 +23,7 @@ export type NewArguments = {
 } & { readonly [Option in keyof typeof NUMBERS]?: string } & {
   readonly banks?: string;
   readonly firingOrder?: string;
+  readonly rpm?: string;
   readonly arrangement?: string;
   readonly collectors?: string;
 };
@@ -32,6 +33,7 @@ export const NUMBERS = {
   cylinders: 'how many',
   vee: 'angle between two banks, degrees',
   bore: 'mm',
+  stroke: 'mm',
   pitch: 'from port to port along the crankshaft, mm',
   portAngle: 'how far ports point below level, degrees',
   outsideDiameter: 'of the primaries, mm',
@@ -80,7 +82,7 @@ function formFrom(options: NewArguments): EngineForm {
       return text === undefined ? [] : [[key, numberArgument(optionName(key), text)]];
     }),
   ) as unknown as EngineAnswers;
-  const { arrangement, banks, firingOrder, collectors, title } = options;
+  const { arrangement, banks, firingOrder, rpm, collectors, title } = options;
   if (arrangement !== undefined && !ARRANGEMENTS.includes(arrangement as Arrangement))
     throw new UnusableInput(`--arrangement: found "${arrangement}"; allowed: ${ARRANGEMENTS.join(', ')}`);
   const form = newForm({
@@ -89,6 +91,7 @@ function formFrom(options: NewArguments): EngineForm {
     ...(arrangement === undefined ? {} : { arrangement: arrangement as Arrangement }),
     ...(banks === undefined ? {} : { banks: cylinderListsArgument('--banks', banks) }),
     ...(firingOrder === undefined ? {} : { firingOrder: cylindersArgument('--firing-order', firingOrder) }),
+    ...(rpm === undefined ? {} : { rpm: rangeArgument('--rpm', rpm) }),
     ...(collectors === undefined ? {} : { collectors: cylinderListsArgument('--collectors', collectors) }),
   });
   const problems = formProblems(form);

@@ -46,8 +46,9 @@ function formulas(size: StartingSize, length: (mm: number) => string, display: D
 
 function formula(e: Estimate, result: string, length: (mm: number) => string, display: Display): string {
   const bound = e.bearing === 'size' ? '' : `${e.bearing} `;
-  const uses = e.uses.map(({ name, value, unit, assumed }) => {
-    const shown = unit === 'mm' ? `${length(value)} ${display}` : `${value}${unit.startsWith('°') ? '' : ' '}${unit}`;
+  const uses = e.uses.map(({ name, value, unit, words, assumed }) => {
+    const shown =
+      words ?? (unit === 'mm' ? `${length(value)} ${display}` : `${value}${unit.startsWith('°') ? '' : ' '}${unit}`);
     return `${lower(name)} ${shown.trimEnd()}${assumed ? ' (assumed)' : ''}`;
   });
   const lines: [string, string][] = [

@@ -63,6 +63,7 @@ function Views({ form, side, width }: Props & { readonly width: number }) {
       {(Object.keys(NAMES) as ViewName[]).map((name) => (
         <text key={name} x={sheet.corners[name][0] - 24} y={sheet.corners[name][1] - 32} className="sketch-name">
           {NAMES[name]}
+          {name === 'front' && form.banks.length > 1 && ' of bank 1'}
         </text>
       ))}
       <Chain from={[sheet.corners.plan[0] - 22, plan(ORIGIN)[1]]} to={[sheet.ends.plan[0] + 22, plan(ORIGIN)[1]]} />
@@ -124,10 +125,13 @@ type ViewProps = {
   }[];
 };
 
-function View({ name, project, scale, form, ports }: ViewProps) {
+function View({ name, project, scale, form, ports: all }: ViewProps) {
+  // Seen from the ports, the other bank lies right behind this one.
+  const ports = name === 'front' ? all.filter((p) => p.bank === all[0]!.bank) : all;
+  const collectors = form.collectors.filter((c) => ports.some((p) => c.cylinders.includes(p.cylinder)));
   return (
     <g>
-      {form.collectors.flatMap((c) =>
+      {collectors.flatMap((c) =>
         ports
           .filter((p) => c.cylinders.includes(p.cylinder))
           .map((p) => {
@@ -135,7 +139,7 @@ function View({ name, project, scale, form, ports }: ViewProps) {
             return <line key={p.cylinder} className="sketch-way" x1={a[0]} y1={a[1]} x2={b[0]} y2={b[1]} />;
           }),
       )}
-      {form.collectors.map((c) => (
+      {collectors.map((c) => (
         <CollectorView key={c.cylinders.join()} collector={c} form={form} project={project} scale={scale} />
       ))}
       {ports.map((p) => (
