@@ -44,6 +44,8 @@ export async function makeHeader(): Promise<void> {
     shelf.open(design, fileNameOf(form.title), new Map(), 'made');
     useSession.getState().ask({ kind: 'fit' });
     useNewHeader.setState({ open: false });
+    // The engine stays for another try at it; the name is taken.
+    put({ title: null });
     const say = report.ok ? tell : tellFailure;
     say(report.ok ? `${form.title}: drawn` : `${form.title}: drawn, not every rule holds`, ...notes);
   } catch (error) {
