@@ -1,5 +1,4 @@
 /** Rules between things: tube to tube, tube to surrounding, merge bodies, a tube with itself. All exact (see clearance/). */
-
 import { remembered, rememberedOfTwo } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
 import { bodyToMesh, bodyToShape } from '../clearance/bodies';

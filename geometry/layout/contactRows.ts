@@ -1,5 +1,4 @@
 /** Clearances as rows: tube to tube, tube to surrounding, tube with itself. mm. */
-
 import { remembered } from '../../shared/remember';
 import { isTree, type Obstacle } from '../check/obstacles';
 import { BUNDLE_OVERLAP, SELF_SEPARATION } from '../tolerance';

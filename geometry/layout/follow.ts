@@ -17,7 +17,7 @@ import { balancePoints, type Limit, routedOnly } from './balance';
 import { type Held, partWay, shortfall } from './held';
 import { assignInlets } from './inlets';
 import { designAt, type LayoutProblem, layoutProblem, type Scope } from './layoutProblem';
-import { missedRules, resistingRules } from './resistance';
+import { brokenRules, missedRules, resistingRules } from './resistance';
 import { ownScope, pressedUpon, type Reach, stuckBy, widened } from './scope';
 import { type Solved, solve } from './solve';
 
@@ -167,7 +167,7 @@ export function follower(from: Design, meshes: Meshes, held: Held, known?: Heade
     header = resolveHeader(share(start.design, asked), header);
     return {
       design: header.design,
-      report: checkHeader(header, meshes),
+      report: reportOf(header),
       short: 0,
       limits: [],
       more: false,
@@ -193,7 +193,7 @@ export function follower(from: Design, meshes: Meshes, held: Held, known?: Heade
     const missed = isSolved(solved) ? [] : missedRules(problem, obstacles(problem), solved.x);
     if (missed.length > 0) return missed;
     const report = reportOf(header);
-    if (!report.ok) return report.problems.map((p) => ({ rule: p.rule, where: p.where, other: '' }));
+    if (!report.ok) return brokenRules(report);
     // It could be had, but only by a leap: what holds on are the rules that press where the header still lies.
     const drawn = drawnIn(problem, scope);
     return drawn ? resistingRules(problem, obstacles(problem), problem.start, drawn) : last.answer.limits;
@@ -242,7 +242,7 @@ export function follower(from: Design, meshes: Meshes, held: Held, known?: Heade
   function whatPresses(found: Attempt): Reach {
     const { problem, solved, header } = found;
     const rules = isSolved(solved) ? resistanceTo(found) : missedRules(problem, obstacles(problem), solved.x);
-    return rules.length > 0 ? pressedUpon(rules, null, header) : pressedUpon([], reportOf(header), header);
+    return pressedUpon(rules.length > 0 ? rules : brokenRules(reportOf(header)), header);
   }
 
   function attempt(asked: Design, scope: Scope): Attempt {

@@ -4,10 +4,14 @@ import type { Limit } from './balance';
 /** One phrase for each rule at its limit, such as "the gap between runners r2 and r3". */
 export const limitWords = (limits: readonly Limit[]): string[] => limits.map(phrase);
 
+/** Rules between two things; where it is not known what the other is, only the one is named. */
+const BETWEEN: ReadonlySet<Limit['rule']> = new Set(['tube-to-tube', 'surroundings', 'merge-body']);
+
 function phrase({ rule, where, other }: Limit): string {
   const [kind, id = '', part, number] = where.split('/');
   const subject = kind === 'merges' ? `collector ${id}` : `runner ${id}`;
   const against = nameOf(other);
+  if (other === '' && BETWEEN.has(rule)) return `the room around ${subject}`;
   switch (rule) {
     case 'straight':
       return number === '0' ? `the first straight of ${subject}` : `straight ${Number(number) + 1} of ${subject}`;

@@ -4,6 +4,7 @@
  * resists (the condition of Karush, Kuhn and Tucker). mm.
  */
 import type { Obstacle } from '../check/obstacles';
+import type { CheckReport, Margin, RuleName } from '../check/report';
 import type { Limit } from './balance';
 import type { LayoutProblem } from './layoutProblem';
 import { leastDistance } from './leastDistanceProgram';
@@ -53,3 +54,21 @@ export function missedRules(problem: LayoutProblem, obstacles: readonly Obstacle
   gatherRows(problem, obstacles, x, rows);
   return rows.missed() as Limit[];
 }
+
+/** The rules that `check` found broken, with the other thing where that is the tightest place and so is named. */
+export function brokenRules({ problems, clearance: { tubeToTube, surroundings } }: CheckReport): Limit[] {
+  const tightest: { readonly [Rule in RuleName]?: Limit } = {
+    ...(tubeToTube && { 'tube-to-tube': between('tube-to-tube', 'runners', tubeToTube) }),
+    ...(surroundings && { surroundings: between('surroundings', 'surroundings', surroundings) }),
+  };
+  return problems.map(({ rule, where }) => {
+    const found = tightest[rule];
+    return found?.where === where ? found : { rule, where, other: '' };
+  });
+}
+
+const between = (rule: RuleName, kind: string, { between: [one, other] }: Margin): Limit => ({
+  rule,
+  where: `runners/${one}`,
+  other: `${kind}/${other}`,
+});

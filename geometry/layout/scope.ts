@@ -1,5 +1,4 @@
 /** Who moves while a hand holds something: its own runners first, then those whose group or clearance needs it. */
-import type { CheckReport } from '../check/report';
 import type { Header } from '../header/resolve';
 import type { Limit } from './balance';
 import type { Held } from './held';
@@ -37,27 +36,17 @@ export function stuckBy(header: Header, held: Held): Limit | null {
  * Who could give way to rules that press: the other thing of a clearance, and, where a length that only has to be equal
  * presses, the whole group.
  */
-export function pressedUpon(limits: readonly Limit[], report: CheckReport | null, header: Header): Reach {
+export function pressedUpon(limits: readonly Limit[], header: Header): Reach {
   const runners = new Set<string>();
   const merges = new Set<string>();
-  const problems = report?.problems ?? [];
-  const paths = [...limits.flatMap(({ where, other }) => [where, other]), ...problems.map((p) => p.where)];
-  for (const path of paths) {
+  for (const path of limits.flatMap(({ where, other }) => [where, other])) {
     const [kind, id = ''] = path.split('/');
     if (kind === 'runners') runners.add(id);
     if (kind === 'merges' && header.merges.get(id)?.merge.placement) merges.add(id);
     if (kind === 'groups' && header.groups.get(id)?.length === null)
       for (const { runner } of header.runners) if (runner.group === id) runners.add(runner.id);
   }
-  // Two runners too near each other are told at the first of them.
-  for (const { between } of problems.flatMap((p) => (p.rule === 'tube-to-tube' ? pairOf(p.where, report!) : [])))
-    for (const id of between) runners.add(id);
   return { runners, merges };
-}
-
-function pairOf(where: string, { clearance }: CheckReport): { between: readonly string[] }[] {
-  const least = clearance.tubeToTube;
-  return least && where === `runners/${least.between[0]}` ? [least] : [];
 }
 
 /** The scope with more that may move, and with what hangs on it; null where that is nothing new. */

@@ -122,7 +122,6 @@ export function resolveInput(input: SizingInput): Resolved {
   };
 }
 
-/** The inputs by name, for the reader of a result. */
 /** The end of the stroke that a valve's opening or closing is told from, degrees from the top where both valves are open. */
 const COUNTED_FROM: { readonly [Key in NumberKey]?: number } = { exhaustOpens: -180, exhaustCloses: 0, intakeOpens: 0 };
 
@@ -132,6 +131,7 @@ function eventWords(degrees: number, end: number): string {
   return off === 0 ? `at the ${name}` : `${Math.abs(off)}° ${off < 0 ? 'before' : 'after'} the ${name}`;
 }
 
+/** The inputs by name, for the reader of a result. */
 export function inputsUsed(from: Resolved, keys: readonly NumberKey[]): UsedInput[] {
   return keys.map((key) => ({
     name: BOUNDS[key].name,

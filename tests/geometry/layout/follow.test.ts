@@ -143,6 +143,29 @@ describe('a surrounding pushed into the runners', () => {
   });
 });
 
+describe('a surrounding pushed upon runners that are locked', () => {
+  it('stays, and every rule that keeps it is said with what is known', () => {
+    const given = example('four-4-1');
+    const design = { ...given, runners: given.runners.map((r) => ({ ...r, locked: true })) };
+    const shaft = design.surroundings!.find((s) => s.shape === 'capsule')!;
+    const shape = shaft as Extract<typeof shaft, { shape: 'capsule' }>;
+    const hand = follower(design, NO_MESHES, { kind: 'surrounding', id: shaft.id });
+    const moved = (by: Vec3): Design => ({
+      ...design,
+      surroundings: design.surroundings!.map((s) =>
+        s === shaft ? { ...shape, a: movedBy(shape.a, by), b: movedBy(shape.b, by) } : s,
+      ),
+    });
+    const near = hand.ask(moved([60, 0, 0]));
+    expect(near.short).toBeGreaterThan(1);
+    expect(limitWords(near.limits)).toEqual(['the gap between runner r2 and the steering shaft']);
+    const words = limitWords(hand.ask(moved([120, 0, 0])).limits);
+    expect(words).toHaveLength(3);
+    for (const word of words)
+      expect(word).toMatch(/^the (gap between runner r\d and the steering shaft|room around runner r\d)$/);
+  });
+});
+
 describe('a port that is moved', () => {
   it('takes its runner along', () => {
     const design = example('four-4-1');
