@@ -56,3 +56,7 @@ export const anySquareTo = (a: Vec3): Vec3 => {
   const e: Vec3 = [k === 0 ? 1 : 0, k === 1 ? 1 : 0, k === 2 ? 1 : 0];
   return unit(reject(e, a));
 };
+
+/** The same but for one of its three numbers. */
+export const withAxis = (v: Vec3, axis: 0 | 1 | 2, value: number): Vec3 =>
+  axis === 0 ? [value, v[1], v[2]] : axis === 1 ? [v[0], value, v[2]] : [v[0], v[1], value];

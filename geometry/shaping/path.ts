@@ -4,6 +4,7 @@
  * mm; points are counted as in the document.
  */
 import type { Design, Runner, Tooling } from '../../shared/design/types';
+import { remembered } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
 import { bends, straightIndices } from '../curve/bends';
 import type { Centerline } from '../curve/centerline';
@@ -28,7 +29,7 @@ export type Path = {
   readonly endDirection: Vec3;
 };
 
-const known = new WeakMap<ResolvedRunner, Path>();
+const opened = remembered((r: ResolvedRunner) => r.centerline && openPath(r, r.centerline));
 
 /**
  * A runner of a resolved header, opened once: a hand asks for the same one many times a second.
@@ -36,12 +37,8 @@ const known = new WeakMap<ResolvedRunner, Path>();
  */
 export function pathIn(header: Header, id: string): Path {
   const found = header.runners.find(({ runner }) => runner.id === id);
-  if (!found?.centerline) throw new RangeError(`Runner ${id} is not routed`);
-  let path = known.get(found);
-  if (!path) {
-    path = openPath(found, found.centerline);
-    known.set(found, path);
-  }
+  const path = found && opened(found);
+  if (!path) throw new RangeError(`Runner ${id} is not routed`);
   return path;
 }
 

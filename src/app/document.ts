@@ -173,6 +173,13 @@ export type DocumentStore = ReturnType<typeof createDocumentStore>;
 /** The app's one document. */
 export const documents = createDocumentStore();
 
+/** Calls back when a design comes up that was not there: opened, made or returned to. */
+export function whenOpened(act: () => void): void {
+  documents.store.subscribe((now, before) => {
+    if (now.settled !== before.settled && now.cause.kind === 'open') act();
+  });
+}
+
 export function useDocument<T>(pick: (state: DocumentState) => T): T {
   return useStore(documents.store, pick);
 }

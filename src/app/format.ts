@@ -23,3 +23,7 @@ export function angleNumber(degrees: number, decimals = 1): string {
 }
 
 const typeset = (text: string): string => text.replace('-', '−');
+
+/** The time of day of an instant (ms, epoch), as clocks show it here. */
+export const clock = (at: number): string =>
+  new Date(at).toLocaleTimeString(undefined, { hour: '2-digit', minute: '2-digit' });

@@ -23,6 +23,9 @@ export type HistoryState = {
  */
 export const LONGEST_PAST = 5000;
 
+/** What the state that history begins with is called. */
+export const firstLabel = (dropped: number): string => (dropped > 0 ? 'As it was here' : 'As opened');
+
 const NOTHING: HistoryState = { past: [], future: [], dropped: 0 };
 
 export function createHistory(documents: DocumentStore, now: () => number = Date.now) {

@@ -1,7 +1,7 @@
 /** What the user is looking at: never saved, never undone. The document lives in `document.ts`. */
 import { create } from 'zustand';
 import type { Vec3 } from '../../shared/vec3';
-import { documents } from './document';
+import { whenOpened } from './document';
 import { sameRef } from './sameRef';
 
 /** One thing of the design. `bend` counts from 0 among a runner's bends (continuous bends are one), `straight` likewise. */
@@ -62,7 +62,4 @@ export const useSession = create<Session>()((set, get) => ({
 }));
 
 /** Another design comes up: nothing of the one before is picked, pointed at or marked. */
-documents.store.subscribe((now, before) => {
-  if (now.settled !== before.settled && now.cause.kind === 'open')
-    useSession.setState({ selected: null, selection: [], hovered: null, mark: null });
-});
+whenOpened(() => useSession.setState({ selected: null, selection: [], hovered: null, mark: null }));

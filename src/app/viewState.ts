@@ -4,7 +4,7 @@
  */
 import { create } from 'zustand';
 import type { Thing } from '../../geometry/measure/thing';
-import { documents } from './document';
+import { whenOpened } from './document';
 import type { Ref } from './session';
 
 export type HideKey = `${'runner' | 'merge' | 'flange' | 'surrounding'}/${string}`;
@@ -111,6 +111,4 @@ export const isHidden = ({ hidden, only }: Pick<ViewState, 'hidden' | 'only'>, k
 /** Whether a part of the design is hidden now. */
 export const useIsHidden = (ref: Ref): boolean => useViewState((s) => isHidden(s, hideKey(ref)));
 
-documents.store.subscribe((now, before) => {
-  if (now.settled !== before.settled && now.cause.kind === 'open') useViewState.setState(PLAIN);
-});
+whenOpened(() => useViewState.setState(PLAIN));

@@ -20,10 +20,9 @@ function practise(): void {
   }
 }
 
-function recognise(design: Design): Design {
-  const same = known ? share(known.design, design) : design;
-  known = resolveHeader(same, known);
-  return same;
+function recognise(design: Design): Header {
+  known = resolveHeader(known ? share(known.design, design) : design, known);
+  return known;
 }
 
 function answer(request: Exclude<HandRequest, { do: 'practise' }>): HandReply | null {
@@ -32,7 +31,8 @@ function answer(request: Exclude<HandRequest, { do: 'practise' }>): HandReply | 
   practising = null;
   if (request.do === 'hold') {
     if (request.meshes) meshes = request.meshes;
-    follows = follower(recognise(request.from), meshes, request.held, known);
+    const from = recognise(request.from);
+    follows = follower(from.design, meshes, request.held, from);
     return null;
   }
   if (!follows) return { hand, failed: 'Nothing is held.' };
@@ -43,7 +43,7 @@ function answer(request: Exclude<HandRequest, { do: 'practise' }>): HandReply | 
 self.onmessage = ({ data }: MessageEvent<HandRequest>) => {
   if (data.do === 'practise') {
     meshes = data.meshes;
-    practising = practice(recognise(data.design), meshes, known!);
+    practising = practice(recognise(data.design), meshes);
     practise();
     return;
   }

@@ -3,7 +3,6 @@
  * otherwise pay for that. Turn by turn, so that whoever takes hold meanwhile need not wait.
  */
 import { follower, type Header, type Meshes, movePoint } from '../../../geometry';
-import type { Design } from '../../../shared/design/types';
 
 /** Asks of each runner that is tried, round a circle of so many mm. */
 const ASKS = 24;
@@ -11,10 +10,11 @@ const RADIUS = 4;
 const RUNNERS = 4;
 
 /** Each turn is one ask. Leaves out what cannot be held: runners that are locked, or have too few bends. */
-export function* practice(design: Design, meshes: Meshes, known: Header): Generator<void> {
+export function* practice(header: Header, meshes: Meshes): Generator<void> {
+  const { design } = header;
   const able = design.runners.filter((r) => !r.locked && (r.points?.length ?? 0) > 4);
   for (const { id, points } of able.slice(0, RUNNERS)) {
-    const hand = follower(design, meshes, { kind: 'points', runner: id, points: [2] }, known);
+    const hand = follower(design, meshes, { kind: 'points', runner: id, points: [2] }, header);
     const [x, y, z] = points![2]!;
     for (let k = 1; k <= ASKS; k++) {
       const turn = (2 * Math.PI * k) / ASKS;

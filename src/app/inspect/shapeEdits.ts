@@ -2,10 +2,18 @@
  * Numbers of a runner's shape, typed: each is asked of the hand, as a pull in the 3D view would be, so that the header
  * follows and what cannot be is said. mm and degrees.
  */
-import { type BendNumber, bendNumber, type Held, movePoint, pathOf, radiiOf, setBendNumber } from '../../../geometry';
+import {
+  type BendNumber,
+  bendNumber,
+  type Held,
+  movePoint,
+  pathOf,
+  radiiOf,
+  setBendNumber,
+  withAxis,
+} from '../../../geometry';
 import { checked } from '../../../shared/design/edit';
 import type { Design, Runner } from '../../../shared/design/types';
-import type { Vec3 } from '../../../shared/vec3';
 import { documents } from '../document';
 import { takeHold, useHand } from '../hand/hand';
 import { tell } from '../notices';
@@ -159,8 +167,7 @@ export const setCoordinate = (
     runner: id,
     most: 1,
     otherwise: 'The first and the last bend ride on the line of their port or collector.',
-    make: (from, extra) =>
-      movePoint(from, id, index, pointOf(from).map((x, k) => (k === axis ? value + extra : x)) as unknown as Vec3),
+    make: (from, extra) => movePoint(from, id, index, withAxis(pointOf(from), axis, value + extra)),
     miss: (design) => value - pointOf(design)[axis],
     label,
   });

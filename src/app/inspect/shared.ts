@@ -1,7 +1,7 @@
 /**
  * Fields over things: the value that several things share, and one edit that sets it on all of them. No React.
  */
-import type { Header } from '../../../geometry';
+import { type Header, withAxis } from '../../../geometry';
 import {
   type Edited,
   placeOfThing,
@@ -97,8 +97,7 @@ export function setAxis(
     contextsOf(design, header, things).map((context) => {
       const before = (fieldOf(context, spec.at) ??
         (spec.fallback && find(spec.fallback, context)) ?? [0, 0, 0]) as Vec3;
-      const next = before.map((x, k) => (k === axis ? value : x));
-      return [[...segmentsOf(design, context.thing)!, ...spec.at], next];
+      return [[...segmentsOf(design, context.thing)!, ...spec.at], withAxis(before, axis, value)];
     }),
   );
 }

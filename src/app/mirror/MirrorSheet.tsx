@@ -1,11 +1,12 @@
 /** The sheet that mirrors a bank: which one, in what plane, the cylinders opposite, what comes along, and what will happen. */
 import './mirror.css';
 import { type FormEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { withAxis } from '../../../geometry';
 import { CYLINDERS, DISTANCE } from '../../../shared/design/ranges';
 import type { Design } from '../../../shared/design/types';
-import type { Vec3 } from '../../../shared/vec3';
 import { useDocument } from '../document';
 import { ChoiceField } from '../inspect/ChoiceField';
+import { always } from '../inspect/fields/always';
 import { LengthField } from '../inspect/LengthField';
 import { NumberField } from '../inspect/NumberField';
 import { VectorField } from '../inspect/VectorField';
@@ -56,7 +57,6 @@ export function MirrorSheet() {
 const REFUSED = 'One field holds what cannot be: mend it, or press Escape in it to have the old value back.';
 /** A field that a refusal stands under. */
 const MARKED = '.field:has(+ .mirror-problem) :is(input, select)';
-const accepted = null;
 
 type Part = {
   readonly design: Design;
@@ -154,10 +154,7 @@ function BankChoice({ design, wish, put, outcome }: Part) {
           })),
           { value: ALL, name: 'All cylinders that have ports' },
         ]}
-        onCommit={(value) => {
-          put(withBank(wish, value === ALL ? null : Number(value)));
-          return accepted;
-        }}
+        onCommit={always((value) => put(withBank(wish, value === ALL ? null : Number(value))))}
       />
       <Said outcome={outcome} place="bank" />
     </section>
@@ -178,14 +175,8 @@ function PlaneFields({ design, wish, put, outcome }: Part) {
         value={wish.point === null ? null : apart}
         fallback={apart ?? undefined}
         disabled={apart === null}
-        onCommit={(mm) => {
-          put(withApart(design, wish, mm));
-          return accepted;
-        }}
-        onClear={() => {
-          put({ ...wish, point: null });
-          return accepted;
-        }}
+        onCommit={always((mm) => put(withApart(design, wish, mm)))}
+        onClear={always(() => put({ ...wish, point: null }))}
         explain
       />
       <VectorField
@@ -194,10 +185,7 @@ function PlaneFields({ design, wish, put, outcome }: Part) {
         quantity="length"
         value={wish.point}
         fallback={usual.point}
-        onCommit={(axis, value) => {
-          put({ ...wish, point: withPart(wish.point ?? usual.point, axis, value) });
-          return accepted;
-        }}
+        onCommit={always((axis, value) => put({ ...wish, point: withAxis(wish.point ?? usual.point, axis, value) }))}
       />
       <Said outcome={outcome} place="plane" />
       <VectorField
@@ -206,18 +194,12 @@ function PlaneFields({ design, wish, put, outcome }: Part) {
         explain
         quantity="plain"
         value={wish.normal}
-        onCommit={(axis, value) => {
-          put({ ...wish, normal: withPart(wish.normal, axis, value) });
-          return accepted;
-        }}
+        onCommit={always((axis, value) => put({ ...wish, normal: withAxis(wish.normal, axis, value) }))}
       />
       <Said outcome={outcome} place="normal" />
     </section>
   );
 }
-
-const withPart = ([x, y, z]: Vec3, axis: 0 | 1 | 2, value: number): Vec3 =>
-  axis === 0 ? [value, y, z] : axis === 1 ? [x, value, z] : [x, y, value];
 
 function Opposites({ design, wish, put, outcome }: Part) {
   const cylinders = cylindersOf(design, wish);
@@ -234,10 +216,7 @@ function Opposites({ design, wish, put, outcome }: Part) {
               quantity="count"
               range={CYLINDERS}
               value={wish.cylinders.get(c) ?? usual.get(c)!}
-              onCommit={(to) => {
-                put({ ...wish, cylinders: new Map([...wish.cylinders, [c, to]]) });
-                return accepted;
-              }}
+              onCommit={always((to) => put({ ...wish, cylinders: new Map([...wish.cylinders, [c, to]]) }))}
             />
             <Said outcome={outcome} place={`cylinder ${c}`} />
           </div>

@@ -3,12 +3,19 @@
  * is changed. mm, design frame. No React.
  */
 import {
+  add,
+  addScaled,
   chosenCylinders,
+  dot,
   engineWords,
   type MirrorOptions,
   mirrorBank,
+  norm,
   type Opposite,
   type Plane,
+  scale,
+  sub,
+  unit,
   usualOpposite,
   usualSurroundings,
 } from '../../../geometry';
@@ -92,7 +99,7 @@ export function usualPoint(design: Design, wish: MirrorWish): { readonly point: 
 export function apartOf(design: Design, wish: MirrorWish): number | null {
   const n = unitOf(wish.normal);
   const middle = middleOf(portsOf(design, wish).map((p) => p.position));
-  return n && middle && 2 * Math.abs(dot(minus(middle, planeOf(design, wish).point), n));
+  return n && middle && 2 * Math.abs(dot(sub(middle, planeOf(design, wish).point), n));
 }
 
 /** The plane moved along its own direction, on the side of the ports that it lies on. */
@@ -101,7 +108,7 @@ export function withApart(design: Design, wish: MirrorWish, apart: number): Mirr
   const middle = middleOf(portsOf(design, wish).map((p) => p.position));
   if (!n || !middle) return wish;
   const { point } = planeOf(design, wish);
-  const away = dot(minus(middle, point), n);
+  const away = dot(sub(middle, point), n);
   const side = Math.sign(away) || sideOf(design, wish, n);
   return { ...wish, point: along(point, n, away - (side * apart) / 2) };
 }
@@ -161,21 +168,13 @@ function sideOf(design: Design, wish: MirrorWish, n: Vec3): 1 | -1 {
   return looks < 0 ? -1 : 1;
 }
 
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-const along = (p: Vec3, n: Vec3, by: number): Vec3 => [
-  p[0] + n[0] * by + 0,
-  p[1] + n[1] * by + 0,
-  p[2] + n[2] * by + 0,
-];
-
-function unitOf(v: Vec3): Vec3 | null {
-  const size = Math.hypot(...v);
-  return size > 0 ? [v[0] / size, v[1] / size, v[2] / size] : null;
+/** Without a minus before nothing: these numbers are shown. */
+function along(p: Vec3, n: Vec3, by: number): Vec3 {
+  const [x, y, z] = addScaled(p, n, by);
+  return [x + 0, y + 0, z + 0];
 }
 
-function middleOf(places: readonly Vec3[]): Vec3 | null {
-  if (places.length === 0) return null;
-  const mean = (axis: 0 | 1 | 2) => places.reduce((sum, p) => sum + p[axis], 0) / places.length;
-  return [mean(0), mean(1), mean(2)];
-}
+const unitOf = (v: Vec3): Vec3 | null => (norm(v) > 0 ? unit(v) : null);
+
+const middleOf = (places: readonly Vec3[]): Vec3 | null =>
+  places.length === 0 ? null : scale(places.reduce(add), 1 / places.length);

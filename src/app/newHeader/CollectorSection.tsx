@@ -1,7 +1,8 @@
 /** Where each collector hangs and which way it blows. */
-import type { Vec3 } from '../../../shared/vec3';
+import { withAxis } from '../../../geometry';
+import { always } from '../inspect/fields/always';
 import { VectorField } from '../inspect/VectorField';
-import { always, FormNumber } from './fields';
+import { FormNumber } from './fields';
 import type { Filled } from './formOf';
 import { SizeStrip } from './SizeStrip';
 import { stepped } from './sizing';
@@ -17,8 +18,6 @@ export function CollectorSection({ wish, filled: { form, usual, sizes } }: Props
     const typed = collectorWish(wish, i);
     const set = (part: Partial<CollectorWish>) => change((w) => withCollector(w, i, part));
     const size = (quantity: string) => (i === 0 ? sizes?.sizes.find((s) => s.quantity === quantity) : undefined);
-    const replaced = (from: Vec3, axis: 0 | 1 | 2, value: number) =>
-      from.map((x, k) => (k === axis ? value : x)) as [number, number, number];
     return (
       <section className="new-section" key={collector.cylinders.join('-')} aria-labelledby={`new-collector-${i}`}>
         <h3 id={`new-collector-${i}`}>Collector{several && ` of ${collector.cylinders.join(', ')}`}</h3>
@@ -28,7 +27,7 @@ export function CollectorSection({ wish, filled: { form, usual, sizes } }: Props
             meaning="Centre of the collector’s inlets, from the origin on the sketch"
             quantity="length"
             value={collector.position}
-            onCommit={always((axis, value) => set({ position: replaced(collector.position, axis, value) }))}
+            onCommit={always((axis, value) => set({ position: withAxis(collector.position, axis, value) }))}
           />
           <VectorField
             label="Blows to"
@@ -36,7 +35,7 @@ export function CollectorSection({ wish, filled: { form, usual, sizes } }: Props
             quantity="plain"
             value={collector.axis}
             onCommit={(axis, value) => {
-              const next = replaced(collector.axis, axis, value);
+              const next = withAxis(collector.axis, axis, value);
               if (next.every((x) => x === 0)) return 'At least one of the three must not be 0.';
               set({ axis: next });
               return null;

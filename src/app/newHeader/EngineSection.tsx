@@ -1,9 +1,10 @@
 /** The engine: cylinders, banks, bore and stroke, speeds, firing order. */
 import { usualEngine } from '../../../shared/engine/usualEngines';
 import { ChoiceField } from '../inspect/ChoiceField';
+import { always } from '../inspect/fields/always';
 import { NumberField } from '../inspect/NumberField';
 import { TextField } from '../inspect/TextField';
-import { always, FormNumber } from './fields';
+import { FormNumber } from './fields';
 import type { Filled } from './formOf';
 import { orderProblem, ordersFor, readOrder } from './orders';
 import { change, put } from './state';

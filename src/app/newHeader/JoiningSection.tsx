@@ -4,7 +4,7 @@ import { exhaustGaps } from '../../../shared/engine/firingOrder';
 import type { Arrangement } from '../../../shared/engine/form';
 import { formProblems } from '../../../shared/engine/formProblems';
 import { ChoiceField } from '../inspect/ChoiceField';
-import { always } from './fields';
+import { always } from '../inspect/fields/always';
 import type { Filled } from './formOf';
 import { change } from './state';
 import { type Wish, withoutPlaces } from './wish';

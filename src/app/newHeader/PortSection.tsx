@@ -1,8 +1,9 @@
 /** The head's ports: where they stand, what shape their openings have, where they look. */
 import type { Opening } from '../../../shared/design/types';
 import { ChoiceField } from '../inspect/ChoiceField';
+import { always } from '../inspect/fields/always';
 import { LengthField } from '../inspect/LengthField';
-import { always, FormNumber } from './fields';
+import { FormNumber } from './fields';
 import type { Filled } from './formOf';
 import { put } from './state';
 import type { Wish } from './wish';

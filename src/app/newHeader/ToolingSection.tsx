@@ -1,7 +1,8 @@
 /** How the tube is bent, and what the starting sizes are reckoned with. */
 import { ChoiceField } from '../inspect/ChoiceField';
+import { always } from '../inspect/fields/always';
 import { NumberField } from '../inspect/NumberField';
-import { always, FormNumber } from './fields';
+import { FormNumber } from './fields';
 import type { Usual } from './formOf';
 import { change, put } from './state';
 import type { ToolingWish, Wish } from './wish';

@@ -1,6 +1,7 @@
 /** One number of the engine form: label, unit, bounds and meaning come from the form's own list, by path. */
 import type { Range } from '../../../shared/design/ranges';
 import { formFields } from '../../../shared/engine/formFields';
+import { always } from '../inspect/fields/always';
 import type { Quantity } from '../inspect/fields/quantity';
 import { NumberField } from '../inspect/NumberField';
 
@@ -19,14 +20,6 @@ type Props = {
 };
 
 const QUANTITY: Readonly<Record<string, Quantity>> = { mm: 'length', '°': 'angle' };
-
-/** For a field of this page that takes whatever it reads: nothing is ever refused. */
-export const always =
-  <A extends readonly unknown[]>(take: (...given: A) => void) =>
-  (...given: A): null => {
-    take(...given);
-    return null;
-  };
 
 export function FormNumber({ path, label, meaning, value, usual, onPut, onClear, range }: Props) {
   const field = formFields(path)!;

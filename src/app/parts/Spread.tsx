@@ -1,9 +1,10 @@
 /** How far lengths differ: a difference too small to print is said to be under what is printed, never to be nothing. */
+import { MM_PER_INCH } from '../../../shared/units';
 import { useDisplay } from '../actions/display';
 import { Length } from './Length';
 
 /** One of the last decimal shown, mm: four of a millimetre, five of an inch. */
-const LEAST_SHOWN = { mm: 0.0001, in: 0.00001 * 25.4 } as const;
+const LEAST_SHOWN = { mm: 0.0001, in: 0.00001 * MM_PER_INCH } as const;
 
 export function Spread({ mm }: { readonly mm: number }) {
   const least = LEAST_SHOWN[useDisplay()];

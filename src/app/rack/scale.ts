@@ -34,8 +34,6 @@ export function scaleTo(span: number, width: number): Scale {
   return { pxPerMm, span, x: (mm) => mm * pxPerMm };
 }
 
-export const scaleFor = (groups: readonly EndGroup[], width: number): Scale => scaleTo(spanOf(groups), width);
-
 export type Mark = { readonly mm: number; readonly label: string };
 
 const LEAST_MARK_GAP = 56;

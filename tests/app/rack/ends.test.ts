@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Group } from '../../../shared/design/types';
 import { endGroups, roundUp, windowFor } from '../../../src/app/rack/ends';
-import { rulerMarks, scaleFor } from '../../../src/app/rack/scale';
+import { rulerMarks, scaleTo, spanOf } from '../../../src/app/rack/scale';
 import type { Strip } from '../../../src/app/rack/strip';
 
 const strip = (id: string, length: number | null, group: string | null = 'a'): Strip => ({
@@ -78,13 +78,13 @@ describe('the scale', () => {
   const all = endGroups([strip('r1', 780), strip('r2', 812)], groups({ length: 800, tolerance: 1 }));
 
   it('is one for all strips and holds the longest end and the target', () => {
-    const scale = scaleFor(all, 600);
+    const scale = scaleTo(spanOf(all), 600);
     expect(scale.x(812)).toBeLessThan(600);
     expect(scale.x(812)).toBeGreaterThan(580);
   });
 
   it('marks round lengths far enough apart to label', () => {
-    const scale = scaleFor(all, 600);
+    const scale = scaleTo(spanOf(all), 600);
     expect(rulerMarks(scale, 'mm').map((m) => m.label)).toEqual([
       '0',
       '100',

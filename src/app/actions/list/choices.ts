@@ -1,5 +1,6 @@
 /** Lists that an action asks to choose from: the examples that come with the app, the steps of history. */
-import { type HistoryState, history } from '../../history';
+import { clock } from '../../format';
+import { firstLabel, type HistoryState, history } from '../../history';
 import { linesOf, tellFailure } from '../../notices';
 import { type Example, listExamples, openExample } from '../open';
 import type { Action } from './action';
@@ -28,7 +29,7 @@ export async function chooseExample(): Promise<void> {
 /** The newest first; the one where we stand is there to be seen, not to be gone to. */
 export function stepChoices({ past, future, dropped }: HistoryState): Action[] {
   const here = past.length;
-  const first = { label: dropped > 0 ? 'As it was here' : 'As opened', at: null };
+  const first = { label: firstLabel(dropped), at: null };
   return [first, ...past, ...future]
     .map(({ label, at }, k): Action => {
       const group = k > here ? 'Taken back' : 'Made';
@@ -56,5 +57,3 @@ export function chooseStep(): void {
     actions,
   });
 }
-
-const clock = (at: number) => new Date(at).toLocaleTimeString(undefined, { hour: '2-digit', minute: '2-digit' });

@@ -2,8 +2,9 @@
 import './past.css';
 import { type KeyboardEvent, useEffect, useRef } from 'react';
 import type { Design } from '../../../../shared/design/types';
+import { rememberedOfTwo } from '../../../../shared/remember';
 import { useDocument } from '../../document';
-import { history, useHistory } from '../../history';
+import { firstLabel, history, useHistory } from '../../history';
 import { VersionsPanel } from '../../versions/VersionsPanel';
 import { changesOf } from './changes';
 import { type Place, StepRow } from './StepRow';
@@ -58,7 +59,7 @@ function HistoryPanel() {
         <StepRow
           key={dropped}
           k={0}
-          label={dropped > 0 ? 'As it was here' : 'As opened'}
+          label={firstLabel(dropped)}
           at={null}
           changes={dropped > 0 ? `${count(dropped)} before it ${dropped === 1 ? 'is' : 'are'} no longer kept` : ''}
           place={place(0)}
@@ -72,20 +73,7 @@ function HistoryPanel() {
 const count = (steps: number) => (steps === 1 ? '1 step' : `${steps} steps`);
 
 /** Worked out once for each step, not each time that the list is drawn. */
-const toldBefore = new WeakMap<Design, WeakMap<Design, string>>();
-function told(before: Design, after: Design): string {
-  let from = toldBefore.get(before);
-  if (!from) {
-    from = new WeakMap();
-    toldBefore.set(before, from);
-  }
-  let words = from.get(after);
-  if (words === undefined) {
-    words = changesOf(before, after).join('; ');
-    from.set(after, words);
-  }
-  return words;
-}
+const told = rememberedOfTwo((before: Design, after: Design) => changesOf(before, after).join('; '));
 
 /** Up and down walk the steps; Enter or Space goes there. */
 function walk(event: KeyboardEvent<HTMLOListElement>): void {

@@ -1,5 +1,6 @@
 /** One step of history, to be jumped to. Drawn anew only when it changes: there may be thousands. */
 import { memo } from 'react';
+import { clock } from '../../format';
 
 export type Place = 'behind' | 'here' | 'ahead';
 
@@ -35,5 +36,3 @@ export const StepRow = memo(function StepRow({ k, label, at, changes, place, onP
     </li>
   );
 });
-
-const clock = (at: number) => new Date(at).toLocaleTimeString(undefined, { hour: '2-digit', minute: '2-digit' });

@@ -5,6 +5,7 @@
 import { useMemo } from 'react';
 import { type BufferGeometry, CylinderGeometry, EdgesGeometry, type Material, Matrix4, Vector3 } from 'three';
 import { cross } from '../../../../geometry';
+import { MM_PER_INCH } from '../../../../shared/units';
 import { type Ref, useSession } from '../../session';
 import { CutFace } from '../cuts/CutFace';
 import { emphasisOf } from '../emphasis';
@@ -119,5 +120,5 @@ export function threadDiameter(thread: string): number | null {
   const metric = /^\s*M\s*(\d+(?:\.\d+)?)/i.exec(thread);
   if (metric) return Number(metric[1]);
   const inch = /^\s*(\d+)\s*\/\s*(\d+)/.exec(thread);
-  return inch && Number(inch[2]) > 0 ? (25.4 * Number(inch[1])) / Number(inch[2]) : null;
+  return inch && Number(inch[2]) > 0 ? (MM_PER_INCH * Number(inch[1])) / Number(inch[2]) : null;
 }
