@@ -58,9 +58,10 @@ it('finds an action by words, runs it by Enter, and greys what cannot be done, s
   await page.keyboard.press('Enter');
   await list().waitFor({ state: 'detached' });
   const row = page.getByRole('region', { name: 'Runners', exact: true }).locator('tbody tr').first();
-  expect(await row.getAttribute('aria-selected')).toBe('true');
+  // An action runs once the sheet has given the focus back, a moment after it is gone.
+  await expect.poll(() => row.getAttribute('aria-selected')).toBe('true');
   await page.keyboard.press('Escape');
-  expect(await row.getAttribute('aria-selected')).toBe('false');
+  await expect.poll(() => row.getAttribute('aria-selected')).toBe('false');
 });
 
 it('measures two runners, chosen by name, as the kernel does', async () => {
