@@ -41,6 +41,11 @@ export type { Held } from './layout/held';
 export { type Settled, settleEdit } from './layout/settleEdit';
 export { limitWords } from './layout/limitWords';
 
+// From ports and collectors to a laid header
+export { gathered, type Harvest, MOST_LAYOUTS, nothingYet } from './route/harvest';
+export { type Layout, measuredLayout } from './route/layout';
+export { type InletOrder, type Round, type Router, type RouterOptions, router } from './route/router';
+
 // Shaping: the edits that a hand asks for, and what it snaps to
 export { addBend, removeBend } from './shaping/addBend';
 export { moveBend, movePoint, slideBend, slideDirection } from './shaping/movePoint';
