@@ -62,6 +62,19 @@ export class RowBuilder {
     this.gradients[offset + unknown] = slope;
   }
 
+  /** What a rule is off by, mm: signed for an equality, else 0 or how far it falls short of its aim (negative). */
+  residual(i: number): number {
+    return this.equalities[i] ? this.values[i]! : Math.min(0, this.values[i]!);
+  }
+
+  value(i: number): number {
+    return this.values[i]!;
+  }
+
+  isEquality(i: number): boolean {
+    return this.equalities[i] === 1;
+  }
+
   /** Fetch anew after every `add`: it may have grown. */
   get array(): Float64Array {
     return this.gradients;
