@@ -7,13 +7,21 @@ import type { Vec3 } from '../../shared/vec3';
 import type { Frustum } from '../header/merge';
 import { addScaled, distance, lerp, norm, sub } from '../vector';
 import type { Field } from './convexMinimum';
+import { type Closest, closestOnSegments } from './segments';
 
 export type ConvexShape = {
   readonly signedDistance: Field;
   /** A sphere around it, so that what is far away is not measured. */
   readonly centre: Vec3;
   readonly reach: number;
+  /**
+   * Where on the segment a + t·d, t in [0, 1], the field is least: in closed form, where the shape has one. NaN where only
+   * a search can tell, as within the shape.
+   */
+  readonly leastOn?: (a: ArrayLike<number>, i: number, dx: number, dy: number, dz: number) => number;
 };
+
+const closest: Closest = { squared: 0, s: 0, t: 0 };
 
 /** Step of the central differences below: fields are straight over it but for kinks, mm. */
 const PROBE = 1e-4;
@@ -31,9 +39,19 @@ export function slopeOf(f: Field, x: number, y: number, z: number): Vec3 {
 export function capsuleShape({ a, b, radius }: Pick<Capsule, 'a' | 'b' | 'radius'>): ConvexShape {
   const [dx, dy, dz] = sub(b, a);
   const lengthSquared = dx * dx + dy * dy + dz * dz;
+  const axis = Float64Array.of(...a, ...b);
+  const chord = new Float64Array(6);
   return {
     centre: lerp(a, b, 0.5),
     reach: distance(a, b) / 2 + radius,
+    leastOn(P, i, ex, ey, ez) {
+      for (let k = 0; k < 3; k++) chord[k] = P[i + k]!;
+      chord[3] = P[i]! + ex;
+      chord[4] = P[i + 1]! + ey;
+      chord[5] = P[i + 2]! + ez;
+      closestOnSegments(chord, 0, 1, axis, 0, 1, closest);
+      return closest.s;
+    },
     signedDistance(x, y, z) {
       const px = x - a[0];
       const py = y - a[1];
@@ -55,6 +73,8 @@ export function boxShape({ min, max }: Pick<Box, 'min' | 'max'>): ConvexShape {
   return {
     centre,
     reach: norm([hx, hy, hz]),
+    leastOn: (P, i, dx, dy, dz) =>
+      leastOverBox(P[i]! - centre[0], P[i + 1]! - centre[1], P[i + 2]! - centre[2], dx, dy, dz, hx, hy, hz),
     signedDistance(x, y, z) {
       const qx = Math.abs(x - centre[0]) - hx;
       const qy = Math.abs(y - centre[1]) - hy;
@@ -67,6 +87,51 @@ export function boxShape({ min, max }: Pick<Box, 'min' | 'max'>): ConvexShape {
     },
   };
 }
+
+/**
+ * The squared distance to a box along a segment has a slope that rises, piece by piece straight: its zero is bracketed and
+ * closed in on by false position. The box stands about the origin.
+ */
+function leastOverBox(
+  x: number,
+  y: number,
+  z: number,
+  dx: number,
+  dy: number,
+  dz: number,
+  hx: number,
+  hy: number,
+  hz: number,
+): number {
+  const slope = (t: number): number =>
+    dx * beyond(x + t * dx, hx) + dy * beyond(y + t * dy, hy) + dz * beyond(z + t * dz, hz);
+  const inside = (t: number): boolean =>
+    Math.abs(x + t * dx) <= hx && Math.abs(y + t * dy) <= hy && Math.abs(z + t * dz) <= hz;
+  let low = 0;
+  let high = 1;
+  let atLow = slope(0);
+  let atHigh = slope(1);
+  let t = atLow >= 0 ? 0 : 1;
+  if (atLow < 0 && atHigh > 0)
+    for (let k = 0; k < ROOT_STEPS; k++) {
+      t = k % 3 === 2 ? (low + high) / 2 : low + ((high - low) * atLow) / (atLow - atHigh);
+      const at = slope(t);
+      if (at === 0 || high - low < ROOT_WIDTH) break;
+      if (at < 0) {
+        low = t;
+        atLow = at;
+      } else {
+        high = t;
+        atHigh = at;
+      }
+    }
+  return inside(t) ? Number.NaN : t;
+}
+
+const ROOT_STEPS = 24;
+const ROOT_WIDTH = 1e-7;
+
+const beyond = (p: number, half: number): number => (p > half ? p - half : p < -half ? p + half : 0);
 
 /** Solid of revolution: in (radius, height) the distance to a trapezium, positive outside. */
 export function frustumShape({ position, axis, length, startRadius, endRadius }: Frustum): ConvexShape {

@@ -20,8 +20,9 @@ import type { RowBuilder } from './rowBuilder';
 
 type Body = { readonly id: string; readonly frustum: Frustum; readonly movable: MovableMerge | null };
 
-/** Discs along a body that are tried. */
+/** Discs along a body that are tried, and how often the stretch about the least is halved then. */
 const SLICES = 8;
+const HALVINGS = 4;
 
 export function bodyRows(
   problem: LayoutProblem,
@@ -105,15 +106,30 @@ function bodyToShapeRow(
 
 function heldLeast(f: Frustum, shape: ConvexShape): { value: number; slope: Vec3 } {
   let best = { value: Number.POSITIVE_INFINITY, slope: [0, 0, 0] as Vec3 };
-  for (let k = 0; k <= SLICES; k++) {
-    const h = k / SLICES;
+  let at = 0;
+  const look = (h: number): void => {
     const centre = addScaled(f.position, f.axis, h * f.length);
-    const slope = slopeOf(shape.signedDistance, ...centre);
     const radius = f.startRadius + h * (f.endRadius - f.startRadius);
-    const value = shape.signedDistance(...centre) - radius * norm(reject(slope, f.axis));
-    if (value < best.value) best = { value, slope };
-  }
+    const held = heldDisc(centre, f.axis, radius, shape);
+    if (held.value >= best.value) return;
+    best = held;
+    at = h;
+  };
+  for (let k = 0; k <= SLICES; k++) look(k / SLICES);
+  for (let k = 1, step = 0.5 / SLICES; k <= HALVINGS; k++, step /= 2)
+    for (const h of [at - step, at + step]) if (h > 0 && h < 1) look(h);
   return best;
+}
+
+/** A disc by the field's slope at its centre: never more room than there is. */
+export function heldDisc(
+  centre: Vec3,
+  normal: Vec3,
+  radius: number,
+  shape: Pick<ConvexShape, 'signedDistance'>,
+): { value: number; slope: Vec3 } {
+  const slope = slopeOf(shape.signedDistance, ...centre);
+  return { value: shape.signedDistance(...centre) - radius * norm(reject(slope, normal)), slope };
 }
 
 /** Each near triangle of a mesh is a convex shape of its own. */

@@ -101,10 +101,13 @@ const NARROW = 2e-5;
 /** The least place of a shape's field on a link, where it is under `below`; both ends as well, if they are. */
 export function nearestToShape(link: SolverLink, shape: ConvexShape, below: number, out: ShapeContact[]): void {
   const f = shape.signedDistance;
-  if (f(link.middleX, link.middleY, link.middleZ) - link.half - link.stray >= below) return;
+  const { centre, reach } = shape;
+  const far = below + link.half + link.stray;
+  const [x, y, z] = [link.middleX - centre[0], link.middleY - centre[1], link.middleZ - centre[2]];
+  if (x * x + y * y + z * z >= (far + reach) ** 2 || f(link.middleX, link.middleY, link.middleZ) >= far) return;
   best.distance = below;
   best.p = -1;
-  halveShape(link, 0, link.count, f);
+  halveShape(link, 0, link.count, shape);
   if (best.p < 0) return;
   push(link, best.p, shape, below, out);
   // A straight alongside a flat face is held at both joints, or the place would jump from one to the other.
@@ -113,7 +116,13 @@ export function nearestToShape(link: SolverLink, shape: ConvexShape, below: numb
   if (!link.isLast && best.p < link.count) push(link, link.count, shape, below, out);
 }
 
-function halveShape(link: SolverLink, i: number, n: number, f: ConvexShape['signedDistance']): void {
+function halveShape(
+  link: SolverLink,
+  i: number,
+  n: number,
+  shape: Pick<ConvexShape, 'signedDistance' | 'leastOn'>,
+): void {
+  const { signedDistance: f, leastOn } = shape;
   const P = link.points;
   const [a, b] = [3 * i, 3 * (i + n)];
   const [ax, ay, az] = [P[a]!, P[a + 1]!, P[a + 2]!];
@@ -122,13 +131,15 @@ function halveShape(link: SolverLink, i: number, n: number, f: ConvexShape['sign
   const stray = strayOf(link, n);
   const half = Math.sqrt(dx * dx + dy * dy + dz * dz) / 2;
   if (at(0.5) - half - stray >= best.distance) return;
-  const { value, t } = minimumOnInterval(at, 0, 1, NARROW);
+  let t = leastOn ? leastOn(P, a, dx, dy, dz) : Number.NaN;
+  let value = at(t);
+  if (Number.isNaN(t)) ({ value, t } = minimumOnInterval(at, 0, 1, NARROW));
   if (value - stray >= best.distance) return;
   if (n > 1 && stray > RESOLUTION) {
     settlePoint(link, i + n / 2);
     const near = t < 0.5 ? 0 : n / 2;
-    halveShape(link, i + near, n / 2, f);
-    halveShape(link, i + n / 2 - near, n / 2, f);
+    halveShape(link, i + near, n / 2, shape);
+    halveShape(link, i + n / 2 - near, n / 2, shape);
     return;
   }
   if (value >= best.distance) return;
@@ -178,7 +189,7 @@ export function nearestToMesh(link: SolverLink, tree: TriangleTree, below: numbe
       const signedDistance = triangleField(a, b, c);
       const limit = best.distance;
       best.p = -1;
-      halveShape(link, 0, link.count, signedDistance);
+      halveShape(link, 0, link.count, { signedDistance });
       if (best.p < 0 || best.distance >= limit) return;
       found.length = 0;
       push(link, best.p, { signedDistance, centre: a, reach: 0 }, below, found);

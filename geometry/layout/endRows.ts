@@ -1,12 +1,16 @@
 /**
- * The flat ends of tubes as rows: an end disc against another runner's side, and against another's end disc. mm.
- * Ends at one merge are left out: their places are the merge's own pattern.
+ * The flat ends of tubes as rows: an end disc against another runner's side, against another's end disc, and, where a merge
+ * carries it about, against what stands around. mm. Ends at one merge are left out: their places are the merge's own pattern.
  */
 
 import type { Vec3 } from '../../shared/vec3';
+import { isTree, type Obstacle } from '../check/obstacles';
 import type { Disc } from '../clearance/convexMinimum';
 import { discToDisc, pointToDisc } from '../clearance/discs';
-import { addScaled, distance, dot, scale, sub, unit } from '../vector';
+import type { ConvexShape } from '../clearance/shapes';
+import { triangleField } from '../clearance/triangleTree';
+import { addScaled, distance, dot, norm, reject, scale, sub, unit } from '../vector';
+import { heldDisc } from './bodyRows';
 import { addShapeContacts, INSIDE, pathOf, REACH, SLACK } from './contactRows';
 import { nearestToShape, type ShapeContact } from './contacts';
 import { type Joint, type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
@@ -18,10 +22,16 @@ const SPARE = 0.12;
 
 type End = { readonly runner: SolverRunner; readonly joint: Joint; readonly isStart: boolean; readonly disc: Disc };
 
-export function endRows(problem: LayoutProblem, links: readonly (readonly SolverLink[])[], rows: RowBuilder): void {
+export function endRows(
+  problem: LayoutProblem,
+  obstacles: readonly Obstacle[],
+  links: readonly (readonly SolverLink[])[],
+  rows: RowBuilder,
+): void {
   const ends = problem.runners.flatMap((runner) => [endOf(runner, true), endOf(runner, false)]);
   const required = problem.header.tubeToTube;
   for (const [e, end] of ends.entries()) {
+    if (end.joint.merge && end.runner.at >= 0) for (const o of obstacles) aroundRows(end, o, rows);
     for (const [j, other] of problem.runners.entries()) {
       if (other === end.runner || meets(end, other) || (other.at < 0 && !end.joint.merge)) continue;
       sideRows(
@@ -39,6 +49,31 @@ export function endRows(problem: LayoutProblem, links: readonly (readonly Solver
         discRow(end, far, required, `tube-to-tube|${pathOf(end.runner)}|${pathOf(far.runner)}|ends ${e}.${k}`, rows);
     }
   }
+}
+
+function aroundRows(end: End, { surrounding, shape }: Obstacle, rows: RowBuilder): void {
+  const { disc } = end;
+  const required = surrounding.clearance ?? 0;
+  const key = `surroundings|${pathOf(end.runner)}|surroundings/${surrounding.id}|${end.isStart ? 'start' : 'end'}`;
+  const near = (shape: Pick<ConvexShape, 'signedDistance'>, n: number): void => {
+    const { value, slope } = heldDisc(disc.centre, disc.normal, disc.radius, shape);
+    if (value >= required + REACH) return;
+    const offset = rows.add(value - required - INSIDE, false, `${key} ${n}`, SLACK);
+    const across = reject(slope, disc.normal);
+    const far = norm(across) > 0 ? addScaled(disc.centre, unit(across), -disc.radius) : disc.centre;
+    pushDisc(end, far, slope);
+    pull(end.runner, rows.array, offset);
+  };
+  if (!isTree(shape)) {
+    if (distance(disc.centre, shape.centre) - shape.reach - disc.radius < required + REACH) near(shape, 0);
+    return;
+  }
+  let n = 0;
+  shape.visit(
+    disc.centre,
+    () => required + disc.radius + REACH,
+    (a, b, c) => near({ signedDistance: triangleField(a, b, c) }, n++),
+  );
 }
 
 function endOf(runner: SolverRunner, isStart: boolean): End {

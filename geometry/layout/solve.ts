@@ -121,7 +121,7 @@ export function gatherRows(
   rows.clear();
   shapeRows(problem, x, rows);
   const links = contactRows(problem, obstacles, rows);
-  endRows(problem, links, rows);
+  endRows(problem, obstacles, links, rows);
   bodyRows(problem, x, obstacles, links, rows);
 }
 

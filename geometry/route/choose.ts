@@ -1,14 +1,18 @@
 /** One shape for each runner so that all have room together: greedy in a random order, then each anew until none changes. */
 import { crowding } from './crowd';
 import type { Line } from './line';
-import { costOf } from './pool';
 import type { Sketch } from './sketch';
 
 const SWEEPS = 5;
+/** What a radian of turning is worth, mm² of crowding. */
+const TURN_COST = 60;
+
+const costOf = (s: Sketch, bendCost: number): number => s.blocked + bendCost * (s.bends - 2) + TURN_COST * s.turned;
 
 /**
  * @param pools of each runner that is to be laid, never empty
  * @param still lines that stay where they are
+ * @param noise how much chance may outweigh cost, mm²
  * @returns of each pool the one chosen
  */
 export function choose(
@@ -16,11 +20,14 @@ export function choose(
   still: readonly Line[],
   gap: number,
   bendCost: number,
+  noise: number,
   random: () => number,
 ): Sketch[] {
   const known = new Map<number, number>();
   const own = pools.map((pool) =>
-    pool.map((s) => costOf(s, bendCost) + still.reduce((sum, line) => sum + crowding(s.line, line, gap), 0)),
+    pool.map(
+      (s) => costOf(s, bendCost) + noise * random() + still.reduce((sum, line) => sum + crowding(s.line, line, gap), 0),
+    ),
   );
   const pair = (i: number, a: number, j: number, b: number): number => {
     const key = ((i * 64 + j) * 256 + a) * 256 + b;

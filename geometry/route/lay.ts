@@ -1,55 +1,107 @@
 /** One try at a header: inlets, shapes that have room together, all settled jointly, and what is stuck laid again. */
 import type { Design } from '../../shared/design/types';
-import { resolveHeader } from '../header/resolve';
+import { type Header, resolveHeader } from '../header/resolve';
 import { choose } from './choose';
-import type { Barrier } from './crowd';
 import { FEASIBLE, type Settled, settled, withSketches } from './drawing';
-import { assigned, inletCosts } from './inletOrder';
+import { assigned } from './inletOrder';
 import { type Line, lineOf } from './line';
-import { BEND_COST, type Draws, pool } from './pool';
 import { pathOf, type Sketch } from './sketch';
-import { barriersOf, bundlesOf, endOf, type Stage, stageOf, startOf } from './stage';
+import { barriersOf, bundlesOf, endOf, type Stage, startOf } from './stage';
+import { rough, type Shelf } from './stock';
 import type { RunnerTask, Task } from './task';
 
-const DRAWS: Draws = { ofPoints: [24, 24, 10], kept: 12 };
-const REPAIRS = 12;
+export type Plan = {
+  readonly shelf: Shelf;
+  /** How well shapes are known before they are chosen. */
+  readonly depth: number;
+  /** What a bend more is worth, mm² of crowding. */
+  readonly bendCost: number;
+  /** How much chance may outweigh cost where inlets are given out, radians. */
+  readonly heat: number;
+  /** The same where shapes are chosen, mm² of crowding. */
+  readonly noise: number;
+  readonly repairs: number;
+};
+
 const STEPS = 40;
+/** A runner that has no shape of its own into an inlet would need this many radians more there. */
+const HOPELESS = 30;
 
 export const stats = { relax: 0, tries: 0, repairs: 0 };
 
-export function lay(task: Task, n: number, random: () => number, stopped: () => boolean): Settled | null {
-  const stage = stageOf(task, n === 0 ? 0 : random(), random);
+export function lay(task: Task, plan: Plan, random: () => number, stopped: () => boolean): Settled | null {
+  const { shelf, bendCost, noise, repairs } = plan;
   const open = task.runners.filter((r) => !r.locked);
-  const lengths = lengthsOf(task, stage, n === 0 ? 1.05 : 1 + 0.35 * random() ** 1.5, random);
-  const bendCost = BEND_COST * (n === 0 ? 1 : 2 ** (1 - 3 * random()));
-  const costs = task.runners.map((r) => (r.pinnedInlet !== null ? [] : inletCosts(stage, r, lengths(r), random)));
-  const inlets = assigned(task, costs, n === 0 ? 0 : 3 * random(), random);
-  const gap = task.header.tubeToTube;
-  const still = task.runners.filter((r) => r.locked).map((r) => lineIn(stage.design, task, r));
-  const barriers = new Map<number, Barrier[]>(open.map((r) => [r.index, barriersOf(task, stage, r)]));
-  const pools = open.map((r) =>
-    pool(stage, r, inlets[r.index]!, barriers.get(r.index)!, lengths(r), DRAWS, bendCost, random),
-  );
+  const inlets = inletsFor(task, plan, random);
+  const still = linesOf(task, shelf.stage.design, shelf.stage.header, (r) => r.locked);
+  const pools = open.map((r) => {
+    const own = shelf.shapes(r, inlets[r.index]!, plan.depth);
+    return own.length > 0 ? own : anyShapes(task, shelf, r, inlets[r.index]!, random);
+  });
   if (pools.some((p) => p.length === 0)) return null;
-  const chosen = choose(pools, still, gap, bendCost, random);
+  const chosen = choose(pools, still, task.header.tubeToTube, bendCost, noise, random);
   const sketches: (Sketch | null)[] = task.runners.map(() => null);
   for (const [i, r] of open.entries()) sketches[r.index] = chosen[i]!;
   stats.tries++;
   stats.relax++;
-  let now = settled(withSketches(stage.design, task, sketches), task, { steps: STEPS, stopped });
-  for (let repair = 0; repair < REPAIRS && now.miss > FEASIBLE && !stopped(); repair++) {
+  let now = settled(withSketches(shelf.stage.design, task, sketches), task, { steps: STEPS, stopped });
+  for (let k = 0; k < repairs && now.miss > FEASIBLE && !stopped(); k++) {
     stats.repairs++;
-    const next = repaired(task, now, lengths, bendCost * 0.5 ** (repair / 3), random, stopped);
+    const next = repaired(task, plan, now, bendCost * 0.6 ** (k / 3), 200 * k * random(), random, stopped);
     if (next && next.cost < now.cost * (1 + 0.3 * random())) now = next;
   }
   return now;
 }
 
+/**
+ * Inlets by what the shapes into them cost, which is found out only for those that look best: an unknown one is taken to
+ * be cheap until it is known.
+ */
+function inletsFor(task: Task, { shelf, depth, bendCost, heat }: Plan, random: () => number): number[] {
+  const perBend = bendCost / 120;
+  const noise = task.runners.map((r) => shelf.stage.header.merges.get(r.merge)!.inlets.map(() => heat * random()));
+  const known = task.runners.map((r) => noise[r.index]!.map(() => false));
+  const costs = task.runners.map((r) => noise[r.index]!.map((n, i) => n + straightAway(shelf, r, i + 1)));
+  for (;;) {
+    const inlets = assigned(task, costs);
+    const unknown = task.runners.filter((r) => !r.locked && !known[r.index]![inlets[r.index]! - 1]);
+    if (unknown.length === 0) return inlets;
+    for (const r of unknown) {
+      const k = inlets[r.index]! - 1;
+      const best = shelf.shapes(r, k + 1, depth)[0];
+      known[r.index]![k] = true;
+      costs[r.index]![k] = noise[r.index]![k]! + (best ? best.turned + perBend * (best.bends - 2) : HOPELESS);
+    }
+  }
+}
+
+/** The least that a way from start to inlet must turn, radians. */
+function straightAway({ stage }: Shelf, r: RunnerTask, inlet: number): number {
+  const from = startOf(stage, r).direction;
+  const to = endOf(stage, r, inlet).direction;
+  return Math.acos(Math.min(1, Math.max(-1, from[0] * to[0] + from[1] * to[1] + from[2] * to[2])));
+}
+
+function anyShapes(
+  task: Task,
+  { stage, lengthOf }: Shelf,
+  r: RunnerTask,
+  inlet: number,
+  random: () => number,
+): Sketch[] {
+  const barriers = barriersOf(task, stage, r);
+  const found: Sketch[] = [];
+  for (let points = 2; points <= r.resolved.tooling.maxBends; points++)
+    found.push(...rough(stage, r, inlet, points, lengthOf(r), barriers, random));
+  return found;
+}
+
 function repaired(
   task: Task,
+  { shelf, depth }: Plan,
   now: Settled,
-  lengths: (r: RunnerTask) => number | null,
   bendCost: number,
+  noise: number,
   random: () => number,
   stopped: () => boolean,
 ): Settled | null {
@@ -69,32 +121,37 @@ function repaired(
       inlets.set(other.index, mine);
       out.push(other);
     }
-  } else if (kind < 0.55 && open.length > 1) {
-    out.push(
-      drawn(
-        open.filter((r) => r !== worst),
-        (r) => now.blame[r.index]! + 1e-6,
-        random,
-      ),
-    );
+  } else if (kind < 0.6 && open.length > 1) {
+    const others = open.filter((r) => r !== worst);
+    out.push(drawn(others, (r) => now.blame[r.index]! + 1e-6, random));
   }
-  const still = task.runners.filter((r) => !out.includes(r)).map((r) => lineIn(now.design, task, r));
-  const lengthNow = (r: RunnerTask): number | null => {
-    const mates = header.runners.filter((m, i) => m.runner.group === r.group && i !== r.index && m.centerline);
-    if (r.group === null || mates.length === 0) return lengths(r);
-    const given = header.groups.get(r.group)?.length;
-    const mean = mates.reduce((sum, m) => sum + m.lengthInHead + m.centerline!.length, 0) / mates.length;
-    return (given ?? mean) - r.resolved.lengthInHead;
-  };
-  const pools = out.map((r) =>
-    pool(stage, r, inlets.get(r.index)!, barriersOf(task, stage, r), lengthNow(r), { ofPoints: [24, 36, 20], kept: 40 }, bendCost, random),
-  );
+  const still = linesOf(task, now.design, header, (r) => !out.includes(r));
+  const pools = out.map((r) => {
+    const inlet = inlets.get(r.index)!;
+    const barriers = barriersOf(task, stage, r);
+    const length = lengthAmong(header, r) ?? shelf.lengthOf(r);
+    const found = task.movable.length > 0 ? [] : [...shelf.shapes(r, inlet, depth)];
+    for (const [k, draws] of [24, 36, 20].entries())
+      if (k + 2 <= r.resolved.tooling.maxBends)
+        found.push(...rough(stage, r, inlet, k + 2, length, barriers, random, draws, 16));
+    return found;
+  });
   if (pools.some((p) => p.length === 0)) return null;
-  const chosen = choose(pools, still, task.header.tubeToTube, bendCost, random);
+  const chosen = choose(pools, still, task.header.tubeToTube, bendCost, noise, random);
   const sketches: (Sketch | null)[] = task.runners.map(() => null);
   for (const [i, r] of out.entries()) sketches[r.index] = chosen[i]!;
   stats.relax++;
   return settled(withSketches(now.design, task, sketches), task, { steps: STEPS, stopped });
+}
+
+/** The length that the others of its group have come to, as this one's centerline. */
+function lengthAmong(header: Header, r: RunnerTask): number | null {
+  if (r.group === null) return null;
+  const mates = header.runners.filter((m, i) => m.runner.group === r.group && i !== r.index && m.centerline);
+  const given = header.groups.get(r.group)?.length ?? null;
+  if (given === null && mates.length === 0) return null;
+  const mean = mates.reduce((sum, m) => sum + m.lengthInHead + m.centerline!.length, 0) / mates.length;
+  return (given ?? mean) - r.resolved.lengthInHead;
 }
 
 /** One of them, by chance in proportion to its weight. */
@@ -108,44 +165,13 @@ function drawn<T>(from: readonly T[], weight: (one: T) => number, random: () => 
   return from.at(-1)!;
 }
 
-function lineIn(design: Design, task: Task, r: RunnerTask): Line {
-  const runner = design.runners[r.index]!;
-  const header = resolveHeader(design);
+/** Rough lines of runners as they lie in a design. */
+function linesOf(task: Task, design: Design, header: Header, which: (r: RunnerTask) => boolean): Line[] {
   const stage = { design, header };
-  const line = header.runners[r.index]!.centerline!;
-  const path = pathOf(startOf(stage, r), endOf(stage, r, runner.to.inlet!), line.points, line.radii);
-  return lineOf(path, r, bundlesOf(stage, r));
-}
-
-/** Centerline length that each runner is drawn to: its group's, or, where that is open, a little above the shortest. */
-function lengthsOf(task: Task, stage: Stage, stretch: number, random: () => number): (r: RunnerTask) => number | null {
-  const chosen = new Map<string, number>();
-  for (const [id, group] of task.header.groups) {
-    if (group.length !== null) {
-      chosen.set(id, group.length);
-      continue;
-    }
-    let most = 0;
-    for (const r of task.runners) {
-      if (r.group !== id) continue;
-      const { centerline } = r.resolved;
-      if (r.locked && centerline) {
-        most = r.resolved.lengthInHead + centerline.length;
-        break;
-      }
-      const { inlets } = stage.header.merges.get(r.merge)!;
-      let least = Infinity;
-      for (let k = 1; k <= inlets.length; k++) {
-        if (r.pinnedInlet !== null && r.pinnedInlet !== k) continue;
-        for (const s of pool(stage, r, k, barriersOf(task, stage, r), null, { ofPoints: [16], kept: 6 }, 0, random))
-          if (s.blocked < 400) least = Math.min(least, s.length);
-      }
-      if (least < Infinity) most = Math.max(most, r.resolved.lengthInHead + least * stretch);
-    }
-    if (most > 0) chosen.set(id, most);
-  }
-  return (r) => {
-    const length = r.group === null ? undefined : chosen.get(r.group);
-    return length === undefined ? null : length - r.resolved.lengthInHead;
-  };
+  return task.runners.filter(which).flatMap((r) => {
+    const resolved = header.runners[r.index]!;
+    const line = resolved.centerline;
+    if (!line || !resolved.end) return [];
+    return [lineOf(pathOf(startOf(stage, r), resolved.end, line.points, line.radii), r, bundlesOf(stage, r))];
+  });
 }

@@ -8,7 +8,11 @@ import type { Pose } from '../header/merge';
 import { addScaled, angleBetween, anySquareTo, cross, distance, lerp, reject, sub, unit } from '../vector';
 import type { RunnerTask } from './task';
 
-export type Proposal = { readonly points: readonly Vec3[]; readonly radii: readonly number[]; readonly joined: readonly boolean[] };
+export type Proposal = {
+  readonly points: readonly Vec3[];
+  readonly radii: readonly number[];
+  readonly joined: readonly boolean[];
+};
 
 /** End legs are the least straight and this many bend radii more, drawn evenly on a logarithmic scale. */
 const SHORTEST_LEG = 0.15;
@@ -41,7 +45,17 @@ export function propose(
   const A = addScaled(start.position, start.direction, a);
   if (bends === 2) {
     const family = (b: number): Vec3[] => [start.position, A, addScaled(end.position, end.direction, -b), end.position];
-    const b = length === null ? leg(tooling.lastStraight) : ofLength(family, radii, length, tooling.lastStraight + 0.1 * R, tooling.lastStraight + (LONGEST_LEG + 1) * R, random);
+    const b =
+      length === null
+        ? leg(tooling.lastStraight)
+        : ofLength(
+            family,
+            radii,
+            length,
+            tooling.lastStraight + 0.1 * R,
+            tooling.lastStraight + (LONGEST_LEG + 1) * R,
+            random,
+          );
     return b === null ? null : { points: family(b), radii, joined };
   }
   const B = addScaled(end.position, end.direction, -leg(tooling.lastStraight));

@@ -30,10 +30,13 @@ const LEAST_DAMPING = 1e-6;
 const MOST_DAMPING = 1e4;
 /** Longest move of any unknown in one step, mm. */
 const LONGEST = 80;
-/** A run of steps that gains less than this part of the cost is stuck. */
-const PATIENCE = 6;
+/** A run of steps that gains less than this part of the cost is stuck: what comes to hold does so within a few steps. */
+const PATIENCE = 3;
 const GAIN = 0.1;
+/** Steps in a row that only make it worse. */
+const SETBACKS = 2;
 
+export const hist: any[] = [];
 export function relax(
   problem: LayoutProblem,
   obstacles: readonly Obstacle[],
@@ -48,8 +51,11 @@ export function relax(
   let damping = DAMPING;
   let mark = now.cost;
   let taken = 0;
+  let worse = 0;
+  const trail: number[] = [];
   while (taken < steps && now.greatest > enough && !stopped?.()) {
     taken++;
+    trail.push(now.cost);
     const promised = step.solve(rows, damping);
     let longest = 0;
     for (let k = 0; k < x.length; k++) longest = Math.max(longest, Math.abs(step.y[k]!) * problem.lever[k]!);
@@ -61,9 +67,11 @@ export function relax(
     if (after.cost < now.cost) {
       x = next;
       now = after;
+      worse = 0;
       damping = Math.max(LEAST_DAMPING, damping * (ratio > 0.6 ? 0.25 : ratio > 0.2 ? 0.7 : 2));
     } else {
-      damping = Math.min(MOST_DAMPING, damping * 5);
+      if (++worse === SETBACKS) break;
+      damping = Math.min(MOST_DAMPING, damping * 10);
       gatherRows(problem, obstacles, x, rows);
     }
     if (taken % PATIENCE === 0) {
@@ -71,6 +79,7 @@ export function relax(
       mark = now.cost;
     }
   }
+  hist?.push([now.greatest <= enough ? 1 : 0, taken, problem.unknowns, trail]);
   return { x, ...now, steps: taken };
 }
 
