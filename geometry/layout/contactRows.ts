@@ -28,6 +28,7 @@ export function contactRows(
   }
   for (const [i, own] of links.entries()) {
     if (problem.runners[i]!.at < 0) continue;
+    boxAbout(own);
     for (const o of obstacles) obstacleRows(own, o, rows);
   }
   return links;
@@ -85,11 +86,40 @@ export const pathOf = (r: SolverRunner): string => `runners/${r.resolved.runner.
 
 const found: ShapeContact[] = [];
 
+const low = new Float64Array(3);
+const high = new Float64Array(3);
+
+/** The box about a runner's links, into `low` and `high`: most surroundings are nowhere near. */
+function boxAbout(links: readonly SolverLink[]): void {
+  low.fill(Number.POSITIVE_INFINITY);
+  high.fill(Number.NEGATIVE_INFINITY);
+  for (const link of links) {
+    const half = link.half + link.stray;
+    low[0] = Math.min(low[0]!, link.middleX - half);
+    low[1] = Math.min(low[1]!, link.middleY - half);
+    low[2] = Math.min(low[2]!, link.middleZ - half);
+    high[0] = Math.max(high[0]!, link.middleX + half);
+    high[1] = Math.max(high[1]!, link.middleY + half);
+    high[2] = Math.max(high[2]!, link.middleZ + half);
+  }
+}
+
+/** Whether a ball surely keeps out of that box by `margin`. */
+function isOutside(centre: readonly [number, number, number], radius: number, margin: number): boolean {
+  let squared = 0;
+  for (let k = 0; k < 3; k++) {
+    const d = Math.max(low[k]! - centre[k]!, centre[k]! - high[k]!, 0);
+    squared += d * d;
+  }
+  return squared >= (radius + margin) ** 2;
+}
+
 function obstacleRows(links: readonly SolverLink[], o: Obstacle, rows: RowBuilder): void {
   const r = links[0]?.runner;
   if (!r) return;
-  const key = `surroundings|${pathOf(r)}|surroundings/${o.surrounding.id}|`;
   const required = r.resolved.tubeRadius + (o.surrounding.clearance ?? 0);
+  if (!isTree(o.shape) && isOutside(o.shape.centre, o.shape.reach, required + REACH)) return;
+  const key = `surroundings|${pathOf(r)}|surroundings/${o.surrounding.id}|`;
   for (const [i, link] of links.entries()) {
     found.length = 0;
     if (isTree(o.shape)) nearestToMesh(link, o.shape, required + REACH, found);

@@ -2,6 +2,7 @@
 import type { Design, Runner } from '../../shared/design/types';
 import { resolveHeader } from '../header/resolve';
 import { designAt, type LayoutProblem, layoutProblem, place } from '../layout/layoutProblem';
+import { MERGE_UNKNOWNS } from '../layout/movableMerge';
 import { RowBuilder } from '../layout/rowBuilder';
 import { gatherRows, solve } from '../layout/solve';
 import { relax } from './relax';
@@ -41,9 +42,15 @@ const NEAR = 0.5;
 export const FEASIBLE = 2e-5;
 const EXACT_STEPS = 12;
 
-export function settled(design: Design, task: Task, { steps, stopped }: Effort): Settled {
+/** @param begin where to begin instead of where the design lies */
+export function settled(
+  design: Design,
+  task: Task,
+  { steps, stopped }: Effort,
+  begin: (problem: LayoutProblem) => Float64Array = (problem) => problem.start,
+): Settled {
   const problem = layoutProblem(resolveHeader(design));
-  const rough = relax(problem, task.obstacles, problem.start, { steps, enough: NEAR, stopped });
+  const rough = relax(problem, task.obstacles, begin(problem), { steps, enough: NEAR, stopped });
   if (rough.greatest > NEAR) return told(problem, task, rough.x, rough.cost, rough.greatest);
   const exact = solve(problem, task.obstacles, rough.x, rough.x, {
     maxIterations: EXACT_STEPS,
@@ -53,6 +60,33 @@ export function settled(design: Design, task: Task, { steps, stopped }: Effort):
   });
   return told(problem, task, exact.x, rough.cost, exact.miss);
 }
+
+/** Knocks each runner out of its place by up to its own share of `size`, mm, and merges by a little. */
+export function knocked(shares: readonly number[], size: number, random: () => number) {
+  return (problem: LayoutProblem): Float64Array => {
+    const x = Float64Array.from(problem.start);
+    const knock = (at: number, count: number, by: number): void => {
+      for (let k = at; k < at + count; k++) x[k] = x[k]! + (by * (2 * random() - 1)) / Math.max(1, problem.lever[k]!);
+    };
+    for (const [i, r] of problem.runners.entries()) if (r.at >= 0) knock(r.at, r.unknowns, size * shares[i]!);
+    for (const m of problem.merges) knock(m.at, MERGE_UNKNOWNS, size / 2);
+    return x;
+  };
+}
+
+/** Steps for one runner among others that stay. */
+const FITTING_STEPS = 14;
+
+/** What is missed once one runner has been fitted among the others as they lie; with its design. */
+export function fitted(design: Design, task: Task, runner: number): { readonly design: Design; readonly cost: number } {
+  const only = { runners: new Set([design.runners[runner]!.id]), merges: new Set<string>(), held: NOTHING };
+  const problem = layoutProblem(resolveHeader(design), only);
+  const found = relax(problem, task.obstacles, problem.start, { steps: FITTING_STEPS, enough: NEAR });
+  place(problem, found.x);
+  return { design: designAt(problem), cost: found.cost };
+}
+
+const NOTHING = { kind: 'surrounding', id: '' } as const;
 
 function told(problem: LayoutProblem, task: Task, x: Float64Array, cost: number, miss: number): Settled {
   const blame = task.runners.map(() => 0);

@@ -2,7 +2,9 @@
 import type { Design } from '../../shared/design/types';
 import { type Header, resolveHeader } from '../header/resolve';
 import { choose } from './choose';
-import { FEASIBLE, type Settled, settled, withSketches } from './drawing';
+import { combinations } from './combine';
+import { crowding } from './crowd';
+import { FEASIBLE, fitted, knocked, type Settled, settled, withSketches } from './drawing';
 import { assigned } from './inletOrder';
 import { type Line, lineOf } from './line';
 import { pathOf, type Sketch } from './sketch';
@@ -11,6 +13,8 @@ import { rough, type Shelf } from './stock';
 import type { RunnerTask, Task } from './task';
 
 export type Plan = {
+  /** One guess without looking at every inlet. */
+  readonly isQuick: boolean;
   readonly shelf: Shelf;
   /** How well shapes are known before they are chosen. */
   readonly depth: number;
@@ -24,33 +28,71 @@ export type Plan = {
 };
 
 const STEPS = 40;
+/** What a radian of turning is worth, mm² of crowding. */
+const TURN_COST = 60;
+/** Beginnings from which shapes are combined, and how many of the results are laid. */
+const BEGINNINGS = 6;
+const LAID = 5;
+/** Part of the repairs that only knock what is stuck out of its place. */
+const KNOCKS = 0.4;
+/** Shapes of one runner that are fitted among the others. */
+const FITTED = 6;
 /** A runner that has no shape of its own into an inlet would need this many radians more there. */
 const HOPELESS = 30;
 
 export const stats = { relax: 0, tries: 0, repairs: 0 };
 
 export function lay(task: Task, plan: Plan, random: () => number, stopped: () => boolean): Settled | null {
-  const { shelf, bendCost, noise, repairs } = plan;
-  const open = task.runners.filter((r) => !r.locked);
-  const inlets = inletsFor(task, plan, random);
-  const still = linesOf(task, shelf.stage.design, shelf.stage.header, (r) => r.locked);
-  const pools = open.map((r) => {
-    const own = shelf.shapes(r, inlets[r.index]!, plan.depth);
-    return own.length > 0 ? own : anyShapes(task, shelf, r, inlets[r.index]!, random);
-  });
-  if (pools.some((p) => p.length === 0)) return null;
-  const chosen = choose(pools, still, task.header.tubeToTube, bendCost, noise, random);
-  const sketches: (Sketch | null)[] = task.runners.map(() => null);
-  for (const [i, r] of open.entries()) sketches[r.index] = chosen[i]!;
-  stats.tries++;
-  stats.relax++;
-  let now = settled(withSketches(shelf.stage.design, task, sketches), task, { steps: STEPS, stopped });
-  for (let k = 0; k < repairs && now.miss > FEASIBLE && !stopped(); k++) {
+  const { shelf, bendCost, repairs } = plan;
+  let now: Settled | null = null;
+  for (const sketches of beginnings(task, plan, random)) {
+    if (stopped()) break;
+    stats.tries++;
+    stats.relax++;
+    const next = settled(withSketches(shelf.stage.design, task, sketches), task, { steps: STEPS, stopped });
+    if (!now || next.cost < now.cost) now = next;
+    if (now.miss <= FEASIBLE) return now;
+  }
+  for (let k = 0; k < repairs && now && now.miss > FEASIBLE && !stopped(); k++) {
     stats.repairs++;
     const next = repaired(task, plan, now, bendCost * 0.6 ** (k / 3), 200 * k * random(), random, stopped);
-    if (next && next.cost < now.cost * (1 + 0.3 * random())) now = next;
+    if (next && next.cost < now.cost * (1 + 0.2 * random())) now = next;
   }
   return now;
+}
+
+/** Sketches by runner to begin with: a quick guess, or the best of what the shelf has to combine. */
+function beginnings(task: Task, plan: Plan, random: () => number): (Sketch | null)[][] {
+  const { shelf, bendCost, noise, depth, isQuick } = plan;
+  const open = task.runners.filter((r) => !r.locked);
+  const gap = task.header.tubeToTube;
+  const still = linesOf(task, shelf.stage.design, shelf.stage.header, (r) => r.locked);
+  const byRunner = (chosen: readonly Sketch[]): (Sketch | null)[] => {
+    const sketches: (Sketch | null)[] = task.runners.map(() => null);
+    for (const [i, r] of open.entries()) sketches[r.index] = chosen[i]!;
+    return sketches;
+  };
+  if (isQuick) {
+    const inlets = inletsFor(task, plan, random);
+    const pools = open.map((r) => {
+      const own = shelf.shapes(r, inlets[r.index]!, depth);
+      return own.length > 0 && task.movable.length === 0
+        ? own
+        : [...own, ...anyShapes(task, shelf, r, inlets[r.index]!, random)];
+    });
+    if (pools.some((p) => p.length === 0)) return [];
+    return [byRunner(choose(pools, still, gap, bendCost, noise, random))];
+  }
+  const options = open.map((r) => {
+    const { inlets } = shelf.stage.header.merges.get(r.merge)!;
+    const allowed = inlets.map((_, i) => i + 1).filter((k) => r.pinnedInlet === null || r.pinnedInlet === k);
+    const found = allowed.flatMap((k) => shelf.shapes(r, k, depth));
+    return found.length > 0 ? found : allowed.flatMap((k) => anyShapes(task, shelf, r, k, random));
+  });
+  const weights = { bend: bendCost, turn: TURN_COST, noise };
+  return combinations(open, options, still, gap, shelf.crowd, weights, BEGINNINGS, random)
+    .slice(0, LAID)
+    .map((c) => byRunner(c.sketches));
 }
 
 /**
@@ -108,6 +150,12 @@ function repaired(
   const header = resolveHeader(now.design);
   const stage: Stage = { design: now.design, header };
   const open = task.runners.filter((r) => !r.locked);
+  if (random() < KNOCKS) {
+    stats.relax++;
+    const most = Math.max(...now.blame, 1e-9);
+    const shares = now.blame.map((b) => Math.sqrt(b / most));
+    return settled(now.design, task, { steps: STEPS, stopped }, knocked(shares, 10 + 70 * random() ** 2, random));
+  }
   const worst = drawn(open, (r) => now.blame[r.index]!, random);
   const out = [worst];
   const inlets = new Map(open.map((r) => [r.index, now.design.runners[r.index]!.to.inlet!]));
@@ -137,12 +185,36 @@ function repaired(
     return found;
   });
   if (pools.some((p) => p.length === 0)) return null;
-  const chosen = choose(pools, still, task.header.tubeToTube, bendCost, noise, random);
+  const gap = task.header.tubeToTube;
+  if (out.length === 1) {
+    // One runner: the likeliest few are fitted among the others before all give way to each other.
+    const own = pools[0]!.map((s) => ({
+      s,
+      cost:
+        s.blocked +
+        bendCost * (s.bends - 2) +
+        noise * random() +
+        still.reduce((sum, line) => sum + crowding(s.line, line, gap), 0),
+    }));
+    own.sort((a, b) => a.cost - b.cost);
+    let best: { design: Design; cost: number } | null = null;
+    for (const { s } of own.slice(0, FITTED)) {
+      const one = fitted(withSketches(now.design, task, only(task, worst, s)), task, worst.index);
+      if (!best || one.cost < best.cost) best = one;
+    }
+    if (!best) return null;
+    stats.relax++;
+    return settled(best.design, task, { steps: STEPS, stopped });
+  }
+  const chosen = choose(pools, still, gap, bendCost, noise, random);
   const sketches: (Sketch | null)[] = task.runners.map(() => null);
   for (const [i, r] of out.entries()) sketches[r.index] = chosen[i]!;
   stats.relax++;
   return settled(withSketches(now.design, task, sketches), task, { steps: STEPS, stopped });
 }
+
+const only = (task: Task, r: RunnerTask, s: Sketch): (Sketch | null)[] =>
+  task.runners.map((one) => (one === r ? s : null));
 
 /** The length that the others of its group have come to, as this one's centerline. */
 function lengthAmong(header: Header, r: RunnerTask): number | null {

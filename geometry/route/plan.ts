@@ -10,6 +10,7 @@ export function planOf(task: Task, stock: Stock, n: number, random: () => number
   const place = task.movable.length === 0 || n === 0 ? 0 : n % PLACES;
   const stretch = open ? Math.floor(STRETCHES.length * random() ** 2 * Math.min(1, n / 4)) : 0;
   return {
+    isQuick: n === 0 || (task.movable.length > 0 && n % 3 !== 2),
     shelf: stock.shelf(place, stretch),
     depth: task.movable.length > 0 ? 0 : Math.min(4, Math.floor(n / 2)),
     bendCost: BEND_COST * (n === 0 ? 1 : 2 ** (1 - 3 * random())),

@@ -6,6 +6,7 @@
  */
 import { randomNumbers } from '../layout/random';
 import { alone, stillHeader } from './alone';
+import { type Crowds, crowds } from './combine';
 import type { Barrier } from './crowd';
 import { drawnLengths } from './lengths';
 import { propose } from './propose';
@@ -16,6 +17,7 @@ import type { RunnerTask, Task } from './task';
 /** Of one set of places and lengths. */
 export type Shelf = {
   readonly stage: Stage;
+  readonly crowd: Crowds;
   readonly lengthOf: (r: RunnerTask) => number | null;
   /** Shapes of runner r into an inlet, those of fewest bends and least turning first; deeper asks know more of them. */
   shapes(r: RunnerTask, inlet: number, depth: number): readonly Sketch[];
@@ -88,6 +90,7 @@ function shelfOf(task: Task, stage: Stage, stretch: number, seed: number): Shelf
   };
   const shelf: Shelf = {
     stage,
+    crowd: crowds(task.header.tubeToTube),
     lengthOf,
     shapes(r, inlet, depth) {
       const key = `${r.index}/${inlet}/${depth}`;
