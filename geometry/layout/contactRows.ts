@@ -151,7 +151,11 @@ const T = new Float64Array(3);
  * Adds sign·normal to the adjoint of a place. Its part along the tube is left out: sliding along the tube does not
  * change the gap, and where a place was cut at a bundle it stays at the cut.
  */
-function pushPlace({ link, fraction }: LinkPlace, normal: readonly [number, number, number], sign: number): void {
+export function pushPlace(
+  { link, fraction }: LinkPlace,
+  normal: readonly [number, number, number],
+  sign: number,
+): void {
   const { runner, index, isArc } = link;
   tangentOnLink(runner, index, isArc, fraction, T);
   const along = normal[0] * T[0]! + normal[1] * T[1]! + normal[2] * T[2]!;

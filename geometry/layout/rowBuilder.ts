@@ -71,6 +71,13 @@ export class RowBuilder {
     return this.values[i]!;
   }
 
+  /** Makes a row count `weight` times as much. */
+  weigh(i: number, weight: number): void {
+    const { unknowns } = this;
+    this.values[i] = this.values[i]! * weight;
+    for (let k = i * unknowns; k < (i + 1) * unknowns; k++) this.gradients[k] = this.gradients[k]! * weight;
+  }
+
   isEquality(i: number): boolean {
     return this.equalities[i] === 1;
   }

@@ -1,6 +1,7 @@
 /** A whole header as drawn in one try: the design with every line, made exact by the solver, and who is to blame where it is not. */
 import type { Design, Runner } from '../../shared/design/types';
 import { resolveHeader } from '../header/resolve';
+import { routedOnly } from '../layout/balance';
 import { designAt, type LayoutProblem, layoutProblem, place } from '../layout/layoutProblem';
 import { MERGE_UNKNOWNS } from '../layout/movableMerge';
 import { RowBuilder } from '../layout/rowBuilder';
@@ -41,6 +42,7 @@ const NEAR = 0.5;
 /** Lengths end far inside the promised 0.001 mm. */
 export const FEASIBLE = 2e-5;
 const EXACT_STEPS = 12;
+const PRESSES = 4;
 
 /** @param begin where to begin instead of where the design lies */
 export function settled(
@@ -49,8 +51,8 @@ export function settled(
   { steps, stopped }: Effort,
   begin: (problem: LayoutProblem) => Float64Array = (problem) => problem.start,
 ): Settled {
-  const problem = layoutProblem(resolveHeader(design));
-  const rough = relax(problem, task.obstacles, begin(problem), { steps, enough: NEAR, stopped });
+  const problem = layoutProblem(routedOnly(resolveHeader(design)));
+  const rough = relax(problem, task.obstacles, begin(problem), { steps, enough: NEAR, presses: PRESSES, stopped });
   if (rough.greatest > NEAR) return told(problem, task, rough.x, rough.cost, rough.greatest);
   const exact = solve(problem, task.obstacles, rough.x, rough.x, {
     maxIterations: EXACT_STEPS,
@@ -80,7 +82,7 @@ const FITTING_STEPS = 14;
 /** What is missed once one runner has been fitted among the others as they lie; with its design. */
 export function fitted(design: Design, task: Task, runner: number): { readonly design: Design; readonly cost: number } {
   const only = { runners: new Set([design.runners[runner]!.id]), merges: new Set<string>(), held: NOTHING };
-  const problem = layoutProblem(resolveHeader(design), only);
+  const problem = layoutProblem(routedOnly(resolveHeader(design)), only);
   const found = relax(problem, task.obstacles, problem.start, { steps: FITTING_STEPS, enough: NEAR });
   place(problem, found.x);
   return { design: designAt(problem), cost: found.cost };

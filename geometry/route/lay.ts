@@ -1,20 +1,23 @@
 /** One try at a header: inlets, shapes that have room together, all settled jointly, and what is stuck laid again. */
-import type { Design } from '../../shared/design/types';
-import { type Header, resolveHeader } from '../header/resolve';
+import { linesOf } from './among';
 import { choose } from './choose';
 import { combinations } from './combine';
-import { crowding } from './crowd';
-import { FEASIBLE, fitted, knocked, type Settled, settled, withSketches } from './drawing';
+import { FEASIBLE, type Settled, settled, withSketches } from './drawing';
+import { grown } from './grow';
 import { assigned } from './inletOrder';
-import { type Line, lineOf } from './line';
-import { pathOf, type Sketch } from './sketch';
-import { barriersOf, bundlesOf, endOf, type Stage, startOf } from './stage';
+import { repaired } from './repair';
+import type { Sketch } from './sketch';
+import { barriersOf, endOf, startOf } from './stage';
+import { stats } from './stats';
 import { rough, type Shelf } from './stock';
 import type { RunnerTask, Task } from './task';
 
 export type Plan = {
-  /** One guess without looking at every inlet. */
-  readonly isQuick: boolean;
+  /**
+   * guessed: likely inlets, shapes chosen together; combined: the best of all that the shelf has; grown: one runner after
+   * another, those already there giving way.
+   */
+  readonly kind: 'guessed' | 'combined' | 'grown';
   readonly shelf: Shelf;
   /** How well shapes are known before they are chosen. */
   readonly depth: number;
@@ -27,24 +30,21 @@ export type Plan = {
   readonly repairs: number;
 };
 
-const STEPS = 40;
+const STEPS = 60;
 /** What a radian of turning is worth, mm² of crowding. */
 const TURN_COST = 60;
 /** Beginnings from which shapes are combined, and how many of the results are laid. */
 const BEGINNINGS = 6;
 const LAID = 5;
-/** Part of the repairs that only knock what is stuck out of its place. */
-const KNOCKS = 0.4;
-/** Shapes of one runner that are fitted among the others. */
-const FITTED = 6;
+/** Repairs in a row without gain after which it is better to begin anew. */
+const PATIENCE = 14;
 /** A runner that has no shape of its own into an inlet would need this many radians more there. */
 const HOPELESS = 30;
 
-export const stats = { relax: 0, tries: 0, repairs: 0 };
-
 export function lay(task: Task, plan: Plan, random: () => number, stopped: () => boolean): Settled | null {
   const { shelf, bendCost, repairs } = plan;
-  let now: Settled | null = null;
+  let now: Settled | null = plan.kind === 'grown' ? grown(task, plan, random, stopped) : null;
+  if (now && now.miss <= FEASIBLE) return now;
   for (const sketches of beginnings(task, plan, random)) {
     if (stopped()) break;
     stats.tries++;
@@ -53,17 +53,36 @@ export function lay(task: Task, plan: Plan, random: () => number, stopped: () =>
     if (!now || next.cost < now.cost) now = next;
     if (now.miss <= FEASIBLE) return now;
   }
+  let lastGain = 0;
   for (let k = 0; k < repairs && now && now.miss > FEASIBLE && !stopped(); k++) {
     stats.repairs++;
-    const next = repaired(task, plan, now, bendCost * 0.6 ** (k / 3), 200 * k * random(), random, stopped);
-    if (next && next.cost < now.cost * (1 + 0.2 * random())) now = next;
+    const options = {
+      shelf,
+      depth: plan.depth,
+      bendCost: bendCost * 0.6 ** (Math.min(k, 12) / 3),
+      noise: 200 * Math.min(k, 15) * random(),
+      steps: STEPS,
+      stopped,
+    };
+    const next = repaired(task, now, options, random);
+    if (!next) continue;
+    const tally = (stats.ways[stats.way] ??= [0, 0, 0]);
+    tally[0]!++;
+    if (next.cost < now.cost * 0.95) {
+      tally[1]!++;
+      lastGain = k;
+    }
+    if (next.miss <= FEASIBLE) tally[2]!++;
+    if (next.cost < now.cost * (1 + 0.2 * random())) now = next;
+    if (k - lastGain > PATIENCE) break;
   }
   return now;
 }
 
 /** Sketches by runner to begin with: a quick guess, or the best of what the shelf has to combine. */
 function beginnings(task: Task, plan: Plan, random: () => number): (Sketch | null)[][] {
-  const { shelf, bendCost, noise, depth, isQuick } = plan;
+  const { shelf, bendCost, noise, depth, kind } = plan;
+  if (kind === 'grown') return [];
   const open = task.runners.filter((r) => !r.locked);
   const gap = task.header.tubeToTube;
   const still = linesOf(task, shelf.stage.design, shelf.stage.header, (r) => r.locked);
@@ -72,7 +91,7 @@ function beginnings(task: Task, plan: Plan, random: () => number): (Sketch | nul
     for (const [i, r] of open.entries()) sketches[r.index] = chosen[i]!;
     return sketches;
   };
-  if (isQuick) {
+  if (kind === 'guessed') {
     const inlets = inletsFor(task, plan, random);
     const pools = open.map((r) => {
       const own = shelf.shapes(r, inlets[r.index]!, depth);
@@ -136,114 +155,4 @@ function anyShapes(
   for (let points = 2; points <= r.resolved.tooling.maxBends; points++)
     found.push(...rough(stage, r, inlet, points, lengthOf(r), barriers, random));
   return found;
-}
-
-function repaired(
-  task: Task,
-  { shelf, depth }: Plan,
-  now: Settled,
-  bendCost: number,
-  noise: number,
-  random: () => number,
-  stopped: () => boolean,
-): Settled | null {
-  const header = resolveHeader(now.design);
-  const stage: Stage = { design: now.design, header };
-  const open = task.runners.filter((r) => !r.locked);
-  if (random() < KNOCKS) {
-    stats.relax++;
-    const most = Math.max(...now.blame, 1e-9);
-    const shares = now.blame.map((b) => Math.sqrt(b / most));
-    return settled(now.design, task, { steps: STEPS, stopped }, knocked(shares, 10 + 70 * random() ** 2, random));
-  }
-  const worst = drawn(open, (r) => now.blame[r.index]!, random);
-  const out = [worst];
-  const inlets = new Map(open.map((r) => [r.index, now.design.runners[r.index]!.to.inlet!]));
-  const kind = random();
-  if (kind < 0.3) {
-    const partners = open.filter((r) => r !== worst && r.merge === worst.merge && r.pinnedInlet === null);
-    if (partners.length > 0 && worst.pinnedInlet === null) {
-      const other = partners[Math.floor(random() * partners.length)]!;
-      const mine = inlets.get(worst.index)!;
-      inlets.set(worst.index, inlets.get(other.index)!);
-      inlets.set(other.index, mine);
-      out.push(other);
-    }
-  } else if (kind < 0.6 && open.length > 1) {
-    const others = open.filter((r) => r !== worst);
-    out.push(drawn(others, (r) => now.blame[r.index]! + 1e-6, random));
-  }
-  const still = linesOf(task, now.design, header, (r) => !out.includes(r));
-  const pools = out.map((r) => {
-    const inlet = inlets.get(r.index)!;
-    const barriers = barriersOf(task, stage, r);
-    const length = lengthAmong(header, r) ?? shelf.lengthOf(r);
-    const found = task.movable.length > 0 ? [] : [...shelf.shapes(r, inlet, depth)];
-    for (const [k, draws] of [24, 36, 20].entries())
-      if (k + 2 <= r.resolved.tooling.maxBends)
-        found.push(...rough(stage, r, inlet, k + 2, length, barriers, random, draws, 16));
-    return found;
-  });
-  if (pools.some((p) => p.length === 0)) return null;
-  const gap = task.header.tubeToTube;
-  if (out.length === 1) {
-    // One runner: the likeliest few are fitted among the others before all give way to each other.
-    const own = pools[0]!.map((s) => ({
-      s,
-      cost:
-        s.blocked +
-        bendCost * (s.bends - 2) +
-        noise * random() +
-        still.reduce((sum, line) => sum + crowding(s.line, line, gap), 0),
-    }));
-    own.sort((a, b) => a.cost - b.cost);
-    let best: { design: Design; cost: number } | null = null;
-    for (const { s } of own.slice(0, FITTED)) {
-      const one = fitted(withSketches(now.design, task, only(task, worst, s)), task, worst.index);
-      if (!best || one.cost < best.cost) best = one;
-    }
-    if (!best) return null;
-    stats.relax++;
-    return settled(best.design, task, { steps: STEPS, stopped });
-  }
-  const chosen = choose(pools, still, gap, bendCost, noise, random);
-  const sketches: (Sketch | null)[] = task.runners.map(() => null);
-  for (const [i, r] of out.entries()) sketches[r.index] = chosen[i]!;
-  stats.relax++;
-  return settled(withSketches(now.design, task, sketches), task, { steps: STEPS, stopped });
-}
-
-const only = (task: Task, r: RunnerTask, s: Sketch): (Sketch | null)[] =>
-  task.runners.map((one) => (one === r ? s : null));
-
-/** The length that the others of its group have come to, as this one's centerline. */
-function lengthAmong(header: Header, r: RunnerTask): number | null {
-  if (r.group === null) return null;
-  const mates = header.runners.filter((m, i) => m.runner.group === r.group && i !== r.index && m.centerline);
-  const given = header.groups.get(r.group)?.length ?? null;
-  if (given === null && mates.length === 0) return null;
-  const mean = mates.reduce((sum, m) => sum + m.lengthInHead + m.centerline!.length, 0) / mates.length;
-  return (given ?? mean) - r.resolved.lengthInHead;
-}
-
-/** One of them, by chance in proportion to its weight. */
-function drawn<T>(from: readonly T[], weight: (one: T) => number, random: () => number): T {
-  const total = from.reduce((sum, one) => sum + weight(one), 0);
-  let left = random() * total;
-  for (const one of from) {
-    left -= weight(one);
-    if (left <= 0) return one;
-  }
-  return from.at(-1)!;
-}
-
-/** Rough lines of runners as they lie in a design. */
-function linesOf(task: Task, design: Design, header: Header, which: (r: RunnerTask) => boolean): Line[] {
-  const stage = { design, header };
-  return task.runners.filter(which).flatMap((r) => {
-    const resolved = header.runners[r.index]!;
-    const line = resolved.centerline;
-    if (!line || !resolved.end) return [];
-    return [lineOf(pathOf(startOf(stage, r), resolved.end, line.points, line.radii), r, bundlesOf(stage, r))];
-  });
 }

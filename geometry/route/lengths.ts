@@ -4,7 +4,7 @@ import { misshapen, pathOf } from './sketch';
 import { endOf, type Stage, startOf } from './stage';
 import type { RunnerTask, Task } from './task';
 
-const DRAWS = 16;
+const DRAWS = 40;
 /** Shapes that miss their straights and angles by more than this are no shapes, mm². */
 const SHAPELESS = 200;
 
@@ -45,7 +45,8 @@ function shortest(stage: Stage, r: RunnerTask, random: () => number): number {
     if (r.pinnedInlet !== null && r.pinnedInlet !== inlet) continue;
     const end = endOf(stage, r, inlet);
     for (let k = 0; k < DRAWS; k++) {
-      const drawn = propose(r, start, end, 2, null, random);
+      const points = Math.min(k % 4 === 3 ? 3 : 2, r.resolved.tooling.maxBends);
+      const drawn = propose(r, start, end, points, null, random);
       if (!drawn) continue;
       const path = pathOf(start, end, drawn.points, drawn.radii);
       if (path.length < least && misshapen(path, r, drawn.joined) < SHAPELESS) least = path.length;

@@ -22,6 +22,8 @@ const WALK = 10;
 const HALVINGS = 18;
 /** Inner points lie off the line between the outer ones by up to this many bend radii. */
 const WIDEST = 7;
+/** Inner points lie along that line from this part of it (before its beginning) to as much beyond its end. */
+const BEYOND = -0.1;
 
 /**
  * @param bends points where it turns
@@ -64,11 +66,11 @@ export function propose(
   const side = lean.some((x) => x !== 0) ? lean : anySquareTo(across);
   const other = cross(across, side);
   let phi = 2 * Math.PI * random();
-  const offs = Array.from({ length: bends - 2 }, (_, k) => {
+  const parts = Array.from({ length: bends - 2 }, () => BEYOND + (1 - 2 * BEYOND) * random()).sort((p, q) => p - q);
+  const offs = parts.map((part) => {
     const off = addScaled(addScaled([0, 0, 0], side, Math.cos(phi)), other, Math.sin(phi));
     phi += (random() - 0.5) * Math.PI * (random() < 0.25 ? 2 : 0.8);
-    const part = (k + 0.3 + 0.7 * random()) / (bends - 1.35);
-    return { off, part: Math.min(1.1, part), much: 0.4 + 0.6 * random() };
+    return { off, part, much: 0.2 + 0.8 * random() };
   });
   const family = (wide: number): Vec3[] => [
     start.position,

@@ -17,79 +17,154 @@ export type Relaxed = {
   readonly steps: number;
 };
 
+export type Gather = typeof gatherRows;
+
 export type RelaxOptions = {
   readonly steps: number;
   /** Good enough to hand over to the exact solver, mm. */
   readonly enough: number;
+  /** How often rules that hold each other up may be pressed. */
+  readonly presses?: number;
+  /** Which rows: the solver's own, or the search's. */
+  readonly gather?: Gather;
   readonly stopped?: () => boolean;
 };
 
 /** Of the damping: at the start, and its bounds. */
-const DAMPING = 0.02;
+
 const LEAST_DAMPING = 1e-6;
 const MOST_DAMPING = 1e4;
 /** Longest move of any unknown in one step, mm. */
-const LONGEST = 80;
-/** A run of steps that gains less than this part of the cost is stuck: what comes to hold does so within a few steps. */
-const PATIENCE = 3;
-const GAIN = 0.1;
-/** Steps in a row that only make it worse. */
-const SETBACKS = 2;
 
-export const hist: any[] = [];
+/** A run of steps that gains less than this part of the cost is stuck: what comes to hold does so within a few steps. */
+
+/** Steps in a row that only make it worse. */
+
+/**
+ * Stuck between rules that hold each other up, those that are missed are made to count more: what was a valley becomes a
+ * slope, while a header in which all hold stays as good as it was.
+ */
+
+/** Only where so little is missed is it worth pressing, mm². */
+
 export function relax(
   problem: LayoutProblem,
   obstacles: readonly Obstacle[],
   start: Float64Array,
-  { steps, enough, stopped }: RelaxOptions,
+  { steps, enough, presses = 0, gather = gatherRows, stopped }: RelaxOptions,
 ): Relaxed {
-  const rows = new RowBuilder(problem.unknowns, problem.lever);
-  const step = new ElasticStep(problem.lever);
+  const lever = Float64Array.from(problem.lever);
+  // A group's free length must not run away to where only the straightened rules would have it.
+  for (const g of problem.groups) if (g.at >= 0) lever[g.at] = 1;
+  const rows = new RowBuilder(problem.unknowns, lever);
+  const step = new ElasticStep(lever);
+  const weights = new Map<string, number>();
   let x = Float64Array.from(start);
-  gatherRows(problem, obstacles, x, rows);
-  let now = missed(rows);
-  let damping = DAMPING;
-  let mark = now.cost;
+  let now = measured(gather, problem, obstacles, x, rows, weights);
+  let best = { x, cost: now.cost, greatest: now.greatest };
+  let damping = tuning.DAMPING;
+  let mark = now.weighed;
   let taken = 0;
+  let since = 0;
   let worse = 0;
-  const trail: number[] = [];
+  let pressed = 0;
   while (taken < steps && now.greatest > enough && !stopped?.()) {
     taken++;
-    trail.push(now.cost);
+    since++;
     const promised = step.solve(rows, damping);
     let longest = 0;
-    for (let k = 0; k < x.length; k++) longest = Math.max(longest, Math.abs(step.y[k]!) * problem.lever[k]!);
-    const share = Math.min(1, LONGEST / Math.max(longest, 1e-12));
+    for (let k = 0; k < x.length; k++) longest = Math.max(longest, Math.abs(step.y[k]!) * lever[k]!);
+    const share = Math.min(1, tuning.LONGEST / Math.max(longest, 1e-12));
     const next = x.map((value, k) => value + share * step.y[k]!);
-    gatherRows(problem, obstacles, next, rows);
-    const after = missed(rows);
-    const ratio = (now.cost - after.cost) / Math.max(now.cost - promised, 1e-12);
-    if (after.cost < now.cost) {
+    const after = measured(gather, problem, obstacles, next, rows, weights);
+    const ratio = (now.weighed - after.weighed) / Math.max(now.weighed - promised, 1e-12);
+    let stuck = false;
+    if (after.weighed < now.weighed) {
       x = next;
       now = after;
       worse = 0;
       damping = Math.max(LEAST_DAMPING, damping * (ratio > 0.6 ? 0.25 : ratio > 0.2 ? 0.7 : 2));
+      if (now.cost < best.cost) best = { x, cost: now.cost, greatest: now.greatest };
     } else {
-      if (++worse === SETBACKS) break;
+      stuck = ++worse === tuning.SETBACKS;
       damping = Math.min(MOST_DAMPING, damping * 10);
-      gatherRows(problem, obstacles, x, rows);
+      if (!stuck) measured(gather, problem, obstacles, x, rows, weights);
     }
-    if (taken % PATIENCE === 0) {
-      if (now.cost > (1 - GAIN) * mark) break;
-      mark = now.cost;
+    if (since % tuning.PATIENCE === 0) {
+      if (now.weighed > (1 - tuning.GAIN) * mark) stuck = true;
+      mark = now.weighed;
     }
+    if (!stuck) continue;
+    if (pressed === presses || best.cost > tuning.PROMISING) break;
+    pressed++;
+    press(gather, problem, obstacles, x, rows, weights);
+    now = measured(gather, problem, obstacles, x, rows, weights);
+    mark = now.weighed;
+    damping = tuning.DAMPING;
+    since = 0;
+    worse = 0;
   }
-  hist?.push([now.greatest <= enough ? 1 : 0, taken, problem.unknowns, trail]);
-  return { x, ...now, steps: taken };
+  return now.greatest <= enough
+    ? { x, cost: now.cost, greatest: now.greatest, steps: taken }
+    : { ...best, steps: taken };
 }
 
-function missed(rows: RowBuilder): { cost: number; greatest: number } {
+function press(
+  gather: Gather,
+  problem: LayoutProblem,
+  obstacles: readonly Obstacle[],
+  x: Float64Array,
+  rows: RowBuilder,
+  weights: Map<string, number>,
+): void {
+  gather(problem, obstacles, x, rows);
+  const missed = new Set<string>();
+  for (const [i, key] of rows.keys.entries()) if (Math.abs(rows.residual(i)) > MISSED) missed.add(ruleOf(key));
+  for (const rule of missed) weights.set(rule, Math.min(tuning.HEAVIEST, (weights.get(rule) ?? 1) * tuning.PRESSED));
+}
+
+/** Missed by less than this is nothing to press for, mm. */
+const MISSED = 0.2;
+
+const ruleOf = (key: string): string => key.slice(0, key.lastIndexOf('|'));
+
+type Measured = {
+  readonly cost: number;
+  readonly greatest: number;
+  /** The cost as the weights have it. */
+  readonly weighed: number;
+};
+
+function measured(
+  gather: Gather,
+  problem: LayoutProblem,
+  obstacles: readonly Obstacle[],
+  x: Float64Array,
+  rows: RowBuilder,
+  weights: ReadonlyMap<string, number>,
+): Measured {
+  gather(problem, obstacles, x, rows);
   let cost = 0;
   let greatest = 0;
+  let weighed = 0;
   for (let i = 0; i < rows.count; i++) {
     const r = rows.residual(i);
+    const weight = weights.size > 0 ? (weights.get(ruleOf(rows.keys[i]!)) ?? 1) : 1;
+    if (weight !== 1) rows.weigh(i, weight);
     cost += (r * r) / 2;
+    weighed += (weight * weight * r * r) / 2;
     greatest = Math.max(greatest, Math.abs(r));
   }
-  return { cost, greatest };
+  return { cost, greatest, weighed };
 }
+
+export const tuning = {
+  PROMISING: 500,
+  HEAVIEST: 40,
+  PRESSED: 2.5,
+  SETBACKS: 2,
+  GAIN: 0.1,
+  PATIENCE: 3,
+  LONGEST: 80,
+  DAMPING: 0.02,
+};

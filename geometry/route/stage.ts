@@ -25,11 +25,16 @@ export function stageOf(task: Task, spread: number, random: () => number): Stage
   return { design, header: resolveHeader(design) };
 }
 
+/** Chance that a merge stands at one border of its space, and at the other. */
+const AT_BORDER = 0.3;
+
 function somewhere(merge: Merge, spread: number, random: () => number): Merge {
   const { within, tilt = 0, axis = merge.axis } = merge.placement!;
   const [p, q] = within;
   const position = merge.position.map((given, k) => {
-    const anywhere = p[k]! + (q[k]! - p[k]!) * random();
+    // Room is scarce where it is asked for at all, so the borders of the space are tried as often as its inside.
+    const draw = random();
+    const anywhere = p[k]! + (q[k]! - p[k]!) * (draw < AT_BORDER ? 0 : draw > 1 - AT_BORDER ? 1 : random());
     return given + spread * (anywhere - given);
   });
   if (tilt === 0) return { ...merge, position: position as unknown as Vec3 };
@@ -37,7 +42,7 @@ function somewhere(merge: Merge, spread: number, random: () => number): Merge {
   const u = anySquareTo(w);
   const v = cross(w, u);
   const phi = 2 * Math.PI * random();
-  const lean = Math.tan(tilt * RADIANS) * 0.98 * spread * Math.sqrt(random());
+  const lean = Math.tan(tilt * RADIANS) * 0.98 * spread * Math.min(1, 1.3 * Math.sqrt(random()));
   const tilted = addScaled(addScaled(w, u, lean * Math.cos(phi)), v, lean * Math.sin(phi));
   return { ...merge, position: position as unknown as Vec3, axis: tilted, placement: { ...merge.placement!, axis } };
 }

@@ -24,14 +24,14 @@ export type Shelf = {
 };
 
 /** Places and lengths tried in turn: the first as the design gives them and as short as can be. */
-export const STRETCHES = [1.03, 1.1, 1.2, 1.35, 1.6];
+export const STRETCHES = [1.02, 1.07, 1.12, 1.2, 1.4];
 export const PLACES = 24;
 
 /** Draws of each number of points, and how many of the best are made to hold. */
-const DRAWS = 24;
-const TRIED = 5;
+const DRAWS = [24, 60, 60, 60];
+const TRIED = [5, 8, 8, 8];
 const STEPS = 16;
-const STAGES = 5;
+const STAGES = 8;
 /** More obstructed than this is no worse, mm². */
 const HEAVY = 10000;
 /** Shapes whose places lie no farther apart than this are one, mm. */
@@ -70,7 +70,7 @@ function likelyStage(task: Task, spread: number, random: () => number): Stage {
       if (r.locked) return sum;
       const barriers = barriersOf(task, stage, r);
       const inlet = r.pinnedInlet ?? 1 + (r.index % stage.header.merges.get(r.merge)!.inlets.length);
-      const shapes = [2, 3].flatMap((points) => rough(stage, r, inlet, points, lengthOf(r), barriers, random, 16, 1));
+      const shapes = [2, 3].flatMap((points) => rough(stage, r, inlet, points, lengthOf(r), barriers, random, 10, 1));
       return sum + Math.sqrt(Math.min(HEAVY, ...shapes.map((s) => s.blocked)));
     }, 0);
     return { stage, cost };
@@ -124,8 +124,8 @@ export function rough(
   length: number | null,
   barriers: readonly Barrier[],
   random: () => number,
-  draws = DRAWS,
-  kept = TRIED,
+  draws = DRAWS[Math.min(points - 2, DRAWS.length - 1)]!,
+  kept = TRIED[Math.min(points - 2, TRIED.length - 1)]!,
 ): Sketch[] {
   const start = startOf(stage, r);
   const end = endOf(stage, r, inlet);
