@@ -24,7 +24,7 @@ export type RepairOptions = {
 };
 
 /** Shares of the ways: knocked out of place, one runner laid again, two that change inlets, two laid again. */
-const WAYS = { knock: 0.35, again: 0.3, exchange: 0.15, two: 0.2 };
+const WAYS = { knock: 0.15, again: 0.4, exchange: 0.2, two: 0.25 };
 /** Shapes of one runner that are fitted among the others. */
 const FITTED = 6;
 /** Draws of 2, 3, 4 … points for a runner that is laid again, and how many of the best are looked at. */
