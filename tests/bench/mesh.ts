@@ -1,7 +1,8 @@
 /**
  * Our triangle hierarchy beside three-mesh-bvh (a development dependency for this alone), on one bumpy shell of 500 000
- * triangles like a scan of a bay: time to build, nearest places of points. Both in one run, in
- * turn; distances are held against every triangle on some points.
+ * triangles like a scan of a bay: time to build, nearest places of points. Both in one
+ * run, in turn; distances are held against every triangle on some points. Its own default, splits by middles, builds about
+ * four times as fast as ours; built by area, as ours is, it takes a fifth longer. Asked, ours answers 2.4 to 2.7 times as many.
  */
 import { BufferAttribute, BufferGeometry, Vector3 } from 'three';
 import { MeshBVH, SAH } from 'three-mesh-bvh';
