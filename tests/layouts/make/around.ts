@@ -22,13 +22,13 @@ export function roomBeside(s: Surrounding, keep: readonly Keep[]): number {
 }
 
 /** `count` things about the keep: near enough to be in the way of other ways. */
-export function things(next: Random, keep: readonly Keep[], count: number): Surrounding[] {
+export function things(next: Random, keep: readonly Keep[], count: number, least = ROOM): Surrounding[] {
   const made: Surrounding[] = [];
   for (let i = 0; i < TRIES && made.length < count; i++) {
     const about = keep[next.whole(0, keep.length - 1)]!.at;
     const thing = next() < 0.5 ? box(next, about, made.length) : rod(next, about, made.length);
     const room = roomBeside(thing, keep);
-    if (room < ROOM || room > 90) continue;
+    if (room < least || room > 90) continue;
     made.push(thing);
   }
   if (made.length < count) throw new Error(`Only ${made.length} of ${count} things found a place.`);

@@ -221,21 +221,22 @@ export const dies: Kind = (next, variant) => {
   const smaller = Math.round(1.2 * od);
   const pitch = next.whole(92, 104);
   const ports = portRow(4, pitch, { direction: [0, 1, 0] });
-  // Where the outside of a bend straight off the port comes to, with the smaller die and with the standard one.
-  const wall = 20 + od / 2 + (smaller + radius) / 2 + 6;
+  // The outside of a bend straight off the port comes no nearer to it than this with the smaller die; the standard one reaches in.
+  const wall = 20 + od / 2 + 0.2 * smaller + 0.8 * radius + 6;
   const down = (x: number) => [{ position: [x, 15 + smaller, -1.4 * smaller] as Vec3, direction: [0, 0, -1] as Vec3 }];
   return problem(next, {
     title: `Choice of dies, a smaller one behind a wall (${variant + 1})`,
     ports,
-    merges: [collector('m1', 4, od, { position: [1.2 * pitch, 90, -next.whole(430, 470)], axis: [0.5, 0, -1] })],
+    merges: [collector('m1', 4, od, { position: [0, 150, -next.whole(480, 520)], axis: [0, 0.1, -1] })],
     runners: primaries(ports, repeat('m1', 4)),
     tubes: { primary: tube(od) },
-    tooling: { primary: tooling(radius, { otherRadii: [smaller], maxBends: 4 }) },
+    tooling: { primary: tooling(radius, { otherRadii: [smaller], maxBends: 5 }) },
     by: Object.fromEntries(ports.map((p, i) => [`r${i + 1}`, down(p.position[0])])),
     fixed: [
       box('head', [-2.6 * pitch, -220, -50], [2.6 * pitch, -34, 130]),
-      box('wall', [-3 * pitch, Math.round(wall), -150], [3 * pitch, Math.round(wall) + 60, 200]),
+      box('wall', [-3 * pitch, Math.round(wall), -80], [3 * pitch, Math.round(wall) + 60, 200]),
     ],
     count: 5 + variant,
+    room: 30,
   });
 };

@@ -57,6 +57,8 @@ export type Asked = {
   /** Put there whatever the lines do: a problem that they spoil is refused. */
   readonly fixed?: Surrounding[];
   readonly count: number;
+  /** Least room of the others to the lines, beyond their clearance. */
+  readonly room?: number;
   /** Primaries this much longer than the longest of the short lines; null: any length, but equal. */
   readonly stretch?: number | null;
 };
@@ -91,7 +93,7 @@ export function problem(next: Random, asked: Asked): Design {
   return {
     ...bare,
     groups: { ...bare.groups, primaries: { length, tolerance: 1 } },
-    surroundings: [...fixed, ...things(next, keep, asked.count)],
+    surroundings: [...fixed, ...things(next, keep, asked.count, asked.room)],
   };
 }
 
