@@ -6,7 +6,7 @@ import { type Chain, chain } from '../clearance/chain';
 import { selfGap } from '../clearance/self';
 import { frustumShape } from '../clearance/shapes';
 import { requiredGap, type Stretch, stretches } from '../clearance/stretches';
-import { tubeToMesh } from '../clearance/triangleTree';
+import { tubeToMesh } from '../clearance/tubeMesh';
 import { tubeToShape } from '../clearance/tubeShape';
 import { roughGap, tubeToTube } from '../clearance/tubeTube';
 import type { Header, ResolvedMerge, ResolvedRunner } from '../header/resolve';

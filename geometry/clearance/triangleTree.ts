@@ -1,211 +1,149 @@
 /**
- * A bounding-volume hierarchy over the triangles of a mesh surrounding, and the least gap of a tube to it. mm.
- * Distance is unsigned to the triangles themselves (a scan need not be closed); a tube whose centerline pierces one has
- * gap −radius.
+ * A bounding-volume hierarchy over the triangles of a mesh surrounding. mm. Distance is unsigned to the triangles
+ * themselves: a scan need not be closed. Queries leave no garbage: nodes are flat arrays (see `buildTree`), the walk's stack
+ * is kept, and the same corners and field are shown again and again.
  */
 import type { Vec3 } from '../../shared/vec3';
-import { LEAST_MESH_STEP } from '../tolerance';
-import { cross, distance, norm, sub, unit } from '../vector';
-import { type Chain, type Link, sagitta, vectorAt } from './chain';
-import { type Field, minimumOnInterval } from './convexMinimum';
-import { discToTriangle } from './discs';
-import { GAP_RESOLUTION, type Gap, lesser } from './gap';
-import { isLeast } from './tubeField';
+import { buildTree, type FlatTree } from './buildTree';
+import type { Field } from './convexMinimum';
+import { squaredToTriangle } from './triangle';
 
-type Node = {
-  readonly low: Vec3;
-  readonly high: Vec3;
-  /** Leaf: triangle numbers. Branch: two children. */
-  readonly triangles?: Uint32Array;
-  readonly children?: readonly [Node, Node];
-};
+export { triangleField } from './triangle';
+
+/**
+ * Shown a triangle: its corners, the distance to it (convex), its number in the soup. Corners and field are good until the
+ * call returns, then they are those of the next one.
+ */
+export type See = (a: Vec3, b: Vec3, c: Vec3, field: Field, index: number) => void;
 
 export type TriangleTree = {
-  /** Calls `see` for each triangle whose box comes nearer to `p` than `limit()`, nearest boxes first. */
-  visit(p: Vec3, limit: () => number, see: (a: Vec3, b: Vec3, c: Vec3) => void): void;
+  /**
+   * Calls `see` for every triangle that comes nearer to `p` than `limit()` at its turn, those in nearer boxes first. The
+   * limit may fall meanwhile, to −Infinity to end the visit.
+   */
+  visit(p: Vec3, limit: () => number, see: See): void;
+  /**
+   * Distance to the nearest triangle; Infinity where none is nearer than `below`.
+   * @param place three numbers for where on the triangles it is; untouched where there is none
+   */
+  nearest(x: number, y: number, z: number, below?: number, place?: Float64Array): number;
 };
 
-const LEAF = 4;
-
-/** @param soup nine numbers a triangle, already in mm and in the design's frame */
+/** @param soup nine numbers a triangle, already in mm and in the design's frame; left as it is */
 export function triangleTree(soup: Float64Array): TriangleTree {
-  const count = soup.length / 9;
-  const root =
-    count > 0
-      ? build(
-          soup,
-          Uint32Array.from({ length: count }, (_, i) => i),
-        )
-      : null;
+  const flat = buildTree(soup);
+  /** A visit inside a visit takes walk and triangle of its own. */
+  const idle: Visitor[] = [];
+  const waiting = new Uint32Array(flat.depth + 1);
+  const distances = new Float64Array(flat.depth + 1);
+  const at = new Float64Array(3);
   return {
     visit(p, limit, see) {
-      if (root) descend(root, soup, p, limit, see);
+      if (flat.link.length === 0) return;
+      const visitor = idle.pop() ?? makeVisitor(flat);
+      try {
+        visitor(p, limit, see);
+      } finally {
+        idle.push(visitor);
+      }
+    },
+    nearest(x, y, z, below = Number.POSITIVE_INFINITY, place) {
+      if (flat.link.length === 0 || !(below > 0)) return Number.POSITIVE_INFINITY;
+      const { bounds, link, count, soup: corners, kinds } = flat;
+      const limit = below * below;
+      let best = limit;
+      let n = 0;
+      let left = 0;
+      if (squaredToBox(bounds, 0, x, y, z) >= best) return Number.POSITIVE_INFINITY;
+      for (;;) {
+        const held = count[n]!;
+        if (held > 0) {
+          const first = link[n]!;
+          for (let t = first; t < first + held; t++) {
+            const squared = squaredToTriangle(corners, 9 * t, kinds[t]!, x, y, z, at);
+            if (squared >= best) continue;
+            best = squared;
+            if (place) place.set(at);
+          }
+        } else {
+          let near = n + 1;
+          let far = link[n]!;
+          let toNear = squaredToBox(bounds, near, x, y, z);
+          let toFar = squaredToBox(bounds, far, x, y, z);
+          if (toFar < toNear) {
+            [near, far] = [far, near];
+            [toNear, toFar] = [toFar, toNear];
+          }
+          if (toFar < best) {
+            waiting[left] = far;
+            distances[left++] = toFar;
+          }
+          if (toNear < best) {
+            n = near;
+            continue;
+          }
+        }
+        while (left > 0 && distances[left - 1]! >= best) left--;
+        if (left === 0) break;
+        n = waiting[--left]!;
+      }
+      return best < limit ? Math.sqrt(best) : Number.POSITIVE_INFINITY;
     },
   };
 }
 
-function build(soup: Float64Array, triangles: Uint32Array): Node {
-  const low: [number, number, number] = [Infinity, Infinity, Infinity];
-  const high: [number, number, number] = [-Infinity, -Infinity, -Infinity];
-  for (const t of triangles)
-    for (let k = 0; k < 9; k++) {
-      const x = soup[9 * t + k]!;
-      low[k % 3] = Math.min(low[k % 3]!, x);
-      high[k % 3] = Math.max(high[k % 3]!, x);
-    }
-  if (triangles.length <= LEAF) return { low, high, triangles };
-  const spans = [high[0] - low[0], high[1] - low[1], high[2] - low[2]];
-  const axis = spans.indexOf(Math.max(...spans));
-  const centre = (t: number): number => soup[9 * t + axis]! + soup[9 * t + 3 + axis]! + soup[9 * t + 6 + axis]!;
-  const sorted = triangles.slice().sort((s, t) => centre(s) - centre(t));
-  const half = sorted.length >> 1;
-  return { low, high, children: [build(soup, sorted.slice(0, half)), build(soup, sorted.slice(half))] };
+function squaredToBox(bounds: Float64Array, n: number, x: number, y: number, z: number): number {
+  const o = 6 * n;
+  const dx = Math.max(bounds[o]! - x, 0, x - bounds[o + 3]!);
+  const dy = Math.max(bounds[o + 1]! - y, 0, y - bounds[o + 4]!);
+  const dz = Math.max(bounds[o + 2]! - z, 0, z - bounds[o + 5]!);
+  return dx * dx + dy * dy + dz * dz;
 }
 
-function boxDistance({ low, high }: Node, p: Vec3): number {
-  let squared = 0;
-  for (let k = 0; k < 3; k++) {
-    const d = Math.max(low[k]! - p[k]!, 0, p[k]! - high[k]!);
-    squared += d * d;
-  }
-  return Math.sqrt(squared);
-}
+type Visitor = TriangleTree['visit'];
 
-function descend(
-  node: Node,
-  soup: Float64Array,
-  p: Vec3,
-  limit: () => number,
-  see: (a: Vec3, b: Vec3, c: Vec3) => void,
-): void {
-  if (boxDistance(node, p) >= limit()) return;
-  if (node.triangles) {
-    for (const t of node.triangles) see(vectorAt(soup, 3 * t), vectorAt(soup, 3 * t + 1), vectorAt(soup, 3 * t + 2));
-    return;
-  }
-  const [left, right] = node.children!;
-  const [near, far] = boxDistance(left, p) <= boxDistance(right, p) ? [left, right] : [right, left];
-  descend(near, soup, p, limit, see);
-  descend(far, soup, p, limit, see);
-}
-
-/** Least gap of a tube, its flat ends included, to the mesh; null where nothing is nearer than `below`. */
-export function tubeToMesh(tube: Chain, tree: TriangleTree, below = Number.POSITIVE_INFINITY): Gap | null {
-  let best: Gap | null = null;
-  const bound = (): number => best?.gap ?? below;
-  for (const link of tube.links) searchLink(link, 0, link.count);
-  for (const [i, disc] of tube.ends.entries()) {
-    const link = i === 0 ? tube.links[0]! : tube.links.at(-1)!;
-    const station = link.station + (i === 0 ? 0 : link.length);
-    tree.visit(
-      disc.centre,
-      () => bound() + disc.radius,
-      (a, b, c) => {
-        const { value, at } = discToTriangle(disc, triangleField(a, b, c), a, b, c);
-        if (value < bound()) best = lesser(best, { gap: value, at, station });
-      },
-    );
-  }
-  return best;
-
-  function searchLink(link: Link, i: number, n: number): void {
-    const [ax, ay, az] = vectorAt(link.points, i);
-    const [bx, by, bz] = vectorAt(link.points, i + n);
-    const middle: Vec3 = [(ax + bx) / 2, (ay + by) / 2, (az + bz) / 2];
-    const half = Math.hypot(bx - ax, by - ay, bz - az) / 2;
-    const stray = sagitta(link, n);
-    let split = false;
-    tree.visit(
-      middle,
-      () => bound() + tube.tubeRadius + half + stray,
-      (a, b, c) => {
-        if (split) return;
-        const field = triangleField(a, b, c);
-        const { value, t } = minimumOnInterval(
-          (s) => field(ax + s * (bx - ax), ay + s * (by - ay), az + s * (bz - az)),
-          0,
-          1,
-        );
-        const gap = value - tube.tubeRadius;
-        if (gap - stray >= bound() - GAP_RESOLUTION) return;
-        if (n > 1) {
-          split = true;
-          return;
+function makeVisitor({ bounds, link, count, soup, kinds, order, depth }: FlatTree): Visitor {
+  const waiting = new Uint32Array(depth + 1);
+  const distances = new Float64Array(depth + 1);
+  const at = new Float64Array(3);
+  let current = 0;
+  const field: Field = (x, y, z) => Math.sqrt(squaredToTriangle(soup, 9 * current, kinds[current]!, x, y, z, at));
+  const [a, b, c] = [0, 0, 0].map((): [number, number, number] => [0, 0, 0]) as [Corner, Corner, Corner];
+  return ([x, y, z], limit, see) => {
+    waiting[0] = 0;
+    distances[0] = Math.sqrt(squaredToBox(bounds, 0, x, y, z));
+    let left = 1;
+    while (left > 0) {
+      const n = waiting[--left]!;
+      if (distances[left]! >= limit()) continue;
+      const held = count[n]!;
+      if (held === 0) {
+        const one = n + 1;
+        const two = link[n]!;
+        const toOne = Math.sqrt(squaredToBox(bounds, one, x, y, z));
+        const toTwo = Math.sqrt(squaredToBox(bounds, two, x, y, z));
+        const oneFirst = toOne <= toTwo;
+        waiting[left] = oneFirst ? two : one;
+        distances[left++] = oneFirst ? toTwo : toOne;
+        waiting[left] = oneFirst ? one : two;
+        distances[left++] = oneFirst ? toOne : toTwo;
+        continue;
+      }
+      const first = link[n]!;
+      for (let t = first; t < first + held; t++) {
+        current = t;
+        // One look from the point is far cheaper than what callers do with a triangle.
+        if (field(x, y, z) >= limit()) continue;
+        const o = 9 * t;
+        for (let k = 0; k < 3; k++) {
+          a[k] = soup[o + k]!;
+          b[k] = soup[o + 3 + k]!;
+          c[k] = soup[o + 6 + k]!;
         }
-        if (!isLeast(link, i + t, t, field)) return;
-        const at: Vec3 = [ax + t * (bx - ax), ay + t * (by - ay), az + t * (bz - az)];
-        best = { gap, at, station: link.station + (link.length * (i + t)) / link.count };
-      },
-    );
-    if (!split) return;
-    searchLink(link, i, n / 2);
-    searchLink(link, i + n / 2, n / 2);
-  }
-}
-
-/**
- * Distance to a triangle by its regions (Ericson, Real-Time Collision Detection, 5.1.5); convex in the point. One whose
- * corners lie on a line has no regions to speak of (and would divide by its area): it is its longest edge.
- */
-export function triangleField(a: Vec3, b: Vec3, c: Vec3): Field {
-  const [from, to] = longestEdge(a, b, c);
-  const length = distance(from, to);
-  if (norm(cross(sub(b, a), sub(c, a))) <= LEAST_MESH_STEP * length) return edgeField(from, to, length);
-  const abx = b[0] - a[0],
-    aby = b[1] - a[1],
-    abz = b[2] - a[2];
-  const acx = c[0] - a[0],
-    acy = c[1] - a[1],
-    acz = c[2] - a[2];
-  return (x, y, z) => {
-    const apx = x - a[0],
-      apy = y - a[1],
-      apz = z - a[2];
-    const d1 = abx * apx + aby * apy + abz * apz;
-    const d2 = acx * apx + acy * apy + acz * apz;
-    if (d1 <= 0 && d2 <= 0) return Math.hypot(apx, apy, apz);
-    const bpx = x - b[0],
-      bpy = y - b[1],
-      bpz = z - b[2];
-    const d3 = abx * bpx + aby * bpy + abz * bpz;
-    const d4 = acx * bpx + acy * bpy + acz * bpz;
-    if (d3 >= 0 && d4 <= d3) return Math.hypot(bpx, bpy, bpz);
-    const cpx = x - c[0],
-      cpy = y - c[1],
-      cpz = z - c[2];
-    const d5 = abx * cpx + aby * cpy + abz * cpz;
-    const d6 = acx * cpx + acy * cpy + acz * cpz;
-    if (d6 >= 0 && d5 <= d6) return Math.hypot(cpx, cpy, cpz);
-    const vc = d1 * d4 - d3 * d2;
-    if (vc <= 0 && d1 >= 0 && d3 <= 0) return offEdge(apx, apy, apz, abx, aby, abz, d1 / (d1 - d3));
-    const vb = d5 * d2 - d1 * d6;
-    if (vb <= 0 && d2 >= 0 && d6 <= 0) return offEdge(apx, apy, apz, acx, acy, acz, d2 / (d2 - d6));
-    const va = d3 * d6 - d5 * d4;
-    if (va <= 0 && d4 - d3 >= 0 && d5 - d6 >= 0)
-      return offEdge(bpx, bpy, bpz, acx - abx, acy - aby, acz - abz, (d4 - d3) / (d4 - d3 + d5 - d6));
-    const whole = va + vb + vc;
-    const v = vb / whole;
-    const w = vc / whole;
-    return Math.hypot(apx - v * abx - w * acx, apy - v * aby - w * acy, apz - v * abz - w * acz);
+        see(a, b, c, field, order[t]!);
+      }
+    }
   };
 }
 
-const offEdge = (px: number, py: number, pz: number, ex: number, ey: number, ez: number, t: number): number =>
-  Math.hypot(px - t * ex, py - t * ey, pz - t * ez);
-
-function longestEdge(a: Vec3, b: Vec3, c: Vec3): readonly [Vec3, Vec3] {
-  const [ab, bc, ca] = [distance(a, b), distance(b, c), distance(c, a)];
-  if (ab >= bc && ab >= ca) return [a, b];
-  return bc >= ca ? [b, c] : [c, a];
-}
-
-function edgeField(from: Vec3, to: Vec3, length: number): Field {
-  const [ex, ey, ez] = unit(sub(to, from));
-  return (x, y, z) => {
-    const px = x - from[0];
-    const py = y - from[1];
-    const pz = z - from[2];
-    const along = Math.min(length, Math.max(0, px * ex + py * ey + pz * ez));
-    return offEdge(px, py, pz, ex, ey, ez, along);
-  };
-}
+type Corner = [number, number, number];

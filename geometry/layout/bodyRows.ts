@@ -8,7 +8,7 @@
 import type { Vec3 } from '../../shared/vec3';
 import { isTree, type Obstacle } from '../check/obstacles';
 import { type ConvexShape, frustumShape, slopeOf } from '../clearance/shapes';
-import { type TriangleTree, triangleField } from '../clearance/triangleTree';
+import type { TriangleTree } from '../clearance/triangleTree';
 import type { Frustum } from '../header/merge';
 import { addScaled, norm, reject } from '../vector';
 import { addShapeContacts, INSIDE, REACH, SLACK } from './contactRows';
@@ -137,12 +137,11 @@ function meshRows(body: Body, tree: TriangleTree, key: string, x: Float64Array, 
   const { position, axis, length, startRadius, endRadius } = body.frustum;
   const middle = addScaled(position, axis, length / 2);
   const reach = Math.hypot(length / 2, Math.max(startRadius, endRadius)) + REACH;
-  let n = 0;
   tree.visit(
     middle,
     () => reach,
-    (a, b, c) =>
-      bodyToShapeRow(body, { signedDistance: triangleField(a, b, c), centre: a, reach: 0 }, `${key}${n++}`, x, rows),
+    (a, _b, _c, field, index) =>
+      bodyToShapeRow(body, { signedDistance: field, centre: a, reach: 0 }, `${key}${index}`, x, rows),
   );
 }
 

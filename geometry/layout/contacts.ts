@@ -5,7 +5,7 @@
 import { minimumOnInterval } from '../clearance/convexMinimum';
 import { type Closest, closestOnSegments } from '../clearance/segments';
 import { type ConvexShape, slopeOf } from '../clearance/shapes';
-import { type TriangleTree, triangleField } from '../clearance/triangleTree';
+import type { TriangleTree } from '../clearance/triangleTree';
 import { norm, scale } from '../vector';
 import { type LinkPlace, pointOnLink, type SolverLink, settlePoint, tangentOnLink } from './links';
 
@@ -185,8 +185,7 @@ export function nearestToMesh(link: SolverLink, tree: TriangleTree, below: numbe
   tree.visit(
     middle,
     () => best.distance + link.half + link.stray,
-    (a, b, c) => {
-      const signedDistance = triangleField(a, b, c);
+    (a, _b, _c, signedDistance) => {
       const limit = best.distance;
       best.p = -1;
       halveShape(link, 0, link.count, { signedDistance });

@@ -7,8 +7,9 @@ import type { Chain } from '../clearance/chain';
 import { minimumOnDisc, minimumOnTriangle } from '../clearance/convexMinimum';
 import { pointToDisc } from '../clearance/discs';
 import { GAP_RESOLUTION, type Gap } from '../clearance/gap';
-import { type TriangleTree, triangleField, tubeToMesh } from '../clearance/triangleTree';
+import type { TriangleTree } from '../clearance/triangleTree';
 import { leastOnChain } from '../clearance/tubeField';
+import { tubeToMesh } from '../clearance/tubeMesh';
 import { tubeToShape } from '../clearance/tubeShape';
 import { tubeToTube } from '../clearance/tubeTube';
 import { addScaled, distance, sub, unit } from '../vector';
@@ -106,20 +107,8 @@ function besideTube(tube: Chain, { gap, at }: Gap, on: Vec3): Span {
 }
 
 function nearestOnTree(tree: TriangleTree, p: Vec3): Vec3 | null {
-  let best = Number.POSITIVE_INFINITY;
-  let on: Vec3 | null = null;
-  tree.visit(
-    p,
-    () => best,
-    (a, b, c) => {
-      const field = triangleField(a, b, c);
-      const value = field(...p);
-      if (value >= best) return;
-      best = value;
-      on = nearestOn(field, p);
-    },
-  );
-  return on;
+  const place = new Float64Array(3);
+  return Number.isFinite(tree.nearest(...p, undefined, place)) ? [place[0]!, place[1]!, place[2]!] : null;
 }
 
 function convexes(a: Convex, b: Convex): Span {

@@ -4,6 +4,7 @@ import { parseDesign } from '../../shared/design/parse';
 import { benchBalance } from './balance';
 import { benchCheck } from './check';
 import { benchFollow } from './follow';
+import { benchMesh } from './mesh';
 import { yardstick } from './yardstick';
 
 const design = parseDesign(readFileSync('public/examples/v8-both-banks.evenrun.json', 'utf8'));
@@ -11,3 +12,4 @@ const unit = yardstick();
 console.log(`yardstick  ${unit.toFixed(3)} ms (one million closest-point pairs of segments, best of nine)`);
 for (const line of [...benchBalance(design, unit), ...benchCheck(design, unit), ...benchFollow(design, unit)])
   console.log(line);
+for (const line of benchMesh()) console.log(line);

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Centerline } from '../../../geometry';
 import { chain } from '../../../geometry/clearance/chain';
-import { triangleField, triangleTree, tubeToMesh } from '../../../geometry/clearance/triangleTree';
+import { triangleField } from '../../../geometry/clearance/triangle';
+import { triangleTree } from '../../../geometry/clearance/triangleTree';
+import { tubeToMesh } from '../../../geometry/clearance/tubeMesh';
 import { distance } from '../../../geometry/vector';
 import type { Vec3 } from '../../../shared/vec3';
 import { random } from '../../random';
