@@ -43,7 +43,7 @@ export { limitWords } from './layout/limitWords';
 
 // From ports and collectors to a laid header
 export { gathered, type Harvest, MOST_LAYOUTS, nothingYet } from './route/harvest';
-export { type Layout, measuredLayout } from './route/layout';
+export { compareLayouts, type Layout, measuredLayout } from './route/layout';
 export { type InletOrder, type Round, type Router, type RouterOptions, router } from './route/router';
 export { swallowedEnds } from './route/swallowed';
 
