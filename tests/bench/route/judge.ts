@@ -6,9 +6,13 @@ import { writeDesign } from '../../../shared/design/write';
 import { LAYOUTS } from './problems';
 import type { Outcome } from './solve';
 
-const PYTHON = '/usr/bin/python3';
+let python: string | undefined;
 
-export const canJudge = (): boolean => spawnSync(PYTHON, ['-c', 'import numpy']).status === 0;
+/** The system's own first: it is the one that packages of the system serve. */
+const foundPython = (): string | undefined =>
+  ['/usr/bin/python3', 'python3'].find((name) => spawnSync(name, ['-c', 'import numpy']).status === 0);
+
+export const canJudge = (): boolean => (python ??= foundPython()) !== undefined;
 
 /** @returns what it says against a layout; empty where it agrees that every rule holds */
 export function judged({ problem, seed, design }: Outcome, folder: string): string {
@@ -16,6 +20,6 @@ export function judged({ problem, seed, design }: Outcome, folder: string): stri
   writeFileSync(path, writeDesign(design!));
   for (const file of problem.meshFiles) copyFileSync(join(problem.folder, file), join(folder, file));
   const args = [join(LAYOUTS, 'checker.py'), path, problem.path, '--slack', '0'];
-  const { status, stdout, stderr } = spawnSync(PYTHON, args, { encoding: 'utf8' });
+  const { status, stdout, stderr } = spawnSync(python!, args, { encoding: 'utf8' });
   return status === 0 ? '' : `${stdout}${stderr}`.trim().split('\n').slice(0, 3).join(' ');
 }
