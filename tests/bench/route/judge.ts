@@ -12,7 +12,10 @@ let python: string | undefined;
 const foundPython = (): string | undefined =>
   ['/usr/bin/python3', 'python3'].find((name) => spawnSync(name, ['-c', 'import numpy']).status === 0);
 
-export const canJudge = (): boolean => (python ??= foundPython()) !== undefined;
+export function canJudge(): boolean {
+  python ??= foundPython();
+  return python !== undefined;
+}
 
 /** @returns what it says against a layout; empty where it agrees that every rule holds */
 export function judged({ problem, seed, design }: Outcome, folder: string): string {
