@@ -43,8 +43,9 @@ export { limitWords } from './layout/limitWords';
 
 // From ports and collectors to a laid header
 export { gathered, type Harvest, MOST_LAYOUTS, nothingYet } from './route/harvest';
-export { type Layout, measuredLayout } from './route/layout';
+export { compareLayouts, type Layout, measuredLayout } from './route/layout';
 export { type InletOrder, type Round, type Router, type RouterOptions, router } from './route/router';
+export { swallowedEnds } from './route/swallowed';
 
 // Shaping: the edits that a hand asks for, and what it snaps to
 export { addBend, removeBend } from './shaping/addBend';
