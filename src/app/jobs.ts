@@ -1,9 +1,9 @@
-/** The one long job that may be under way (balancing or writing the shop folder), and what the last balance came to. */
+/** The one long job that may be under way (balancing, laying or writing the shop folder), and what the last balance came to. */
 import { create } from 'zustand';
 import type { BalanceResult } from '../../geometry';
 import type { Design } from '../../shared/design/types';
 
-export type Job = 'balance' | 'shop';
+export type Job = 'balance' | 'lay' | 'shop';
 
 /** `before` is the design that was given. */
 export type BalanceOutcome = BalanceResult & { readonly before: Design };

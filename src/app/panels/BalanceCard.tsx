@@ -7,6 +7,8 @@ import { Length } from '../parts/Length';
 import { Spread } from '../parts/Spread';
 import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';
+import { hasWays } from '../route/offer';
+import { openLay } from '../route/state';
 import { Icon } from './Icon';
 
 /** Below this nothing is said to have moved, mm. */
@@ -60,6 +62,14 @@ function Outcome({ outcome, moved, edited }: Props) {
       <p className="quiet">
         {report.ok ? <Evenness report={report} /> : 'What stands in the way is listed under Problems.'}
       </p>
+      {!report.ok && hasWays(outcome.design) && (
+        <p className="quiet">
+          Laid anew, the runners may find another way:{' '}
+          <button type="button" className="link" onClick={() => openLay(true)}>
+            Lay anew…
+          </button>
+        </p>
+      )}
       {outcome.limits.length > 0 && (
         <p className="quiet">At the limit: {limitWords(outcome.limits.slice(0, MOST_LIMITS)).join('; ')}.</p>
       )}
