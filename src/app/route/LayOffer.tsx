@@ -1,4 +1,4 @@
-/** A small card that offers to lay what has no way yet, or what no longer holds since something was moved. */
+/** A small card that offers to lay what has no way yet, or what no longer holds since something it depends on was changed. */
 import { useState } from 'react';
 import type { Design } from '../../../shared/design/types';
 import { useReport } from '../derived';
@@ -24,8 +24,8 @@ export function LayOffer() {
   return (
     <section className="card lay-offer" aria-label="Lay the header" role="status">
       <p>{sentence(offer)}</p>
-      <button type="button" className="button" onClick={() => openLay(offer.kind === 'moved')}>
-        {offer.kind === 'moved' ? 'Lay anew…' : 'Lay the header…'}
+      <button type="button" className="button" onClick={() => openLay(offer.kind === 'changed')}>
+        {offer.kind === 'changed' ? 'Lay anew…' : 'Lay the header…'}
       </button>
       <button type="button" className="button icon bare" aria-label="Dismiss" onClick={() => setDeclined(settled)}>
         <Icon name="close" />
@@ -37,4 +37,4 @@ export function LayOffer() {
 const sentence = (offer: Offer): string =>
   offer.kind === 'unlaid'
     ? `${counted(offer.count, 'runner is', 'runners are')} not laid yet.`
-    : `${offer.what} was moved, and not every rule holds.`;
+    : `${offer.what} was changed, and not every rule holds.`;

@@ -1,4 +1,4 @@
-/** When laying is offered unasked: runners without a way, or a design that no longer holds since something was moved. */
+/** When laying is offered unasked: runners without a way, or a design that no longer holds since a collector, a port or what is around was changed. */
 import type { CheckReport } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 import { toLay } from './wish';
@@ -6,9 +6,9 @@ import { toLay } from './wish';
 export type Offer =
   | { readonly kind: 'unlaid'; readonly count: number }
   /** `what` begins a sentence. */
-  | { readonly kind: 'moved'; readonly what: string };
+  | { readonly kind: 'changed'; readonly what: string };
 
-const MOVED = [
+const PARTS = [
   ['merges', 'A collector'],
   ['ports', 'A port'],
   ['surroundings', 'Something around the header'],
@@ -24,8 +24,8 @@ export function offerFor(design: Design, before: Design | null, report: CheckRep
   if (runners === locked || !before || !report) return null;
   // A mesh that is not loaded is in nobody's way.
   if (report.problems.every((p) => p.rule === 'document')) return null;
-  const moved = MOVED.find(([part]) => design[part] !== before[part]);
-  return moved ? { kind: 'moved', what: moved[1] } : null;
+  const changed = PARTS.find(([part]) => design[part] !== before[part]);
+  return changed ? { kind: 'changed', what: changed[1] } : null;
 }
 
 /** Whether laying anew can keep the way that runners go: some that are not locked have one. */

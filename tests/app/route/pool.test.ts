@@ -2,85 +2,33 @@
 import { describe, expect, it } from 'vitest';
 import type { Meshes } from '../../../geometry';
 import { createGathering } from '../../../src/app/route/gathering';
-import type { RouteReply, RouteRequest } from '../../../src/app/route/messages';
-import { type Machine, startPool, workerCount } from '../../../src/app/route/pool';
+import { startPool, workerCount } from '../../../src/app/route/pool';
 import { titled } from '../designs';
 import { layout } from './layouts';
+import { emptyRound, fakeMachine } from './machine';
 
 const MESHES: Meshes = new Map([['bay.stl', new Float64Array(9)]]);
 
-function bench(cores: number, wish: { seconds?: number; rounds?: number | null } = {}, gathering = createGathering()) {
-  const workers: {
-    readonly asked: RouteRequest[];
-    ended: boolean;
-    onmessage: Worker['onmessage'];
-    onerror: Worker['onerror'];
-  }[] = [];
-  const timers: { act: () => void; at: number; off: boolean }[] = [];
-  let clock = 0;
-  const machine: Machine = {
-    cores,
-    makeWorker() {
-      const asked: RouteRequest[] = [];
-      const worker = {
-        asked,
-        ended: false,
-        onmessage: null,
-        onerror: null,
-        postMessage: (r: RouteRequest) => void asked.push(r),
-        terminate: () => {
-          worker.ended = true;
-        },
-      };
-      workers.push(worker);
-      return worker as unknown as Worker;
-    },
-    now: () => clock,
-    later(act, ms) {
-      const timer = { act, at: clock + ms, off: false };
-      timers.push(timer);
-      return () => {
-        timer.off = true;
-      };
-    },
-  };
+function bench(
+  cores: number,
+  wish: { readonly seconds?: number; readonly rounds?: number } = {},
+  gathering = createGathering(),
+) {
+  const fake = fakeMachine(cores);
   const heard: string[] = [];
+  const { seconds = 10, rounds = null } = wish;
   const pool = startPool(
-    {
-      design: titled('a'),
-      meshes: MESHES,
-      options: { seed: 7 },
-      seconds: wish.seconds ?? 10,
-      rounds: wish.rounds ?? null,
-    },
+    { design: titled('a'), meshes: MESHES, options: { seed: 7 }, seconds, rounds },
     gathering,
     {
       changed: () => void heard.push('changed'),
       ended: () => void heard.push('ended'),
       failed: (why) => void heard.push(why),
     },
-    machine,
+    fake.machine,
   );
-  return {
-    workers,
-    gathering,
-    heard,
-    pool,
-    rounds: (k: number) => workers[k]!.asked.flatMap((r) => (r.do === 'round' ? [r.n] : [])),
-    reply: (k: number, data: RouteReply) =>
-      workers[k]!.onmessage!.call(null as never, { data } as MessageEvent<RouteReply>),
-    pass(ms: number) {
-      clock += ms;
-      for (const t of timers)
-        if (!t.off && t.at <= clock) {
-          t.off = true;
-          t.act();
-        }
-    },
-  };
+  return { ...fake, gathering, heard, pool };
 }
-
-const empty = (n: number, cut = false): RouteReply => ({ n, round: { layouts: [], attempt: null }, cut });
 
 describe('the pool of workers', () => {
   it('takes every core, at least one worker and at most eight', () => {
@@ -97,7 +45,7 @@ describe('the pool of workers', () => {
 
   it('sends the design and its meshes to each worker once, before any round', () => {
     const { workers, reply } = bench(2);
-    for (const n of [0, 2, 3]) reply(0, empty(n));
+    for (const n of [0, 2, 3]) reply(0, emptyRound(n));
     for (const { asked } of workers) {
       expect(asked.filter((r) => r.do === 'lay').length).toBe(1);
       expect(asked[0]).toMatchObject({ do: 'lay', meshes: MESHES, options: { seed: 7 } });
@@ -106,9 +54,9 @@ describe('the pool of workers', () => {
 
   it('hands the next free number to whoever is free', () => {
     const { rounds, reply } = bench(2);
-    reply(1, empty(1));
-    reply(1, empty(2));
-    reply(0, empty(0));
+    reply(1, emptyRound(1));
+    reply(1, emptyRound(2));
+    reply(0, emptyRound(0));
     expect([rounds(0), rounds(1)]).toEqual([
       [0, 4],
       [1, 2, 3],
@@ -124,10 +72,10 @@ describe('the pool of workers', () => {
 
   it('ends once the last of the rounds asked for is done', () => {
     const { heard, workers, reply } = bench(2, { rounds: 3 });
-    reply(0, empty(0));
-    reply(0, empty(2));
+    reply(0, emptyRound(0));
+    reply(0, emptyRound(2));
     expect(heard).not.toContain('ended');
-    reply(1, empty(1));
+    reply(1, emptyRound(1));
     expect(heard.filter((h) => h === 'ended').length).toBe(1);
     expect(workers.every((w) => w.ended)).toBe(true);
   });
@@ -151,7 +99,7 @@ describe('the pool of workers', () => {
     reply(0, { n: 0, round: { layouts: [], attempt: layout(0, 100, 2) }, cut: true });
     expect(rounds(0)).toEqual([0]);
     expect(heard).not.toContain('ended');
-    reply(1, empty(1, true));
+    reply(1, emptyRound(1, true));
     expect(heard.at(-1)).toBe('ended');
     expect(gathering.harvest().best?.report.problems.length).toBe(2);
     expect(gathering.rounds).toBe(0);
@@ -177,7 +125,7 @@ describe('the pool of workers', () => {
 
   it('goes on where an earlier run was broken off', () => {
     const first = bench(2);
-    first.reply(0, empty(0));
+    first.reply(0, emptyRound(0));
     first.pool.stop();
     const second = bench(2, {}, first.gathering);
     expect([second.rounds(0), second.rounds(1)]).toEqual([[1], [2]]);
@@ -185,7 +133,7 @@ describe('the pool of workers', () => {
 
   it('ends even where every round asked for is done already', () => {
     const first = bench(1, { rounds: 1 });
-    first.reply(0, empty(0));
+    first.reply(0, emptyRound(0));
     const second = bench(1, { rounds: 1 }, first.gathering);
     second.pass(0);
     expect(second.heard).toEqual(['ended']);
@@ -193,12 +141,7 @@ describe('the pool of workers', () => {
 
   it.each([
     ['that says so', (b: ReturnType<typeof bench>) => b.reply(1, { failed: 'no' }), 'no'],
-    [
-      'that breaks',
-      (b: ReturnType<typeof bench>) =>
-        b.workers[1]!.onerror!.call(null as never, { message: 'out of memory' } as ErrorEvent),
-      'out of memory',
-    ],
+    ['that breaks', (b: ReturnType<typeof bench>) => b.breaks(1, 'out of memory'), 'out of memory'],
   ])('stops them all for a worker %s', (_, breaks, why) => {
     const b = bench(2);
     breaks(b);
