@@ -1,4 +1,7 @@
-/** When laying is offered unasked: runners without a way, or a design that no longer holds since a collector, a port or what is around was changed. */
+/**
+ * When laying is offered unasked: where runners have no way yet, or where a collector, a port or what is around the header
+ * was changed and not every rule holds since.
+ */
 import type { CheckReport } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 import { toLay } from './wish';
