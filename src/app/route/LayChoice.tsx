@@ -1,5 +1,4 @@
 /** What the search came to: layouts to choose from, or, where none holds, what fails and the best attempt. */
-import { useDisplay } from '../actions/display';
 import { useDocument } from '../document';
 import { useJobs } from '../jobs';
 import { LayTable } from './LayTable';
@@ -7,7 +6,7 @@ import { cancelSearch, choicesOf, keepChosen, type Search, searchOn, useLay } fr
 import { counted } from './words';
 
 /** More than this says no more. */
-const MOST_PROBLEMS = 6;
+const MOST_PROBLEMS = 4;
 
 export function LayChoice({ search }: { readonly search: Search }) {
   const chosen = useLay((s) => s.chosen);
@@ -39,7 +38,7 @@ export function LayChoice({ search }: { readonly search: Search }) {
             onClick={keepChosen}
             data-first={many ? undefined : true}
           >
-            {!holds ? 'Keep the best attempt' : many ? `Keep layout ${chosen + 1}` : 'Keep it'}
+            {!holds ? 'Keep it anyway' : many ? `Keep layout ${chosen + 1}` : 'Keep it'}
           </button>
         )}
         <button
@@ -63,25 +62,26 @@ function headline({ harvest, failed }: Search): string {
   const { layouts, best } = harvest;
   if (layouts.length === 1) return 'One layout holds every rule';
   if (layouts.length > 1) return `${layouts.length} layouts hold every rule`;
-  if (best)
-    return `No layout was found that holds every rule: ${counted(best.report.problems.length, 'miss', 'misses')}`;
+  if (best) return 'No layout was found that holds every rule';
   return failed === null ? 'Nothing was found in this time' : 'Nothing was found';
 }
 
 function Misses({ search }: { readonly search: Search }) {
-  const display = useDisplay();
   const { best } = search.harvest;
   if (!best) return null;
   const { problems } = best.report;
   return (
     <>
-      <ul className="lay-misses" data-display={display}>
+      <p>The best attempt misses {problems.length === 1 ? 'one' : problems.length}:</p>
+      <ul className="lay-misses">
         {problems.slice(0, MOST_PROBLEMS).map((p, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: problems have no id of their own; the list is replaced as a whole
           <li key={i}>{p.message}</li>
         ))}
       </ul>
-      {problems.length > MOST_PROBLEMS && <p className="quiet">And {problems.length - MOST_PROBLEMS} more.</p>}
+      {problems.length > MOST_PROBLEMS && (
+        <p className="quiet">And {problems.length - MOST_PROBLEMS} more, under Problems.</p>
+      )}
     </>
   );
 }

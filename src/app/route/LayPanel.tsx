@@ -25,9 +25,10 @@ function Panel() {
   useFocusBack();
   if (!settled) return null;
   const leave = (event: KeyboardEvent) => {
-    if (event.key !== 'Escape' || event.defaultPrevented) return;
+    // Layouts that were found are not thrown away by a slip.
+    if (event.key !== 'Escape' || event.defaultPrevented || phase === 'choice') return;
     event.preventDefault();
-    if (search) cancelSearch();
+    if (phase === 'search') cancelSearch();
     else closeLay();
   };
   const body: Record<typeof phase, () => ReactNode> = {

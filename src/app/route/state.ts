@@ -75,7 +75,8 @@ export function closeLay(): void {
 }
 
 export const put = (part: Partial<LayWish>): void => useLay.setState(({ wish }) => ({ wish: { ...wish, ...part } }));
-export const choose = (chosen: number): void => useLay.setState({ chosen });
+/** What is chosen is looked at, wherever the pointer rests. */
+export const choose = (chosen: number): void => useLay.setState({ chosen, pointed: null });
 export const point = (pointed: number | null): void => useLay.setState({ pointed });
 
 let pool: Pool | null = null;
