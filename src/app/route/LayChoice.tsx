@@ -68,7 +68,10 @@ function headline({ harvest, failed }: Search): string {
 
 function Misses({ search }: { readonly search: Search }) {
   const { best } = search.harvest;
-  if (!best) return null;
+  if (!best)
+    return (
+      <p>Search on, or ease what stands in the way: clearances, lengths, straights, or how many bends there may be.</p>
+    );
   const { problems } = best.report;
   return (
     <>

@@ -4,7 +4,7 @@ import type { Design } from '../../../shared/design/types';
 import { useReport } from '../derived';
 import { useDocument } from '../document';
 import { useHistory } from '../history';
-import { useJobs } from '../jobs';
+import { isAbout, useJobs } from '../jobs';
 import { Icon } from '../panels/Icon';
 import { type Offer, offerFor } from './offer';
 import { openLay, useLay } from './state';
@@ -15,7 +15,8 @@ export function LayOffer() {
   const gesture = useDocument((s) => s.gesture);
   const before = useHistory((s) => s.past.at(-1)?.design ?? null);
   const { report, of } = useReport();
-  const busy = useJobs((s) => s.running !== null || (s.balanced !== null && !s.balanced.report.ok));
+  // What balance could not mend says so itself.
+  const busy = useJobs((s) => s.running !== null || (s.balanced !== null && isAbout(s.balanced, settled)));
   const open = useLay((s) => s.open);
   const [declined, setDeclined] = useState<Design | null>(null);
   if (!settled || gesture !== null || busy || open || declined === settled) return null;
