@@ -14,7 +14,8 @@ export function LayProgress({ search }: { readonly search: Search }) {
   const part = Math.min(1, seconds / wish.seconds);
   const { best, layouts } = harvest;
   return (
-    <>
+    // Has the focus while it lasts: a second press of Enter must not give up what the first began.
+    <div data-first tabIndex={-1} className="lay-search">
       <div
         className="lay-bar"
         role="progressbar"
@@ -49,11 +50,11 @@ export function LayProgress({ search }: { readonly search: Search }) {
         <button type="button" className="button" disabled={!best} onClick={stopSearch}>
           Stop and choose
         </button>
-        <button type="button" className="button" onClick={cancelSearch} data-first>
+        <button type="button" className="button" onClick={cancelSearch}>
           Cancel
         </button>
       </div>
-    </>
+    </div>
   );
 }
 
