@@ -51,7 +51,8 @@ export function LayTable({ search }: { readonly search: Search }) {
             // biome-ignore lint/suspicious/noArrayIndexKey: a layout is known by its place among the others
             key={i}
             className={i === chosen ? 'selected' : undefined}
-            onPointerEnter={() => point(i)}
+            // Moved, and not entered: a table that comes up under a pointer at rest is not pointed at.
+            onPointerMove={() => point(i)}
             onPointerLeave={() => point(null)}
             onClick={() => choose(i)}
           >

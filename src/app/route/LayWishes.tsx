@@ -83,7 +83,7 @@ function Locked({ locked, runners }: ToLay) {
 
 const inletChoices = ({ given, hasOrder }: ToLay) => [
   ...(given > 0 ? [{ value: 'given', name: 'As they are now' }] : []),
-  { value: 'free', name: 'As it lies best' },
+  { value: 'free', name: 'As they lie best' },
   {
     value: 'firing',
     name: hasOrder ? 'In firing order round the collector' : 'In firing order: the engine has none yet',

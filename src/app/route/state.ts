@@ -77,7 +77,9 @@ export function closeLay(): void {
 export const put = (part: Partial<LayWish>): void => useLay.setState(({ wish }) => ({ wish: { ...wish, ...part } }));
 /** What is chosen is looked at, wherever the pointer rests. */
 export const choose = (chosen: number): void => useLay.setState({ chosen, pointed: null });
-export const point = (pointed: number | null): void => useLay.setState({ pointed });
+export function point(pointed: number | null): void {
+  if (useLay.getState().pointed !== pointed) useLay.setState({ pointed });
+}
 
 let pool: Pool | null = null;
 let gathering: Gathering = createGathering();
