@@ -12,6 +12,7 @@ export { type BendRow, type BendTable, bendTable, fromBendTable } from './curve/
 export { type Frame, frames } from './curve/frames';
 
 // The header: the design with its defaults and places worked out
+export { massOf, massOfAll } from './header/mass';
 export { type Frustum, type MergeGeometry, mergeAxes, mergeGeometry, type Pose } from './header/merge';
 export {
   DEFAULT_MATERIAL,
