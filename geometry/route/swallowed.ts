@@ -8,7 +8,7 @@ import { isTree, type Obstacle, obstaclesOf } from '../check/obstacles';
 import type { Problem } from '../check/report';
 import { type Say, sayIn } from '../check/words';
 import { chain } from '../clearance/chain';
-import { tubeToMesh } from '../clearance/triangleTree';
+import { tubeToMesh } from '../clearance/tubeMesh';
 import { tubeToShape } from '../clearance/tubeShape';
 import { centerline } from '../curve/centerline';
 import type { Pose } from '../header/merge';

@@ -36,12 +36,3 @@ export function cutList(parts: readonly Part[]): { text: string; notMade: NotMad
 }
 
 const known = MATERIALS.map((m) => m.id).join(', ');
-<<<<<<< HEAD
-
-/** kg; null where the material's density is not known: an empty cell is better than a guess. */
-export function massOf(tube: Tube, length: number): number | null {
-  const material = materialOf(tube.material ?? DEFAULT_MATERIAL);
-  return material ? tubeMass(tube, length, material.density) : null;
-}
-=======
->>>>>>> app

@@ -4,6 +4,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { parseDesign } from '../../shared/design/parse';
+import type { Design } from '../../shared/design/types';
 import { benchBalance } from './balance';
 import { benchCheck } from './check';
 import { benchFollow } from './follow';
@@ -11,7 +12,12 @@ import { benchMesh } from './mesh';
 import { benchRoute } from './route/bench';
 import { yardstick } from './yardstick';
 
-const PARTS = { balance: benchBalance, check: benchCheck, follow: benchFollow, mesh: benchMesh };
+const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[]>> = {
+  balance: benchBalance,
+  check: benchCheck,
+  follow: benchFollow,
+  mesh: () => benchMesh(),
+};
 
 const [first, ...rest] = process.argv.slice(2);
 if (first === 'route') benchRoute(rest, (line) => console.log(line));
@@ -19,7 +25,7 @@ else measure(first === undefined ? Object.keys(PARTS) : [first, ...rest]);
 
 function measure(names: readonly string[]): void {
   const parts = names.map((name) => {
-    const part = PARTS[name as keyof typeof PARTS];
+    const part = PARTS[name];
     if (!part) throw new Error(`there is no part "${name}": ${Object.keys(PARTS).join(', ')}, or route alone`);
     return part;
   });

@@ -1,6 +1,5 @@
 /** What a layout is weighed by beside others. mm, degrees, kg. */
-import type { Layout } from '../../../geometry';
-import { massOf } from '../../shop/cutList';
+import { type Layout, massOfAll } from '../../../geometry';
 
 export type Offered = {
   readonly bends: number;
@@ -15,8 +14,6 @@ export type Offered = {
 };
 
 export function offered({ design, report, bends, angle, length, margin }: Layout): Offered {
-  const tubeOf = new Map(design.runners.map((r) => [r.id, design.tubes[r.tube]!]));
-  const masses = report.runners.map((r) => massOf(tubeOf.get(r.id)!, r.centerline));
   const inlets = design.merges.map(({ id, inlets: count }) => {
     const inside = (k: number) => design.runners.find((r) => r.to.merge === id && r.to.inlet === k + 1)?.id ?? null;
     return [id, Array.from({ length: count }, (_, k) => inside(k))] as const;
@@ -24,7 +21,7 @@ export function offered({ design, report, bends, angle, length, margin }: Layout
   return {
     ...{ bends, angle, length },
     margin: Number.isFinite(margin) ? margin : null,
-    mass: masses.includes(null) ? null : masses.reduce<number>((sum, m) => sum + m!, 0),
+    mass: massOfAll(design, report.runners),
     inlets: Object.fromEntries(inlets),
   };
 }
