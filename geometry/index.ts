@@ -12,6 +12,7 @@ export { type BendRow, type BendTable, bendTable, fromBendTable } from './curve/
 export { type Frame, frames } from './curve/frames';
 
 // The header: the design with its defaults and places worked out
+export { massOf, massOfAll } from './header/mass';
 export { type Frustum, type MergeGeometry, mergeAxes, mergeGeometry, type Pose } from './header/merge';
 export {
   DEFAULT_MATERIAL,
@@ -43,8 +44,9 @@ export { limitWords } from './layout/limitWords';
 
 // From ports and collectors to a laid header
 export { gathered, type Harvest, MOST_LAYOUTS, nothingYet } from './route/harvest';
-export { type Layout, measuredLayout } from './route/layout';
+export { compareLayouts, type Layout, measuredLayout } from './route/layout';
 export { type InletOrder, type Round, type Router, type RouterOptions, router } from './route/router';
+export { swallowedEnds } from './route/swallowed';
 
 // Shaping: the edits that a hand asks for, and what it snaps to
 export { addBend, removeBend } from './shaping/addBend';

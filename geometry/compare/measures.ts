@@ -1,13 +1,12 @@
 /** What two versions are weighed by: each runner's length, bends, turning and least gap, and its tube's mass. mm, °, kg. */
 import type { Design } from '../../shared/design/types';
-import { materialOf } from '../../shared/stock/materials';
-import { tubeMass } from '../../shared/stock/tubes';
 import { checkHeader } from '../check/check';
 import { checkSurroundings, checkTubeToTube } from '../check/clearances';
 import type { Meshes } from '../check/meshes';
 import { obstaclesOf } from '../check/obstacles';
 import type { CheckReport, Margin } from '../check/report';
-import { DEFAULT_MATERIAL, type Header, resolveHeader } from '../header/resolve';
+import { massOf, massOfAll } from '../header/mass';
+import { type Header, resolveHeader } from '../header/resolve';
 
 export type RunnerMeasures = {
   readonly id: string;
@@ -35,20 +34,16 @@ export function measuresOf(design: Design, meshes: Meshes): HeaderMeasures {
   const tightest = tightestPlaces(header, meshes);
   const runners = report.runners.map((r): RunnerMeasures => {
     const runner = design.runners.find(({ id }) => id === r.id)!;
-    const tube = design.tubes[runner.tube]!;
-    const density = materialOf(tube.material ?? DEFAULT_MATERIAL)?.density;
     return {
       id: r.id,
       length: r.length,
       bends: r.bends,
       turned: r.angles.reduce((sum, angle) => sum + angle, 0),
-      mass: density === undefined ? null : tubeMass(tube, r.centerline, density),
+      mass: massOf(design.tubes[runner.tube]!, r.centerline),
       tightest: tightest.get(r.id) ?? null,
     };
   });
-  const masses = runners.map((r) => r.mass);
-  const mass = masses.includes(null) ? null : masses.reduce<number>((sum, m) => sum + m!, 0);
-  return { report, runners, mass };
+  return { report, runners, mass: massOfAll(design, report.runners) };
 }
 
 /** The tightest place of each runner: of its pairs with every other, and of itself against what stands around. */

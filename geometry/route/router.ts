@@ -4,8 +4,15 @@
  */
 import type { Design } from '../../shared/design/types';
 import type { Meshes } from '../check/meshes';
-import { search } from '../draft/search';
-import { type Layout, measuredLayout } from './layout';
+import { randomNumbers } from '../layout/random';
+import { FEASIBLE, type Settled } from './drawing';
+import { lay } from './lay';
+import { compareLayouts, type Layout, measuredLayout } from './layout';
+import { planOf } from './plan';
+import { simplified } from './simplify';
+import { smoothed } from './smooth';
+import { mixed, stockOf } from './stock';
+import { taskOf } from './task';
 
 /** How inlets that nobody pinned are given out: as it lies best, or so that cylinders fire one after the other round it. */
 export type InletOrder = 'free' | 'firing';
@@ -36,22 +43,27 @@ export type Router = {
 };
 
 /** Locked runners stay as they are; inlets given are kept; everything else is laid. */
-export function router(design: Design, meshes: Meshes, _options: RouterOptions = {}): Router {
-  const bare: Design = {
-    ...design,
-    runners: design.runners.map((r) => {
-      const { points: _points, radii: _radii, ...rest } = r;
-      return r.locked ? r : rest;
-    }),
-  };
+export function router(design: Design, meshes: Meshes, { seed = 1 }: RouterOptions = {}): Router {
+  const task = taskOf(design, meshes);
+  const stock = stockOf(task, seed);
   return {
-    round(_n, see, stopped = () => false) {
-      const found = search([bare], stopped);
-      if (!found) return { layouts: [], attempt: null };
-      const layout = measuredLayout(found.design, meshes);
-      if (!layout.report.ok) return { layouts: [], attempt: layout };
-      see?.(layout);
-      return { layouts: [layout], attempt: null };
+    round(n, see, stopped = () => false) {
+      const random = randomNumbers(mixed(seed, n, 1));
+      const laid = lay(task, planOf(task, stock, n, randomNumbers(mixed(seed, n))), random, stopped);
+      if (!laid) return { layouts: [], attempt: null };
+      const first = measuredLayout(laid.design, meshes);
+      if (laid.miss > FEASIBLE || !first.report.ok) return { layouts: [], attempt: first };
+      const layouts = [first];
+      see?.(first);
+      const better = ({ design: improved }: Settled): void => {
+        const layout = measuredLayout(improved, meshes);
+        if (!layout.report.ok || compareLayouts(layout, layouts[0]!) >= 0) return;
+        layouts.unshift(layout);
+        see?.(layout);
+      };
+      const simple = simplified(task, laid, random, stopped, better);
+      better(smoothed(task, simple, stopped));
+      return { layouts: layouts.slice(0, 1), attempt: null };
     },
   };
 }

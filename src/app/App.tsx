@@ -15,6 +15,7 @@ import { type Face, FaceSwitch } from './panels/FaceSwitch';
 import { SideColumn } from './panels/SideColumn';
 import { Toolbar } from './panels/Toolbar';
 import { Rack } from './rack/Rack';
+import { useLay } from './route/state';
 import { useSession } from './session';
 import { shelf, startShelf, wouldLose } from './shelf/browserShelf';
 import { KeepingLine } from './shelf/KeepingLine';
@@ -40,6 +41,13 @@ export function App() {
     () =>
       useLeaf.subscribe((now, before) => {
         if (now.asked !== before.asked) setFace(now.leaf === 'numbers' ? 'tables' : now.leaf);
+      }),
+    [],
+  );
+  useEffect(
+    () =>
+      useLay.subscribe((now, before) => {
+        if (now.open && !before.open) setFace('view');
       }),
     [],
   );

@@ -16,7 +16,7 @@ import {
 import type { Design } from '../../shared/design/types';
 import { remembered } from '../../shared/remember';
 import { type DocumentState, documents, useDocument } from './document';
-import { type EndGroup, endGroups } from './rack/ends';
+import { endGroups } from './rack/ends';
 import { type Strip, stripOf } from './rack/strip';
 import { useSession } from './session';
 import { createChecker } from './workers/checker';
@@ -51,18 +51,10 @@ export const unrolled: (runner: ResolvedRunner) => Strip = remembered((runner) =
   stripOf(runner, bendTableOf(runner) ?? undefined),
 );
 
-const endGroupsOf = latest((header: Header) => endGroups(header.runners.map(unrolled), header.groups));
+export const endGroupsOf = remembered((header: Header) => endGroups(header.runners.map(unrolled), header.groups));
 
 /** The header as it is drawn now, also in the middle of a gesture. Null until a design is open. */
 export const useHeader = (): Header | null => useDocument((s) => (s.design ? headerOf(s.design) : null));
-
-export const useBendTables = (): ReadonlyMap<string, BendTable> | null =>
-  useDocument((s) => (s.design ? bendTablesOf(headerOf(s.design)) : null));
-
-const NO_GROUPS: readonly EndGroup[] = [];
-
-export const useEndGroups = (): readonly EndGroup[] =>
-  useDocument((s) => (s.design ? endGroupsOf(headerOf(s.design)) : NO_GROUPS));
 
 export type ReportState = {
   /** The last answer; null until the first. */

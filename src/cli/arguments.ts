@@ -8,6 +8,12 @@ export function numberArgument(option: string, text: string): number {
   throw new UnusableInput(`${option}: found "${text}"; allowed: a number, with a point as the decimal mark`);
 }
 
+export function wholeArgument(option: string, text: string, least: number, most: number): number {
+  const value = Number(text);
+  if (/^\d+$/.test(text.trim()) && value >= least && value <= most) return value;
+  throw new UnusableInput(`${option}: found "${text}"; allowed: a whole number from ${least} to ${most}`);
+}
+
 /** Cylinder numbers with `-` between them, as firing orders are written: `1-3-4-2`. */
 export function cylindersArgument(option: string, text: string): number[] {
   if (/^\d{1,3}(-\d{1,3})*$/.test(text.trim())) return text.trim().split('-').map(Number);

@@ -1,10 +1,20 @@
 /** What a command may touch besides files: where it prints, and from where paths are read. Tests pass their own. */
+import type { Worker } from 'node:worker_threads';
+import type { Job } from './route/job';
 
 export type Io = {
   out(text: string): void;
   err(text: string): void;
   /** Relative paths start here. */
   readonly cwd: string;
+  /** What only a process of its own has: further threads, interrupts, a terminal to show progress on. */
+  readonly process?: {
+    startThread(job: Job): Worker;
+    /** @returns what takes it back */
+    onInterrupt(act: () => void): () => void;
+    /** Replaces the line shown before; an empty one clears it. Absent where standard error is no terminal. */
+    readonly status?: (line: string) => void;
+  };
 };
 
 /** Exit codes of the contract. */

@@ -1,22 +1,40 @@
 /** The process around `run`: standard streams, the exit code, and a reader that stops listening. */
+import { fileURLToPath } from 'node:url';
+import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
 import type { Io } from './io';
+import type { Job } from './route/job';
+import { serveRounds } from './route/thread';
 import { run } from './run';
 
-// `evenrun check … | head` closes the pipe early: that is no error. The exit code stands all the same.
-for (const stream of [process.stdout, process.stderr]) {
-  stream.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-  });
+// The same file is what further threads run: installed, it is the only one there is.
+if (isMainThread) await main();
+else serveRounds(workerData as Job, parentPort!);
+
+async function main(): Promise<void> {
+  // `evenrun check … | head` closes the pipe early: that is no error. The exit code stands all the same.
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') throw error;
+    });
+  }
+
+  // Run by npm in a checkout, the process stands in the project's folder; paths are meant from where the user stands.
+  const byNpm = process.env.npm_lifecycle_event === 'evenrun' ? process.env.INIT_CWD : undefined;
+
+  const io: Io = {
+    out: (text) => void process.stdout.write(text),
+    err: (text) => void process.stderr.write(text),
+    cwd: byNpm ?? process.cwd(),
+    process: {
+      startThread: (job) => new Worker(fileURLToPath(import.meta.url), { workerData: job }),
+      onInterrupt(act) {
+        process.on('SIGINT', act);
+        return () => void process.off('SIGINT', act);
+      },
+      ...(process.stderr.isTTY ? { status: (line) => void process.stderr.write(`\r\u001b[K${line}`) } : {}),
+    },
+  };
+
+  // Not process.exit: what is still being written to a pipe would be cut off.
+  process.exitCode = await run(process.argv.slice(2), io);
 }
-
-// Run by npm in a checkout, the process stands in the project's folder; paths are meant from where the user stands.
-const byNpm = process.env.npm_lifecycle_event === 'evenrun' ? process.env.INIT_CWD : undefined;
-
-const io: Io = {
-  out: (text) => void process.stdout.write(text),
-  err: (text) => void process.stderr.write(text),
-  cwd: byNpm ?? process.cwd(),
-};
-
-// Not process.exit: what is still being written to a pipe would be cut off.
-process.exitCode = await run(process.argv.slice(2), io);

@@ -10,7 +10,7 @@ import { checkCommand } from './commands/check';
 import { compareCommand } from './commands/compare';
 import { type MirrorArguments, mirrorCommand } from './commands/mirror';
 import { type NewArguments, NUMBERS, newCommand, optionName } from './commands/new';
-import { routeCommand } from './commands/route';
+import { type RouteArguments, routeCommand } from './commands/route';
 import { shopCommand } from './commands/shop';
 import { SIZE_OPTIONS, type SizeOptions, sizeCommand } from './commands/size';
 import { HOLDS, type Io, oneLine, UNUSABLE, UnusableInput } from './io';
@@ -62,13 +62,16 @@ function programOf(io: Io, done: (code: number) => void): Command {
 
   program
     .command('route <design>')
-    .description('lay every runner from nothing (not built yet)')
-    .requiredOption('-o, --output <file>', 'where to write the design')
-    .option('--seed <n>', 'same seed and rounds, same bytes')
-    .option('--rounds <n>', 'how many rounds to search')
-    .option('--seconds <s>', 'stop early after this long')
+    .description('lay every runner from nothing: fewest bends first, lengths equal, every rule held')
+    .requiredOption('-o, --output <file>', 'where to write the best layout')
+    .option('--seed <n>', 'same seed and rounds, same bytes; default 1')
+    .option('--rounds <n>', 'how many rounds to search; default: until time is up')
+    .option('--seconds <s>', 'stop after this long; default 10, or no limit where --rounds is given')
+    .option('--inlets <order>', 'of inlets that are not pinned: free, or firing for firing order round the collector')
+    .option('--threads <n>', 'how many to search with; default: one a core')
+    .option('--alternatives <prefix>', 'write the other layouts too: PREFIX-2.evenrun.json and so on')
     .option('--json', 'print one JSON object')
-    .action(() => done(routeCommand()));
+    .action(async (design: string, options: RouteArguments) => done(await routeCommand(design, options, io)));
 
   program
     .command('shop <design>')

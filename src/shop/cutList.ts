@@ -1,8 +1,6 @@
 /** `cut-list.csv`: how long each tube is sawn, and what it weighs when trimmed: wall area × centerline × density. mm, kg. */
-import { DEFAULT_MATERIAL } from '../../geometry';
-import type { Tube } from '../../shared/design/types';
-import { MATERIALS, materialOf } from '../../shared/stock/materials';
-import { tubeMass } from '../../shared/stock/tubes';
+import { massOf } from '../../geometry';
+import { MATERIALS } from '../../shared/stock/materials';
 import { type Cell, decimal, writeCsv } from '../formats/csv/csv';
 import type { NotMade, Part } from './part';
 
@@ -18,6 +16,7 @@ export function cutList(parts: readonly Part[]): { text: string; notMade: NotMad
       decimal(trims[0]),
       decimal(trims[1]),
       decimal(line.length),
+      // An empty cell where the density is not known.
       mass === null ? '' : decimal(mass),
     ];
   });
@@ -37,9 +36,3 @@ export function cutList(parts: readonly Part[]): { text: string; notMade: NotMad
 }
 
 const known = MATERIALS.map((m) => m.id).join(', ');
-
-/** kg; null where the material's density is not known: an empty cell is better than a guess. */
-function massOf(tube: Tube, length: number): number | null {
-  const material = materialOf(tube.material ?? DEFAULT_MATERIAL);
-  return material ? tubeMass(tube, length, material.density) : null;
-}

@@ -1,15 +1,36 @@
-/** `npm run bench`: timings as ratios to a fixed piece of arithmetic in the same run, with the result's quality beside them. */
+/**
+ * `npm run bench [-- balance check follow mesh]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
+ * result's quality beside them. `npm run bench -- route …` lays every problem from nothing instead.
+ */
 import { readFileSync } from 'node:fs';
 import { parseDesign } from '../../shared/design/parse';
+import type { Design } from '../../shared/design/types';
 import { benchBalance } from './balance';
 import { benchCheck } from './check';
 import { benchFollow } from './follow';
 import { benchMesh } from './mesh';
+import { benchRoute } from './route/bench';
 import { yardstick } from './yardstick';
 
-const design = parseDesign(readFileSync('public/examples/v8-both-banks.evenrun.json', 'utf8'));
-const unit = yardstick();
-console.log(`yardstick  ${unit.toFixed(3)} ms (one million closest-point pairs of segments, best of nine)`);
-for (const line of [...benchBalance(design, unit), ...benchCheck(design, unit), ...benchFollow(design, unit)])
-  console.log(line);
-for (const line of benchMesh()) console.log(line);
+const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[]>> = {
+  balance: benchBalance,
+  check: benchCheck,
+  follow: benchFollow,
+  mesh: () => benchMesh(),
+};
+
+const [first, ...rest] = process.argv.slice(2);
+if (first === 'route') benchRoute(rest, (line) => console.log(line));
+else measure(first === undefined ? Object.keys(PARTS) : [first, ...rest]);
+
+function measure(names: readonly string[]): void {
+  const parts = names.map((name) => {
+    const part = PARTS[name];
+    if (!part) throw new Error(`there is no part "${name}": ${Object.keys(PARTS).join(', ')}, or route alone`);
+    return part;
+  });
+  const design = parseDesign(readFileSync('public/examples/v8-both-banks.evenrun.json', 'utf8'));
+  const unit = yardstick();
+  console.log(`yardstick  ${unit.toFixed(3)} ms (one million closest-point pairs of segments, best of nine)`);
+  for (const part of parts) for (const line of part(design, unit)) console.log(line);
+}

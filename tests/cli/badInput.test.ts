@@ -123,5 +123,4 @@ describe('the command', () => {
   test('with an unknown option', () => refused(['check', GOOD, '--fast'], /unknown option '--fast'/));
   test('without a design', () => refused(['check'], /missing required argument 'design'/));
   test('with too much', () => refused(['check', GOOD, GOOD], /too many arguments/));
-  test('route, until it is built', () => refused(['route', GOOD, '-o', 'out.json'], /route is not built yet/));
 });

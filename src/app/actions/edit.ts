@@ -25,6 +25,11 @@ const SHAPING = ['ports', 'tubes', 'tooling', 'merges', 'runners', 'groups', 'cl
 /** The edit being balanced: made as it stands by whatever comes next. */
 let pending: (() => void) | null = null;
 
+/** Makes the edit that is being balanced as it stands: called before a long job looks at the design. */
+export function finishEditing(): void {
+  pending?.();
+}
+
 /** The design as the last edit left it, where that broke a rule: the next may mend it, as when a place is typed in three numbers. */
 let leftBroken: Design | null = null;
 

@@ -15,6 +15,7 @@ import { openMirror } from '../mirror/state';
 import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';
 import { litClass, pointing, useLit } from '../parts/usePointing';
+import { openLay } from '../route/state';
 import type { Ref } from '../session';
 import { AddMesh } from './AddMesh';
 import { addAndPick } from './inspectActions';
@@ -93,6 +94,11 @@ export function Outline({ design }: { readonly design: Design }) {
                 + {adds.length > 1 && add.name}
               </button>
             ))}
+            {name === 'Runners' && design.runners.length > 0 && (
+              <button type="button" className="chip add" onClick={() => openLay()}>
+                Lay the header…
+              </button>
+            )}
             {name === 'Surroundings' && <AddMesh />}
           </div>
         </div>

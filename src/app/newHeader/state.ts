@@ -3,6 +3,7 @@ import { create } from 'zustand';
 import { formProblems } from '../../../shared/engine/formProblems';
 import { useJobs } from '../jobs';
 import { linesOf, tell, tellFailure } from '../notices';
+import { openLay } from '../route/state';
 import { useSession } from '../session';
 import { shelf } from '../shelf/browserShelf';
 import { Cancelled, startTask } from '../workers/task';
@@ -46,6 +47,8 @@ export async function makeHeader(): Promise<void> {
     useNewHeader.setState({ open: false });
     // The engine stays for another try at it; the name is taken.
     put({ title: null });
+    // What could only be drawn roughly is a case for a longer search.
+    if (!report.ok) openLay();
     const say = report.ok ? tell : tellFailure;
     say(report.ok ? `${form.title}: drawn` : `${form.title}: drawn, not every rule holds`, ...notes);
   } catch (error) {

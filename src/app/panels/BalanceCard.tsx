@@ -2,15 +2,15 @@
 import { limitWords } from '../../../geometry';
 import { useDocument } from '../document';
 import { history } from '../history';
-import { type BalanceOutcome, useJobs } from '../jobs';
+import { type BalanceOutcome, isAbout, movedBy, useJobs } from '../jobs';
 import { Length } from '../parts/Length';
 import { Spread } from '../parts/Spread';
 import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';
+import { hasWays } from '../route/offer';
+import { openLay } from '../route/state';
 import { Icon } from './Icon';
 
-/** Below this nothing is said to have moved, mm. */
-const STIRRED = 0.0005;
 /** More than this says no more. */
 const MOST_LIMITS = 6;
 
@@ -18,9 +18,10 @@ export function BalanceCard() {
   const outcome = useJobs((s) => s.balanced);
   const settled = useDocument((s) => s.settled);
   if (!outcome) return null;
-  const moved = outcome.moved.filter((m) => m.distance >= STIRRED);
-  const current = settled === outcome.design || (moved.length === 0 && settled === outcome.before);
-  return current ? <Outcome outcome={outcome} moved={moved} edited={settled === outcome.design} /> : null;
+  const moved = movedBy(outcome);
+  return isAbout(outcome, settled) ? (
+    <Outcome outcome={outcome} moved={moved} edited={settled === outcome.design} />
+  ) : null;
 }
 
 type Props = { readonly outcome: BalanceOutcome; readonly moved: BalanceOutcome['moved']; readonly edited: boolean };
@@ -63,8 +64,19 @@ function Outcome({ outcome, moved, edited }: Props) {
       {outcome.limits.length > 0 && (
         <p className="quiet">At the limit: {limitWords(outcome.limits.slice(0, MOST_LIMITS)).join('; ')}.</p>
       )}
+      {!report.ok && hasWays(outcome.before) && (
+        <button type="button" className="button anew" onClick={() => layAnew(edited)}>
+          {edited ? 'Undo it, and lay anew…' : 'Lay anew…'}
+        </button>
+      )}
     </section>
   );
+}
+
+/** From the way that the runners went before: what balance left of it where it found none that holds is nobody's shape. */
+function layAnew(edited: boolean): void {
+  if (edited) history.undo();
+  openLay(true);
 }
 
 function Evenness({ report }: Pick<BalanceOutcome, 'report'>) {

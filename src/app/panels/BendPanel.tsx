@@ -3,7 +3,7 @@ import { memo } from 'react';
 import { type BendNumber, type BendTable, straightIndices } from '../../../geometry';
 import { DISTANCE, LENGTH, narrowed, type Range } from '../../../shared/design/ranges';
 import { useDisplay } from '../actions/display';
-import { useBendTables, useHeader } from '../derived';
+import { bendTablesOf } from '../derived';
 import { useDocument } from '../document';
 import { sayQuantity } from '../inspect/fields/quantity';
 import { NumberField } from '../inspect/NumberField';
@@ -14,6 +14,7 @@ import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';
 import { litClass, pointing, useLitItself } from '../parts/usePointing';
 import { runnerIn } from '../refs';
+import { useIsPreview, useShownHeader } from '../route/shown';
 import { useSession } from '../session';
 
 /** What a cell takes; what the runner can take, its answer says. */
@@ -25,16 +26,16 @@ const RANGES: Readonly<Record<BendNumber['what'], Range>> = {
 };
 
 export function BendPanel() {
-  const header = useHeader();
-  const tables = useBendTables();
+  const header = useShownHeader();
+  const isPreview = useIsPreview();
   const display = useDisplay();
   const paints = usePaints();
   const selected = useSession((s) => runnerIn(s.selected));
-  if (!header || !tables) return null;
+  if (!header) return null;
   const runner = header.runners.find((r) => r.runner.id === selected) ?? header.runners[0];
   if (!runner) return null;
   const { id, from } = runner.runner;
-  const table = tables.get(id);
+  const table = bendTablesOf(header).get(id);
   const line = runner.centerline;
   return (
     <section className="panel" aria-label="Bend table">
@@ -46,7 +47,7 @@ export function BendPanel() {
       {!table || !line ? (
         <p className="quiet">{id} is not laid yet: it has no points.</p>
       ) : (
-        <>
+        <fieldset className="plain" disabled={isPreview}>
           <table aria-label={`Bend table of ${id}`}>
             <thead>
               <tr>
@@ -101,7 +102,7 @@ export function BendPanel() {
             )}
             . Angles turn right-handed along the travel, before springback.
           </p>
-        </>
+        </fieldset>
       )}
     </section>
   );

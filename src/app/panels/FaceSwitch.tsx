@@ -1,6 +1,6 @@
 /** On a phone, one face of the job at a time; this picks it, under the thumb. */
 import './faces.css';
-import { useReport } from '../derived';
+import { useShownReport } from '../route/shown';
 
 export const FACES = [
   { key: 'view', label: 'Header' },
@@ -16,7 +16,7 @@ export type Face = (typeof FACES)[number]['key'];
 type Props = { readonly face: Face; onFace(face: Face): void };
 
 export function FaceSwitch({ face, onFace }: Props) {
-  const count = useReport((s) => s.report?.problems.length ?? 0);
+  const count = useShownReport()?.problems.length ?? 0;
   return (
     <nav className="faces" aria-label="Show">
       {FACES.map(({ key, label }) => (

@@ -1,8 +1,8 @@
 /** The tightest place of each kind, surface to surface; a click looks at it. */
 import type { CheckReport, Margin } from '../../../geometry';
 import { useDisplay } from '../actions/display';
-import { useReport } from '../derived';
 import { Length } from '../parts/Length';
+import { useShownReport } from '../route/shown';
 import { useSession } from '../session';
 
 const KINDS: readonly { readonly key: keyof CheckReport['clearance']; readonly label: string }[] = [
@@ -15,7 +15,7 @@ const KINDS: readonly { readonly key: keyof CheckReport['clearance']; readonly l
 const LOOK_RADIUS = 90;
 
 export function GapPanel() {
-  const clearance = useReport((s) => s.report?.clearance);
+  const clearance = useShownReport()?.clearance;
   const display = useDisplay();
   const rows = KINDS.flatMap(({ key, label }) => {
     const margin = clearance?.[key];

@@ -5,16 +5,16 @@ import { setFields } from '../../../shared/design/edit';
 import { DISTANCE, LENGTH } from '../../../shared/design/ranges';
 import type { Group } from '../../../shared/design/types';
 import { useDisplay } from '../actions/display';
-import { useHeader, useReport } from '../derived';
 import { applyEdit } from '../inspect/applyEdit';
 import { sayQuantity } from '../inspect/fields/quantity';
 import { LengthField } from '../inspect/LengthField';
 import { Length } from '../parts/Length';
 import { litClass, pointing, useLit } from '../parts/usePointing';
+import { useShownHeader, useShownReport } from '../route/shown';
 
 export function GroupPanel() {
-  const report = useReport((s) => s.report);
-  const header = useHeader();
+  const report = useShownReport();
+  const header = useShownHeader();
   const display = useDisplay();
   if (!report || !header || report.groups.length === 0) return null;
   return (

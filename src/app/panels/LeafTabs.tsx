@@ -1,13 +1,13 @@
 /** The tabs of the side column. Arrow keys go along them, as in any row of tabs. */
 import type { KeyboardEvent } from 'react';
-import { useReport } from '../derived';
 import { LEAVES, type Leaf, useLeaf } from '../leaf';
+import { useShownReport } from '../route/shown';
 
 export const leafId = (leaf: Leaf): string => `leaf-${leaf}`;
 
 export function LeafTabs() {
   const { leaf, turnTo } = useLeaf();
-  const problems = useReport((s) => s.report?.problems.length ?? 0);
+  const problems = useShownReport()?.problems.length ?? 0;
   const walk = (event: KeyboardEvent<HTMLButtonElement>) => {
     const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
     if (step === 0) return;

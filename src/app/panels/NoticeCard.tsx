@@ -3,6 +3,7 @@ import { useJobs } from '../jobs';
 import { dismiss, useNotice } from '../notices';
 import { Icon } from './Icon';
 
+/** Laying has a panel of its own to say so. */
 const DOING = { balance: 'Balancing…', shop: 'Writing the shop folder…' } as const;
 
 export function NoticeCard() {
@@ -12,7 +13,7 @@ export function NoticeCard() {
   return (
     <>
       <div role="status">
-        {running && (
+        {running && running !== 'lay' && (
           <div className="card">
             <div className="card-head">
               <h2 className="card-title">{DOING[running]}</h2>

@@ -1,15 +1,20 @@
 /** What fails, where and by how much, each a click from the place; or, when all holds, the numbers that say so. */
 import type { CheckReport, Header, Problem, RuleName } from '../../../geometry';
-import { useHeader, useReport } from '../derived';
+import { useReport } from '../derived';
 import { Length } from '../parts/Length';
 import { Spread } from '../parts/Spread';
 import { placeOf, refAtPath } from '../refs';
+import { useIsPreview, useShownHeader, useShownReport } from '../route/shown';
 import { useSession } from '../session';
 import { Icon } from './Icon';
 
 export function ProblemPanel() {
-  const { report, checking, error } = useReport();
-  const header = useHeader();
+  // A layout that is looked at comes with its report.
+  const isPreview = useIsPreview();
+  const checking = useReport((s) => s.checking) && !isPreview;
+  const error = useReport((s) => (isPreview ? null : s.error));
+  const report = useShownReport();
+  const header = useShownHeader();
   return (
     <section className="panel problems" aria-label="Problems" aria-busy={checking}>
       <div aria-live="polite">

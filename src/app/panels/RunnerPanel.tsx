@@ -1,18 +1,19 @@
 /** Every runner's length, how far off it is, and how much bending it takes. */
 import { memo } from 'react';
 import { useDisplay } from '../actions/display';
-import { unrolled, useEndGroups, useHeader } from '../derived';
+import { unrolled } from '../derived';
 import { Angle } from '../parts/Angle';
 import { Length } from '../parts/Length';
 import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';
 import { litClass, pointing, useLit } from '../parts/usePointing';
 import type { Strip } from '../rack/strip';
+import { useShownEndGroups, useShownHeader } from '../route/shown';
 import { RunnerToggles } from './RunnerToggles';
 
 export function RunnerPanel() {
-  const header = useHeader();
-  const groups = useEndGroups();
+  const header = useShownHeader();
+  const groups = useShownEndGroups();
   const display = useDisplay();
   if (!header) return null;
   const ends = new Map(groups.flatMap((g) => g.ends.map((e) => [e.id, e] as const)));

@@ -2,6 +2,8 @@
 import './side.css';
 import { EditPanel } from '../inspect/EditPanel';
 import { useLeaf } from '../leaf';
+import { LayOffer } from '../route/LayOffer';
+import { LayPanel } from '../route/LayPanel';
 import { BalanceCard } from './BalanceCard';
 import { BendPanel } from './BendPanel';
 import { GapPanel } from './GapPanel';
@@ -18,6 +20,8 @@ export function SideColumn() {
     <aside className="side" aria-label="Beside the picture" data-leaf={leaf}>
       <NoticeCard />
       <BalanceCard />
+      <LayOffer />
+      <LayPanel />
       <LeafTabs />
       {/* On a phone the problems are a face of their own, whatever leaf lies on top. */}
       <div className="side-problems">

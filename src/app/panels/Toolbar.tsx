@@ -11,6 +11,8 @@ import { isDirty, useDocument } from '../document';
 import { history, useHistory } from '../history';
 import { useJobs } from '../jobs';
 import { openNewHeader } from '../newHeader/state';
+import { openLay } from '../route/state';
+import { toLay } from '../route/wish';
 import { ShelfMenu } from '../shelf/ShelfMenu';
 import { ExampleMenu } from './ExampleMenu';
 import { Icon } from './Icon';
@@ -21,6 +23,8 @@ import { ThemeButton } from './ThemeButton';
 export function Toolbar() {
   const none = useDocument((s) => s.design === null);
   const running = useJobs((s) => s.running);
+  // Once there are runners without a way, laying them is the next thing to do.
+  const unlaid = useDocument((s) => s.settled !== null && toLay(s.settled).unlaid > 0);
   const [more, setMore] = useState(false);
   return (
     <header className="toolbar">
@@ -38,7 +42,21 @@ export function Toolbar() {
           <Icon name="find" />
         </button>
         <Steps />
-        <button type="button" className="button strong" disabled={none || running !== null} onClick={balanceDesign}>
+        <button
+          type="button"
+          className={`button${unlaid ? ' strong' : ''}`}
+          disabled={none || (running !== null && running !== 'lay')}
+          title={withKeys('Lay the header', ['Shift+L'])}
+          onClick={() => openLay()}
+        >
+          Lay…
+        </button>
+        <button
+          type="button"
+          className={`button${unlaid ? '' : ' strong'}`}
+          disabled={none || running !== null}
+          onClick={balanceDesign}
+        >
           Balance
         </button>
         <button

@@ -5,16 +5,16 @@
 import './rack.css';
 import { useMemo } from 'react';
 import { useDisplay } from '../actions/display';
-import { useEndGroups } from '../derived';
 import { usePaints } from '../parts/usePaints';
 import { useWidth } from '../parts/useWidth';
+import { useShownEndGroups } from '../route/shown';
 import { RackGroup } from './RackGroup';
 import { RackKey } from './RackKey';
 import { Ruler } from './Ruler';
 import { scaleTo, spanOf } from './scale';
 
 export function Rack() {
-  const groups = useEndGroups();
+  const groups = useShownEndGroups();
   const paints = usePaints();
   const display = useDisplay();
   const [ref, width] = useWidth<HTMLDivElement>();

@@ -8,11 +8,12 @@ import { type Camera, NeutralToneMapping, OrthographicCamera, PerspectiveCamera,
 import { placeMesh } from '../../../geometry';
 import { useDisplay } from '../actions/display';
 import { useTheme } from '../colours';
-import { headerOf, useHeader, useReport } from '../derived';
+import { headerOf } from '../derived';
 import { documents, useDocument } from '../document';
 import { MeasureCard } from '../measure/MeasureCard';
 import { useMeasured } from '../measure/useMeasured';
 import { usePaints } from '../parts/usePaints';
+import { useIsPreview, useShownHeader, useShownReport } from '../route/shown';
 import { useSession } from '../session';
 import { nudge, openExact } from '../shape/keys';
 import { useViewState } from '../viewState';
@@ -29,6 +30,7 @@ import { headerBalls, lowest, middleOf } from './model/content';
 import { HiddenLine } from './overlay/HiddenLine';
 import { Labels } from './overlay/Labels';
 import { Pin } from './overlay/Pin';
+import { PreviewTag } from './overlay/PreviewTag';
 import type { Taken } from './overlay/place';
 import { Triad } from './overlay/Triad';
 import { ViewStrip } from './overlay/ViewStrip';
@@ -52,10 +54,13 @@ const HINT =
 
 /** Space left free for the strip and the triad, px. */
 const STRIP_PX = 56;
+const NONE: ReturnType<typeof useMeasured> = [];
 
 export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean }) {
-  const header = useHeader();
-  const report = useReport((s) => s.report);
+  const header = useShownHeader();
+  const report = useShownReport();
+  // A layout that is only looked at is not shaped or measured.
+  const isPreview = useIsPreview();
   const meshes = useDocument((s) => s.meshes);
   const theme = useTheme();
   const palette = PALETTES[theme];
@@ -91,7 +96,8 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const seen = useSeen(header);
   const balls = useMemo(() => (seen ? headerBalls(seen) : []), [seen]);
   const { extent, planes, isGone } = useCuts(header);
-  const measured = useMeasured();
+  const measurements = useMeasured();
+  const measured = isPreview ? NONE : measurements;
   const dimensions = useMemo(() => measureNotes(measured, display), [measured, display]);
   const around = useMemo(() => middleOf(balls), [balls]);
   const placed = useMemo(
@@ -170,8 +176,8 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
         if (e.target !== root.current) return;
         // With something picked the arrows move it; Alt and an arrow still turn the view.
         const turns = e.altKey && e.key.startsWith('Arrow');
-        const isEntry = e.key === 'Enter' && openExact();
-        if (isEntry || nudge(e, eyeAxes(rig.drawn())) || press(turns ? withoutAlt(e) : e, rig)) e.preventDefault();
+        const shapes = () => (e.key === 'Enter' && openExact()) || nudge(e, eyeAxes(rig.drawn()));
+        if ((!isPreview && shapes()) || press(turns ? withoutAlt(e) : e, rig)) e.preventDefault();
       }}
     >
       <div ref={surface} className="viewport-surface">
@@ -195,13 +201,16 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           ))}
           {gaps.map((g) => g.line && <GapMark key={g.key} line={g.line} fails={g.fails} palette={palette} />)}
         </Canvas>
-        {seen && size && <ShapeLayer rig={rig} header={seen} hold={hold} marks={marks} onClick={onTubeClick} />}
+        {seen && size && !isPreview && (
+          <ShapeLayer rig={rig} header={seen} hold={hold} marks={marks} onClick={onTubeClick} />
+        )}
       </div>
       {seen && size && <Labels rig={rig} header={seen} paints={paints} notes={notes} cuts={planes} marks={marks} />}
       {mark && size && <Pin rig={rig} at={mark} />}
-      {seen && size && <HandTag rig={rig} header={seen} />}
+      {seen && size && !isPreview && <HandTag rig={rig} header={seen} />}
       <Triad rig={rig} sides={sides} />
       <ViewStrip parallel={parallel} />
+      <PreviewTag />
       {header && <HiddenLine header={header} />}
       {header && (
         <div className="viewport-cards">

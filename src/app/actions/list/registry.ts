@@ -3,6 +3,7 @@ import { inspectActions } from '../../inspect/inspectActions';
 import { measureActions } from '../../measure/measureActions';
 import { mirrorActions } from '../../mirror/state';
 import { newHeaderActions } from '../../newHeader/actions';
+import { routeActions } from '../../route/actions';
 import { shapeActions } from '../../shape/actions';
 import { pictureActions } from '../../viewport/picture/pictureActions';
 import { viewActions } from '../../viewport/viewActions';
@@ -18,6 +19,7 @@ export const allActions: readonly Action[] = [
   ...fileActions,
   ...newHeaderActions,
   ...mirrorActions,
+  ...routeActions,
   ...pickActions,
   ...inspectActions,
   ...shapeActions,

@@ -1,0 +1,86 @@
+/** A layout that holds, with bends taken out where one of fewer can be had, the others giving way. */
+import { resolveHeader } from '../header/resolve';
+import { lengthAmong, linesOf } from './among';
+import { crowding } from './crowd';
+import { FEASIBLE, fitted, type Settled, settled, withSketches } from './drawing';
+import { barriersOf } from './stage';
+import { rough } from './stock';
+import type { RunnerTask, Task } from './task';
+
+const STEPS = 40;
+/** Draws of a shape with fewer points, and how many of the best are tried. */
+const DRAWS = [40, 70, 60, 60];
+const FITTED = 4;
+const SETTLED = 2;
+/** What still is missed once it is fitted may be mended by the others giving way, mm². */
+const MENDABLE = 3000;
+
+/** @param see called with each simpler layout */
+export function simplified(
+  task: Task,
+  from: Settled,
+  random: () => number,
+  stopped: () => boolean,
+  see: (simpler: Settled) => void,
+): Settled {
+  let now = from;
+  for (let gained = true; gained && !stopped(); ) {
+    gained = false;
+    const bent = task.runners
+      .filter((r) => !r.locked && pointsOf(now, r) > 2)
+      .sort((a, b) => pointsOf(now, b) - pointsOf(now, a));
+    for (const r of bent) {
+      if (stopped()) return now;
+      const next = withFewer(task, now, r, pointsOf(now, r) - 1, random, stopped);
+      if (!next) continue;
+      now = next;
+      gained = true;
+      see(now);
+    }
+  }
+  return now;
+}
+
+const pointsOf = ({ design }: Settled, r: RunnerTask): number => design.runners[r.index]!.points!.length - 2;
+
+function withFewer(
+  task: Task,
+  now: Settled,
+  r: RunnerTask,
+  points: number,
+  random: () => number,
+  stopped: () => boolean,
+): Settled | null {
+  const header = resolveHeader(now.design);
+  const stage = { design: now.design, header };
+  const still = linesOf(task, now.design, header, (one) => one !== r);
+  const inlet = now.design.runners[r.index]!.to.inlet!;
+  const length = lengthAmong(header, r);
+  const rated = Array.from({ length: points - 1 }, (_, k) => k + 2)
+    .flatMap((n) =>
+      rough(stage, r, inlet, n, length, barriersOf(task, stage, r), random, DRAWS[Math.min(n - 2, 3)]!, 8),
+    )
+    .map((s) => ({
+      s,
+      cost: s.blocked + still.reduce((sum, line) => sum + crowding(s.line, line, task.header.tubeToTube), 0),
+    }))
+    .sort((a, b) => a.cost - b.cost);
+  const tries = rated.slice(0, FITTED).map(({ s }) =>
+    fitted(
+      withSketches(
+        now.design,
+        task,
+        task.runners.map((one) => (one === r ? s : null)),
+      ),
+      task,
+      r.index,
+    ),
+  );
+  tries.sort((a, b) => a.cost - b.cost);
+  for (const { design, cost } of tries.slice(0, SETTLED)) {
+    if (cost > MENDABLE || stopped()) return null;
+    const next = settled(design, task, { steps: STEPS, stopped });
+    if (next.miss <= FEASIBLE) return next;
+  }
+  return null;
+}
