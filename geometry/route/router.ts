@@ -6,13 +6,15 @@ import type { Design } from '../../shared/design/types';
 import type { Meshes } from '../check/meshes';
 import { randomNumbers } from '../layout/random';
 import { FEASIBLE, type Settled } from './drawing';
+import { leastTurns, pinnedByOrder } from './inletOrder';
 import { lay } from './lay';
 import { compareLayouts, type Layout, measuredLayout } from './layout';
 import { planOf } from './plan';
 import { simplified } from './simplify';
 import { smoothed } from './smooth';
+import type { Stage } from './stage';
 import { mixed, stockOf } from './stock';
-import { taskOf } from './task';
+import { type Task, taskOf } from './task';
 
 /** How inlets that nobody pinned are given out: as it lies best, or so that cylinders fire one after the other round it. */
 export type InletOrder = 'free' | 'firing';
@@ -43,13 +45,15 @@ export type Router = {
 };
 
 /** Locked runners stay as they are; inlets given are kept; everything else is laid. */
-export function router(design: Design, meshes: Meshes, { seed = 1 }: RouterOptions = {}): Router {
+export function router(design: Design, meshes: Meshes, { seed = 1, order = 'free' }: RouterOptions = {}): Router {
   const task = taskOf(design, meshes);
   const stock = stockOf(task, seed);
   return {
     round(n, see, stopped = () => false) {
       const random = randomNumbers(mixed(seed, n, 1));
-      const laid = lay(task, planOf(task, stock, n, randomNumbers(mixed(seed, n))), random, stopped);
+      const plan = planOf(task, stock, n, randomNumbers(mixed(seed, n)));
+      const own = order === 'firing' ? ordered(n, plan.shelf.stage) : task;
+      const laid = lay(own, plan, random, stopped);
       if (!laid) return { layouts: [], attempt: null };
       const first = measuredLayout(laid.design, meshes);
       if (laid.miss > FEASIBLE || !first.report.ok) return { layouts: [], attempt: first };
@@ -61,9 +65,15 @@ export function router(design: Design, meshes: Meshes, { seed = 1 }: RouterOptio
         layouts.unshift(layout);
         see?.(layout);
       };
-      const simple = simplified(task, laid, random, stopped, better);
-      better(smoothed(task, simple, stopped));
+      const simple = simplified(own, laid, random, stopped, better);
+      better(smoothed(own, simple, stopped));
       return { layouts: layouts.slice(0, 1), attempt: null };
     },
   };
+
+  /** Inlets in firing order for one round: the likeliest first, then others too. */
+  function ordered(n: number, stage: Stage): Task {
+    const random = n === 0 ? () => 0 : randomNumbers(mixed(seed, n, 3));
+    return pinnedByOrder(task, leastTurns(task, stage), random);
+  }
 }
