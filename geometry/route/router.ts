@@ -4,10 +4,12 @@
  */
 import type { Design } from '../../shared/design/types';
 import type { Meshes } from '../check/meshes';
+import { resolveHeader } from '../header/resolve';
 import { randomNumbers } from '../layout/random';
 import { FEASIBLE, type Settled } from './drawing';
 import { lay } from './lay';
 import { compareLayouts, type Layout, measuredLayout } from './layout';
+import { lengthsIn, looselyLaid } from './loose';
 import { planOf } from './plan';
 import { simplified } from './simplify';
 import { smoothed } from './smooth';
@@ -45,11 +47,19 @@ export type Router = {
 /** Locked runners stay as they are; inlets given are kept; everything else is laid. */
 export function router(design: Design, meshes: Meshes, { seed = 1 }: RouterOptions = {}): Router {
   const task = taskOf(design, meshes);
-  const stock = stockOf(task, seed);
+  const loose = looselyLaid(task, seed);
+  const hasPlay = task.movable.length > 0 || [...task.header.groups.values()].some((g) => g.length === null);
+  const stock = stockOf(task, seed, (place, stopped) => {
+    const found = place > 0 && hasPlay ? loose(place, stopped) : null;
+    if (!found) return null;
+    const stood = { ...task.design, merges: found.design.merges };
+    const drawn = { ...stood, runners: found.design.runners };
+    return { stage: { design: stood, header: resolveHeader(stood) }, lengths: lengthsIn(found.design), drawn };
+  });
   return {
     round(n, see, stopped = () => false) {
       const random = randomNumbers(mixed(seed, n, 1));
-      const laid = lay(task, planOf(task, stock, n, randomNumbers(mixed(seed, n))), random, stopped);
+      const laid = lay(task, planOf(task, stock, n, randomNumbers(mixed(seed, n)), stopped), random, stopped);
       if (!laid) return { layouts: [], attempt: null };
       const first = measuredLayout(laid.design, meshes);
       if (laid.miss > FEASIBLE || !first.report.ok) return { layouts: [], attempt: first };
