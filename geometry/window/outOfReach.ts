@@ -50,4 +50,8 @@ function sentence(group: GroupWindow, windows: Windows, design: Design): string 
 }
 
 const windowWords = ({ shortest, longest }: GroupWindow, say: Say): string =>
-  longest === null ? `${say(shortest!)} or longer` : `${say(shortest!)} to ${say(longest)}`;
+  longest === null
+    ? `${say(shortest!)} or longer`
+    : longest - shortest! < HAIR
+      ? `only ${say(longest)}`
+      : `${say(shortest!)} to ${say(longest)}`;

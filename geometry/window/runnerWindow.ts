@@ -29,6 +29,9 @@ const ENOUGH = 3;
 const PATIENCE = 3;
 /** Lines that are tried for a length that was asked for. */
 const INSISTENCE = 24;
+/** Further off than this, what was found is not likely to have missed it. */
+const NEAR_SHORTEST = 0.8;
+const NEAR_LONGEST = 2;
 /** A line that misses the rules by less holds almost as it is drawn. */
 const WHOLE = 1;
 const SETTLING = 16;
@@ -83,7 +86,7 @@ export function runnerWindow(
     .flatMap((f) => stretched(f, -1));
   const raced = soundest([...shortened, ...begun], -1);
   if (!raced) return nothing;
-  if (asked !== null && asked < raced.length)
+  if (asked !== null && asked < raced.length && asked > NEAR_SHORTEST * raced.length)
     shortened.push(...ofLength(asked, begun).flatMap((f) => stretched(f, -1)));
   const nearly = soundest([...shortened, raced], -1)!;
   const shortest = otherDies(soundest([...stretched(nearly, -1, FINISHED), nearly], -1)!);
@@ -98,7 +101,8 @@ export function runnerWindow(
     lengthened.push(...stretched(f, 1, RACING, enough));
     if (lengthened.some((l) => l.length >= enough)) break;
   }
-  if (asked !== null && lengthened.every((f) => f.length < asked))
+  const reached = Math.max(...lengthened.map((f) => f.length));
+  if (asked !== null && reached < asked && asked < NEAR_LONGEST * reached)
     lengthened.push(...ofLength(asked, begun).flatMap((f) => stretched(f, 1, RACING, enough)));
   const longest = soundest([...lengthened, ...begun, shortest], 1)!;
   if (longest.length >= enough) return { ...found, unbounded: true };
