@@ -62,7 +62,7 @@ export function runnerWindow(
     return { ...nothing, shortest: length, longest: length, inlet: to.inlet ?? null };
   }
   const options = aloneIn(header, runner, obstacles);
-  if (options.length === 0) return nothing;
+  if (options.length === 0 || cancelled?.()) return nothing;
   const hindered = hindrances(options[0]!);
   const radii = radiiFor(runner);
   const inHead = runner.lengthInHead;
@@ -128,6 +128,7 @@ export function runnerWindow(
    * anybody is told that it is out of reach.
    */
   function ofLength(length: number, near: readonly Found[]): Found[] {
+    if (cancelled?.()) return [];
     const known = near.flatMap((f) => {
       place(f.problem, f.x);
       return rated(f.alone, lineOf(f.problem), hindered) ?? [];
