@@ -2,13 +2,15 @@
  * Length windows: four runners as they are, eight among thirty surroundings put there by chance; and on crowded layouts how
  * many of the lengths known to be buildable lie inside what was found from nothing.
  */
+import { readdirSync, readFileSync } from 'node:fs';
 import { check, lengthWindows } from '../../geometry';
+import { parseDesign } from '../../shared/design/parse';
 import type { Design, Surrounding } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
-import { layoutNames, loadLayout } from '../layouts/load';
 import { random } from '../random';
 import { inWords, spread } from './statistics';
 
+const KNOWN = 'tests/layouts/known';
 const SURROUNDINGS = 30;
 const SEEDS = [1, 2, 3, 4, 5];
 /** Ports keep this much room, or nobody gets out, mm. */
@@ -25,10 +27,10 @@ export function benchWindows(four: Design, eight: Design, unit: number): string[
   const crowded = SEEDS.map((seed) => timed(crowd(unrouted(eight), seed)));
   let inside = 0;
   let all = 0;
-  for (const name of layoutNames('known').filter((n) => n.endsWith('-hard'))) {
-    const { design, meshes } = loadLayout('known', name);
-    const lengths = new Map(check(design, meshes).runners.map((r) => [r.id, r.length]));
-    for (const r of lengthWindows(unrouted(design), meshes).runners) {
+  for (const file of readdirSync(KNOWN).filter((name) => name.includes('-hard.'))) {
+    const design = parseDesign(readFileSync(`${KNOWN}/${file}`, 'utf8'));
+    const lengths = new Map(check(design).runners.map((r) => [r.id, r.length]));
+    for (const r of lengthWindows(unrouted(design)).runners) {
       const length = lengths.get(r.id)!;
       all++;
       if (r.shortest !== null && r.shortest < length + 0.05 && (r.longest ?? length) > length - 0.05) inside++;
