@@ -8,14 +8,16 @@ import { obstaclesOf } from '../check/obstacles';
 import { resolveHeader } from '../header/resolve';
 import type { GroupWindow, RunnerWindow, Windows } from './report';
 import { runnerWindow, type WindowOptions } from './runnerWindow';
+import { thinned } from './thinned';
 
 /** @param meshes by file name, as for `check`; what is absent here is no hindrance */
 export function lengthWindows(design: Design, meshes: Meshes = new Map(), options: WindowOptions = {}): Windows {
   const header = resolveHeader(design);
   const { obstacles } = obstaclesOf(header, meshes);
+  const rough = thinned(obstacles, meshes);
   const runners = header.runners.map((r) => {
     const wanted = header.groups.get(r.runner.group ?? '')?.length ?? null;
-    return runnerWindow(header, r, obstacles, wanted, options);
+    return runnerWindow(header, r, obstacles, rough, wanted, options);
   });
   const groups = [...header.groups.keys()].map((id) =>
     sharedWindow(

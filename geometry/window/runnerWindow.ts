@@ -47,11 +47,15 @@ const SEED = 7919;
 /** A line that holds, with the problem that it was found in. */
 type Found = Stretched & { readonly alone: Alone; readonly problem: LayoutProblem };
 
-/** @param wanted the length that its group asks for, what lies in the head included */
+/**
+ * @param rough the same obstacles, or quicker ones to seek beside: what is found is settled again beside the true ones
+ * @param wanted the length that its group asks for, what lies in the head included
+ */
 export function runnerWindow(
   header: Header,
   runner: ResolvedRunner,
   obstacles: readonly Obstacle[],
+  rough: readonly Obstacle[],
   wanted: number | null,
   { starts = STARTS, cancelled }: WindowOptions,
 ): RunnerWindow {
@@ -67,9 +71,10 @@ export function runnerWindow(
   const radii = radiiFor(runner);
   const inHead = runner.lengthInHead;
   const search = startsFor(options, radii, hindered, SEED + header.runners.indexOf(runner));
+  const sound = new WeakSet<Found>();
   const drawn = drawnLine(runner, options, hindered);
 
-  const begun = drawn ? settle(drawn) : [];
+  const begun = drawn ? settle(drawn, undefined, obstacles) : [];
   const whole = search.lines.filter((l) => l.missed < WHOLE).sort((a, b) => a.length - b.length);
   for (const one of new Set([...diverse(whole, starts / 2), ...diverse(search.lines, starts)]))
     begun.push(...settle(one));
@@ -89,7 +94,7 @@ export function runnerWindow(
   if (asked !== null && asked < raced.length && asked > NEAR_SHORTEST * raced.length)
     shortened.push(...ofLength(asked, begun).flatMap((f) => stretched(f, -1)));
   const nearly = soundest([...shortened, raced], -1)!;
-  const shortest = otherDies(soundest([...stretched(nearly, -1, FINISHED), nearly], -1)!);
+  const shortest = otherDies(soundest([...stretched(nearly, -1, FINISHED, undefined, obstacles), nearly], -1)!);
   const found = { ...nothing, shortest: inHead + shortest.length, inlet: shortest.alone.inlet };
 
   const enough = beyondUse(found.shortest) - inHead;
@@ -109,7 +114,7 @@ export function runnerWindow(
   return { ...found, longest: inHead + longest.length };
 
   /** @param length that it must have, where one is asked */
-  function settle({ alone, line }: Rated, length?: number): Found[] {
+  function settle({ alone, line }: Rated, length?: number, beside = rough): Found[] {
     if (cancelled?.()) return [];
     const problem = problemOf(alone, line);
     if (problem.unknowns === 0) {
@@ -119,7 +124,7 @@ export function runnerWindow(
       return holds(alone, problem) ? [still] : [];
     }
     const groups = length === undefined ? [] : [{ id: '', at: -1, length: length + inHead, members: problem.runners }];
-    const start = stretch({ ...problem, groups }, obstacles, problem.start, { way: 0, steps: SETTLING, cancelled });
+    const start = stretch({ ...problem, groups }, beside, problem.start, { way: 0, steps: SETTLING, cancelled });
     return start ? [{ ...start, alone, problem }] : [];
   }
 
@@ -136,15 +141,21 @@ export function runnerWindow(
     const off = (l: Rated): number => Math.abs(l.length - length) + 2 * l.missed;
     const lines = [...known, ...search.lines, ...search.freed(), ...search.freed()].sort((a, b) => off(a) - off(b));
     for (const one of diverse(lines, INSISTENCE)) {
-      const [f] = settle(one, length);
-      if (f && isSound(f)) return [f];
+      const found = settle(one, length).flatMap(confirmed);
+      if (found.length > 0) return found;
     }
     return [];
   }
 
-  function stretched(f: Found, way: -1 | 1, gain = RACING, until = way * Number.POSITIVE_INFINITY): Found[] {
+  function stretched(
+    f: Found,
+    way: -1 | 1,
+    gain = RACING,
+    until = way * Number.POSITIVE_INFINITY,
+    beside = rough,
+  ): Found[] {
     if (f.problem.unknowns === 0) return [f];
-    const found = stretch(f.problem, obstacles, f.x, {
+    const found = stretch(f.problem, beside, f.x, {
       way,
       steps: STRETCHING,
       gain,
@@ -156,12 +167,26 @@ export function runnerWindow(
 
   /** The best by length that `check` agrees with. */
   function soundest(list: readonly Found[], way: -1 | 1): Found | null {
-    return byLength(list, way).find(isSound) ?? null;
+    for (const f of byLength(list, way)) {
+      const [found] = confirmed(f);
+      if (found) return found;
+    }
+    return null;
   }
 
-  function isSound(f: Found): boolean {
-    place(f.problem, f.x);
-    return holds(f.alone, f.problem);
+  function confirmed(f: Found): Found[] {
+    if (sound.has(f)) return [f];
+    const exact = rough === obstacles || f.problem.unknowns === 0 ? f : settledBesideAll(f);
+    if (!exact) return [];
+    place(exact.problem, exact.x);
+    if (!holds(exact.alone, exact.problem)) return [];
+    sound.add(exact);
+    return [exact];
+  }
+
+  function settledBesideAll(f: Found): Found | null {
+    const found = stretch(f.problem, obstacles, f.x, { way: 0, steps: SETTLING, cancelled });
+    return found && { ...f, ...found };
   }
 
   /** Bend by bend with every other radius in the shop, as long as that makes it shorter. */
@@ -175,7 +200,7 @@ export function runnerWindow(
         if (line.radii[i] === radius || !line.radii[i]) continue;
         const next = rated(now.alone, { ...line, radii: line.radii.with(i, radius) }, hindered);
         for (const f of next ? settle(next).flatMap((g) => stretched(g, -1)) : [])
-          if (f.length < now.length && isSound(f)) now = f;
+          if (f.length < now.length) now = confirmed(f).find((g) => g.length < now.length) ?? now;
       }
     return now;
   }
@@ -185,7 +210,7 @@ export function runnerWindow(
     const from = [shortest.alone, ...options.filter((o) => o !== shortest.alone)].slice(0, FAR_FROM);
     return farLines(from, radii[0]!, length, hindered)
       .slice(0, FAR)
-      .some((one) => settle(one, length).some(isSound));
+      .some((one) => settle(one, length).some((f) => confirmed(f).length > 0));
   }
 }
 

@@ -1,45 +1,11 @@
 /** Length windows against closed forms, against what is known to be buildable, and against themselves under change. */
 import { describe, expect, test } from 'vitest';
 import { check, lengthWindows, type RunnerWindow } from '../../../geometry';
-import type { Design, Runner, Surrounding, Tooling } from '../../../shared/design/types';
+import type { Design, Runner, Surrounding } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
 import { layoutNames, loadLayout } from '../../layouts/load';
 import { random } from '../../random';
-
-const TOOLING: Tooling = {
-  centerlineRadius: 60,
-  firstStraight: 20,
-  betweenStraight: 20,
-  lastStraight: 20,
-  maxBendAngle: 170,
-  maxBends: 4,
-};
-
-/** One runner from the origin along +Y to `end`, arriving along `axis`. */
-function designOf(end: Vec3, axis: Vec3, tooling: Partial<Tooling> = {}, surroundings: Surrounding[] = []): Design {
-  return {
-    format: 'evenrun-design',
-    version: 1,
-    ports: [
-      {
-        id: 'p',
-        cylinder: 1,
-        position: [0, 0, 0],
-        direction: [0, 1, 0],
-        up: [0, 0, 1],
-        opening: { shape: 'round', diameter: 36 },
-      },
-    ],
-    tubes: { t: { outsideDiameter: 40, wall: 1.5 } },
-    tooling: { t: { ...TOOLING, ...tooling } },
-    merges: [
-      { id: 'm', inlets: 1, pattern: 'ring', position: end, axis, up: [1, 0, 0], outletDiameter: 50, length: 80 },
-    ],
-    runners: [{ id: 'r', tube: 't', group: 'g', from: { port: 'p' }, to: { merge: 'm', inlet: 1 } }],
-    groups: { g: { length: null, tolerance: 1 } },
-    surroundings,
-  };
-}
+import { designOf } from './single';
 
 const windowOf = (design: Design): RunnerWindow => lengthWindows(design).runners[0]!;
 const bare = (design: Design): Design => ({
