@@ -2,12 +2,10 @@
  * The shortest and the longest that one runner can be by itself: many starts, each settled onto the rules and then stretched
  * one way until it goes no further; the best of them that `check` finds whole. mm.
  */
-
 import { balanceLength } from '../check/lengths';
 import type { Obstacle } from '../check/obstacles';
 import type { Header, ResolvedRunner } from '../header/resolve';
-import type { LayoutProblem } from '../layout/layoutProblem';
-import { place } from '../layout/layoutProblem';
+import { type LayoutProblem, place } from '../layout/layoutProblem';
 import { distance } from '../vector';
 import { type Alone, aloneIn, holds, lineOf, problemOf } from './alone';
 import { type Hindrance, hindrances, type Rated, rated } from './rate';

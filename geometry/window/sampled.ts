@@ -52,8 +52,7 @@ export function oneBend({ start, end }: Ends, radius: number): Line | null {
 }
 
 /**
- * Far out toward `away` and back, `far` from the ends' legs: two bends where the legs leave, two where it turns round.
- * @param width between the way out and the way back
+ * Far out toward `away` and back, `far` from the ends' legs: two bends where the legs leave, one or two where it turns round.
  */
 export function farOut(
   { start, end }: Ends,
@@ -83,7 +82,7 @@ export function farOut(
   // Ends that lie one behind the other, seen from afar, are spread to leave room for the turn.
   const spread = apart < wide && apart > 1e-6 ? (wide - apart) / (2 * apart) : 0;
   const F = addScaled(addScaled(A, flat, -spread), away, far);
-  const G = addScaled(addScaled(addScaled(A, flat, 1 + spread), away, far), away, 0);
+  const G = addScaled(addScaled(A, flat, 1 + spread), away, far);
   return lineThrough([start.position, A, F, G, B, end.position], radius);
 }
 
