@@ -16,8 +16,8 @@ const NO_GAP = -1000;
 const BEND_COST = 200;
 const REPAIRS = 25;
 /** Tries for one set of places, and what may be missed for it to be good enough, mm². */
-const TRIES = 3;
-const NEARLY = 20;
+const TRIES = 2;
+const NEARLY = 40;
 
 export type Loose = (place: number, stopped: () => boolean) => Settled | null;
 

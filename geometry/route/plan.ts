@@ -9,7 +9,7 @@ const BEND_COST = 600;
 export function planOf(task: Task, stock: Stock, n: number, random: () => number, stopped: () => boolean): Plan {
   const open = [...task.header.groups.values()].some((g) => g.length === null);
   const isMovable = task.movable.length > 0;
-  const place = n > 0 && (isMovable || open) ? 1 + (Math.floor((n - 1) / 2) % PLACES) : 0;
+  const place = n > 0 && (isMovable || open) ? 1 + (Math.floor((3 * (n - 1)) / 4) % PLACES) : 0;
   const stretch = open && n > 0 ? Math.floor(4 * random() ** 1.4) : 0;
   return {
     kind: kindOf(n, isMovable || open),
@@ -24,6 +24,6 @@ export function planOf(task: Task, stock: Stock, n: number, random: () => number
 
 function kindOf(n: number, isLoose: boolean): Plan['kind'] {
   if (n === 0) return 'guessed';
-  if (isLoose) return n % 2 === 1 ? 'drawn' : n % 4 === 0 ? 'combined' : 'grown';
+  if (isLoose) return n % 4 !== 0 ? 'drawn' : n % 8 === 0 ? 'combined' : 'grown';
   return n % 2 === 1 ? 'combined' : n % 4 === 0 ? 'guessed' : 'grown';
 }

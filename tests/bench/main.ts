@@ -25,7 +25,9 @@ const [first, ...rest] = process.argv.slice(2);
 if (first === 'route') benchRoute(rest, (line) => console.log(line));
 else measure(first === undefined ? Object.keys(PARTS) : [first, ...rest]);
 
-const read = (name: string): Design => parseDesign(readFileSync(`public/examples/${name}.evenrun.json`, 'utf8'));
+function read(name: string): Design {
+  return parseDesign(readFileSync(`public/examples/${name}.evenrun.json`, 'utf8'));
+}
 
 function measure(names: readonly string[]): void {
   const parts = names.map((name) => {
