@@ -48,6 +48,12 @@ export { compareLayouts, type Layout, measuredLayout } from './route/layout';
 export { type InletOrder, type Round, type Router, type RouterOptions, router } from './route/router';
 export { swallowedEnds } from './route/swallowed';
 
+// How short and how long a runner can be where it stands
+export { lengthWindows } from './window/lengthWindows';
+export { isEmpty, isOutside, outOfReach, withReach } from './window/outOfReach';
+export { beyondUse, type GroupWindow, type RunnerWindow, type Window, type Windows } from './window/report';
+export type { WindowOptions } from './window/runnerWindow';
+
 // Shaping: the edits that a hand asks for, and what it snaps to
 export { addBend, removeBend } from './shaping/addBend';
 export { moveBend, movePoint, slideBend, slideDirection } from './shaping/movePoint';

@@ -39,7 +39,7 @@ export type Settled = {
 export type Effort = { readonly steps: number; readonly stopped: () => boolean };
 
 /** Missed by no more than this, the exact solver takes over, mm. */
-const NEAR = 0.5;
+const NEAR = 0.1;
 /** Lengths end far inside the promised 0.001 mm. */
 export const FEASIBLE = 2e-5;
 /** A bend more than the tooling allows weighs as much as this, mm². */
@@ -63,7 +63,7 @@ export function settled(
     settled: 0.5,
     cancelled: stopped,
   });
-  return told(problem, task, exact.x, rough.cost, exact.miss);
+  return told(problem, task, exact.x, Math.max(rough.cost, exact.miss ** 2), exact.miss);
 }
 
 /** Knocks each runner out of its place by up to its own share of `size`, mm, and merges by a little. */

@@ -15,9 +15,9 @@ import type { RunnerTask, Task } from './task';
 export type Plan = {
   /**
    * guessed: likely inlets, shapes chosen together; combined: the best of all that the shelf has; grown: one runner after
-   * another, those already there giving way.
+   * another, those already there giving way; drawn: from what was drawn beforehand, tubes through each other.
    */
-  readonly kind: 'guessed' | 'combined' | 'grown';
+  readonly kind: 'guessed' | 'combined' | 'grown' | 'drawn';
   readonly shelf: Shelf;
   /** How well shapes are known before they are chosen. */
   readonly depth: number;
@@ -43,7 +43,9 @@ const HOPELESS = 30;
 
 export function lay(task: Task, plan: Plan, random: () => number, stopped: () => boolean): Settled | null {
   const { shelf, bendCost, repairs } = plan;
-  let now: Settled | null = plan.kind === 'grown' ? grown(task, plan, random, stopped) : null;
+  let now: Settled | null = null;
+  if (plan.kind === 'grown') now = grown(task, plan, random, stopped);
+  if (plan.kind === 'drawn' && shelf.drawn) now = settled(shelf.drawn, task, { steps: STEPS, stopped });
   if (now && now.miss <= FEASIBLE) return now;
   for (const sketches of beginnings(task, plan, random)) {
     if (stopped()) break;
@@ -82,7 +84,7 @@ export function lay(task: Task, plan: Plan, random: () => number, stopped: () =>
 /** Sketches by runner to begin with: a quick guess, or the best of what the shelf has to combine. */
 function beginnings(task: Task, plan: Plan, random: () => number): (Sketch | null)[][] {
   const { shelf, bendCost, noise, depth, kind } = plan;
-  if (kind === 'grown') return [];
+  if (kind === 'grown' || (kind === 'drawn' && shelf.drawn)) return [];
   const open = task.runners.filter((r) => !r.locked);
   const gap = task.header.tubeToTube;
   const still = linesOf(task, shelf.stage.design, shelf.stage.header, (r) => r.locked);

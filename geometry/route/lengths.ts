@@ -25,6 +25,25 @@ export function drawnLengths(
       if (Number.isFinite(least)) chosen.set(id, stretch * least);
     }
   }
+  return centerlineOf(chosen);
+}
+
+/** @param found of each group, what lies in the head included; those that are open are stretched a little */
+export function knownLengths(
+  task: Task,
+  found: ReadonlyMap<string, number>,
+  stretch: number,
+): (r: RunnerTask) => number | null {
+  const chosen = new Map<string, number>();
+  for (const [id, { length }] of task.header.groups) {
+    const given = length ?? lockedLength(task.runners.filter((r) => r.group === id));
+    const wanted = given ?? (found.has(id) ? stretch * found.get(id)! : null);
+    if (wanted !== null) chosen.set(id, wanted);
+  }
+  return centerlineOf(chosen);
+}
+
+function centerlineOf(chosen: ReadonlyMap<string, number>): (r: RunnerTask) => number | null {
   return (r) => {
     const length = r.group === null ? undefined : chosen.get(r.group);
     return length === undefined ? null : length - r.resolved.lengthInHead;

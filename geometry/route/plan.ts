@@ -1,30 +1,29 @@
 /** What each round of a search tries: first the likely thing, then ever farther from it. */
 import type { Plan } from './lay';
-import { PLACES, STRETCHES, type Stock } from './stock';
+import { PLACES, type Stock } from './stock';
 import type { Task } from './task';
 
 const BEND_COST = 600;
 
-export function planOf(task: Task, stock: Stock, n: number, random: () => number): Plan {
+/** Rounds between which places change, where collectors may move. */
+export function planOf(task: Task, stock: Stock, n: number, random: () => number, stopped: () => boolean): Plan {
   const open = [...task.header.groups.values()].some((g) => g.length === null);
-  const place = task.movable.length === 0 || n === 0 ? 0 : n % PLACES;
-  const stretch = open ? Math.floor(STRETCHES.length * random() ** 1.4 * Math.min(1, n / 2)) : 0;
+  const isMovable = task.movable.length > 0;
+  const place = n > 0 && (isMovable || open) ? 1 + (Math.floor((3 * (n - 1)) / 4) % PLACES) : 0;
+  const stretch = open && n > 0 ? Math.floor(4 * random() ** 1.4) : 0;
   return {
-    kind:
-      n === 0
-        ? 'guessed'
-        : task.movable.length > 0
-          ? n % 4 === 3
-            ? 'guessed'
-            : 'grown'
-          : n % 2 === 1
-            ? 'combined'
-            : 'grown',
-    shelf: stock.shelf(place, stretch),
-    depth: task.movable.length > 0 ? 0 : Math.min(4, Math.floor(n / 2)),
+    kind: kindOf(n, isMovable || open),
+    shelf: stock.shelf(place, stretch, stopped),
+    depth: Math.min(isMovable ? 1 : 4, Math.floor(n / 2)),
     bendCost: BEND_COST * (n === 0 ? 1 : 2 ** (1 - 3 * random())),
     heat: n === 0 ? 0 : 2 * random(),
     noise: n === 0 ? 0 : 2000 * random() ** 2,
-    repairs: 12,
+    repairs: n === 0 ? 8 : 40,
   };
+}
+
+function kindOf(n: number, isLoose: boolean): Plan['kind'] {
+  if (n === 0) return 'guessed';
+  if (isLoose) return n % 4 !== 0 ? 'drawn' : n % 8 === 0 ? 'combined' : 'grown';
+  return n % 2 === 1 ? 'combined' : n % 4 === 0 ? 'guessed' : 'grown';
 }

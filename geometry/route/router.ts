@@ -4,11 +4,14 @@
  */
 import type { Design } from '../../shared/design/types';
 import type { Meshes } from '../check/meshes';
+import { resolveHeader } from '../header/resolve';
 import { randomNumbers } from '../layout/random';
 import { FEASIBLE, type Settled } from './drawing';
 import { leastTurns, pinnedByOrder } from './inletOrder';
+import { kept, type Leeway } from './keep';
 import { lay } from './lay';
 import { compareLayouts, type Layout, measuredLayout } from './layout';
+import { lengthsIn, looselyLaid } from './loose';
 import { planOf } from './plan';
 import { simplified } from './simplify';
 import { smoothed } from './smooth';
@@ -45,13 +48,33 @@ export type Router = {
 };
 
 /** Locked runners stay as they are; inlets given are kept; everything else is laid. */
-export function router(design: Design, meshes: Meshes, { seed = 1, order = 'free' }: RouterOptions = {}): Router {
+export function router(
+  design: Design,
+  meshes: Meshes,
+  { seed = 1, order = 'free', keepsShape = false }: RouterOptions = {},
+): Router {
   const task = taskOf(design, meshes);
-  const stock = stockOf(task, seed);
+  const loose = looselyLaid(task, seed);
+  const hasPlay = task.movable.length > 0 || [...task.header.groups.values()].some((g) => g.length === null);
+  const stock = stockOf(task, seed, (place, stopped) => {
+    const found = place > 0 && hasPlay ? loose(place, stopped) : null;
+    if (!found) return null;
+    const stood = { ...task.design, merges: found.design.merges };
+    const drawn = { ...stood, runners: found.design.runners };
+    return { stage: { design: stood, header: resolveHeader(stood) }, lengths: lengthsIn(found.design), drawn };
+  });
+  const drawn = keepsShape ? taskOf(design, meshes, true) : null;
   return {
     round(n, see, stopped = () => false) {
+      const same = drawn && kept(drawn, randomNumbers(mixed(seed, n, 4)), stopped, leeway(n));
+      if (same) {
+        const layout = measuredLayout(same.design, meshes);
+        if (same.miss > FEASIBLE || !layout.report.ok) return { layouts: [], attempt: layout };
+        see?.(layout);
+        return { layouts: [layout], attempt: null };
+      }
       const random = randomNumbers(mixed(seed, n, 1));
-      const plan = planOf(task, stock, n, randomNumbers(mixed(seed, n)));
+      const plan = planOf(task, stock, n, randomNumbers(mixed(seed, n)), stopped);
       const own = order === 'firing' ? ordered(n, plan.shelf.stage) : task;
       const laid = lay(own, plan, random, stopped);
       if (!laid) return { layouts: [], attempt: null };
@@ -77,3 +100,6 @@ export function router(design: Design, meshes: Meshes, { seed = 1, order = 'free
     return pinnedByOrder(task, leastTurns(task, stage), random);
   }
 }
+
+/** What is drawn is first kept as near as can be; then variants of it, every other with a bend more where it is needed. */
+const leeway = (n: number): Leeway => (n === 0 ? {} : { size: 10 + 15 * (n % 6), spare: n % 2 });

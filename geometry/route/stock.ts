@@ -4,11 +4,12 @@
  * matter which round asks first. What cannot hold by itself cannot hold in company: this is what tells inlets and bend
  * counts apart before anything is laid together.
  */
+import type { Design } from '../../shared/design/types';
 import { randomNumbers } from '../layout/random';
 import { alone, stillHeader } from './alone';
 import { type Crowds, crowds } from './combine';
 import type { Barrier } from './crowd';
-import { drawnLengths } from './lengths';
+import { drawnLengths, knownLengths } from './lengths';
 import { propose } from './propose';
 import { pathOf, type Sketch, sketched } from './sketch';
 import { barriersOf, bundlesOf, endOf, type Stage, stageOf, startOf } from './stage';
@@ -17,6 +18,8 @@ import type { RunnerTask, Task } from './task';
 /** Of one set of places and lengths. */
 export type Shelf = {
   readonly stage: Stage;
+  /** A drawing to begin with, in which tubes may still pass through each other. */
+  readonly drawn: Design | null;
   readonly crowd: Crowds;
   readonly lengthOf: (r: RunnerTask) => number | null;
   /** Shapes of runner r into an inlet, those of fewest bends and least turning first; deeper asks know more of them. */
@@ -25,6 +28,8 @@ export type Shelf = {
 
 /** Places and lengths tried in turn: the first as the design gives them and as short as can be. */
 export const STRETCHES = [1.02, 1.07, 1.12, 1.2, 1.4];
+/** The same where lengths were found beforehand. */
+const STRETCHED = [1.005, 1.02, 1.04, 1.08, 1.15];
 export const PLACES = 24;
 
 /** Draws of each number of points, and how many of the best are made to hold. */
@@ -37,21 +42,32 @@ const HEAVY = 10000;
 /** Shapes whose places lie no farther apart than this are one, mm. */
 const SAME = 12;
 
-export type Stock = { shelf(place: number, stretch: number): Shelf };
+export type Stock = { shelf(place: number, stretch: number, stopped: () => boolean): Shelf };
 
-export function stockOf(task: Task, seed: number): Stock {
+/** Where collectors stand and how long groups are for a number of places, as found beforehand; null where nothing was. */
+export type Beforehand = (
+  place: number,
+  stopped: () => boolean,
+) => { readonly stage: Stage; readonly lengths: ReadonlyMap<string, number>; readonly drawn: Design } | null;
+
+export function stockOf(task: Task, seed: number, beforehand: Beforehand = () => null): Stock {
   const shelves = new Map<string, Shelf>();
   const stages = new Map<number, Stage>();
   return {
-    shelf(place, stretch) {
+    shelf(place, stretch, stopped) {
       const key = `${place}/${stretch}`;
       let shelf = shelves.get(key);
       if (!shelf) {
         const random = randomNumbers(mixed(seed, place, 0, 0, 0));
-        const stage = stages.get(place) ?? likelyStage(task, place === 0 ? 0 : random(), random);
+        const found = beforehand(place, stopped);
+        const stage = found?.stage ?? stages.get(place) ?? likelyStage(task, place === 0 ? 0 : random(), random);
         stages.set(place, stage);
-        shelf = shelfOf(task, stage, STRETCHES[stretch]!, mixed(seed, place, stretch, 1, 0));
-        shelves.set(key, shelf);
+        const own = mixed(seed, place, stretch, 1, 0);
+        const lengthOf = found
+          ? knownLengths(task, found.lengths, STRETCHED[stretch]!)
+          : drawnLengths(task, stage, STRETCHES[stretch]!, randomNumbers(own));
+        shelf = shelfOf(task, stage, lengthOf, found?.drawn ?? null, own);
+        if (!stopped()) shelves.set(key, shelf);
       }
       return shelf;
     },
@@ -78,8 +94,13 @@ function likelyStage(task: Task, spread: number, random: () => number): Stage {
   return rated.reduce((best, one) => (one.cost < best.cost ? one : best)).stage;
 }
 
-function shelfOf(task: Task, stage: Stage, stretch: number, seed: number): Shelf {
-  const lengthOf = drawnLengths(task, stage, stretch, randomNumbers(seed));
+function shelfOf(
+  task: Task,
+  stage: Stage,
+  lengthOf: (r: RunnerTask) => number | null,
+  drawn: Design | null,
+  seed: number,
+): Shelf {
   const still = stillHeader(stage.header);
   const barriers = new Map<number, readonly Barrier[]>();
   const known = new Map<string, Sketch[]>();
@@ -90,6 +111,7 @@ function shelfOf(task: Task, stage: Stage, stretch: number, seed: number): Shelf
   };
   const shelf: Shelf = {
     stage,
+    drawn,
     crowd: crowds(task.header.tubeToTube),
     lengthOf,
     shapes(r, inlet, depth) {

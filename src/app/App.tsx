@@ -21,6 +21,7 @@ import { shelf, startShelf, wouldLose } from './shelf/browserShelf';
 import { KeepingLine } from './shelf/KeepingLine';
 import { useKeys } from './useKeys';
 import { CompareSheet } from './versions/CompareSheet';
+import { useSeeking } from './windows/useWindows';
 
 /** Three quarters of the code, and none of the numbers: the rack and the tables do not wait for it. */
 const Viewport = lazy(async () => ({ default: (await import('./viewport')).Viewport }));
@@ -28,6 +29,7 @@ const Viewport = lazy(async () => ({ default: (await import('./viewport')).Viewp
 export function App() {
   const [face, setFace] = useState<Face>('view');
   useChecking();
+  useSeeking();
   useReadyHand();
   // On a phone the picture is a face of its own: whoever asks to look at a place is taken there.
   useEffect(

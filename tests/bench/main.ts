@@ -1,5 +1,5 @@
 /**
- * `npm run bench [-- balance check follow mesh]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
+ * `npm run bench [-- balance check follow mesh windows]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
  * result's quality beside them. `npm run bench -- route …` lays every problem from nothing instead.
  */
 import { readFileSync } from 'node:fs';
@@ -10,6 +10,7 @@ import { benchCheck } from './check';
 import { benchFollow } from './follow';
 import { benchMesh } from './mesh';
 import { benchRoute } from './route/bench';
+import { benchWindows } from './windows';
 import { yardstick } from './yardstick';
 
 const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[]>> = {
@@ -17,11 +18,16 @@ const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[]>
   check: benchCheck,
   follow: benchFollow,
   mesh: () => benchMesh(),
+  windows: (design, unit) => benchWindows(read('four-4-1'), design, unit),
 };
 
 const [first, ...rest] = process.argv.slice(2);
 if (first === 'route') benchRoute(rest, (line) => console.log(line));
 else measure(first === undefined ? Object.keys(PARTS) : [first, ...rest]);
+
+function read(name: string): Design {
+  return parseDesign(readFileSync(`public/examples/${name}.evenrun.json`, 'utf8'));
+}
 
 function measure(names: readonly string[]): void {
   const parts = names.map((name) => {
@@ -29,7 +35,7 @@ function measure(names: readonly string[]): void {
     if (!part) throw new Error(`there is no part "${name}": ${Object.keys(PARTS).join(', ')}, or route alone`);
     return part;
   });
-  const design = parseDesign(readFileSync('public/examples/v8-both-banks.evenrun.json', 'utf8'));
+  const design = read('v8-both-banks');
   const unit = yardstick();
   console.log(`yardstick  ${unit.toFixed(3)} ms (one million closest-point pairs of segments, best of nine)`);
   for (const part of parts) for (const line of part(design, unit)) console.log(line);

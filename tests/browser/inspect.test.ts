@@ -121,6 +121,26 @@ describe('the inspectors', { timeout: 240_000 }, () => {
     await undo('Undo').waitFor();
   });
 
+  it('draws what lengths a group and a runner could have, and names who sets the limit', async () => {
+    await leaf('Numbers');
+    const groups = page.getByRole('region', { name: 'Groups', exact: true });
+    await groups.getByText(/^In reach: .* or longer, set by r1$/).waitFor();
+    await groups.getByRole('img', { name: /, 820\.00 mm is in reach$/ }).waitFor();
+    await type(groups.getByRole('textbox', { name: 'Length of group primaries' }), '500');
+    await undo(/^Undo: Length of group primaries/).waitFor();
+    await groups.getByText(/^500 mm is out of reach for group primaries: runner r1 is /).waitFor();
+    await groups.getByRole('img', { name: /, 500\.00 mm is out of reach$/ }).waitFor();
+    await pick('r1');
+    await inspector()
+      .getByRole('img', { name: /, 500\.00 mm is out of reach$/ })
+      .waitFor();
+    await undo(/^Undo: Length of group primaries/).click();
+    await undo('Undo').waitFor();
+    await inspector()
+      .getByRole('img', { name: /, 820\.00 mm is in reach$/ })
+      .waitFor();
+  });
+
   it('did all of this without an error on the console', () => {
     expect(watched.errors).toEqual([]);
   });

@@ -1,7 +1,7 @@
-import { cpSync, rmSync } from 'node:fs';
+import { cpSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { check } from '../../geometry';
+import { check, lengthWindows } from '../../geometry';
 import { loadLayout } from '../layouts/load';
 import { type Bench, bench, GOOD, UNROUTED } from './bench';
 
@@ -16,8 +16,8 @@ describe('check', () => {
     const { code, out, err } = await b.evenrun('check', GOOD);
     expect([code, err]).toEqual([0, '']);
     expect(out).toContain('Every rule holds.');
-    expect(out).toMatch(/^ {2}runner +length mm +from (target|mean) +bends +turned$/m);
-    expect(out).toMatch(/^ {2}r1 +\d+\.\d{3} +[+-]\d+\.\d{3} +\d+ +\d+\.\d°$/m);
+    expect(out).toMatch(/^ {2}runner +length mm +from (target|mean) +bends +turned +could be$/m);
+    expect(out).toMatch(/^ {2}r1 +\d+\.\d{3} +[+-]\d+\.\d{3} +\d+ +\d+\.\d° +\d+\.\d{3} or longer$/m);
     expect(out).toMatch(/^ {2}tube to tube +\d+\.\d\d +\d+\.\d\d +\d+\.\d\d +r\d and r\d$/m);
     expect(out).not.toMatch(/[ \t]$/m);
   });
@@ -32,13 +32,49 @@ describe('check', () => {
     ]);
   });
 
-  test('--json prints one object, the report as the kernel made it', async () => {
+  test('--json prints one object, the report as the kernel made it, and the length windows beside it', async () => {
     const { code, out } = await b.evenrun('check', GOOD, '--json');
     expect(code).toBe(0);
-    const report = JSON.parse(out);
+    const { windows, ...report } = JSON.parse(out);
+    const { design } = loadLayout('known', 'c6-i3-3-1');
+    expect(windows).toEqual(JSON.parse(JSON.stringify(lengthWindows(design))));
     expect(Object.keys(report)).toEqual(['ok', 'problems', 'runners', 'groups', 'clearance']);
-    expect(report).toEqual(JSON.parse(JSON.stringify(check(loadLayout('known', 'c6-i3-3-1').design))));
+    const without = (entry: Record<string, unknown>) => ({ ...entry, window: undefined });
+    const bare = { ...report, runners: report.runners.map(without), groups: report.groups.map(without) };
+    expect(bare).toEqual(JSON.parse(JSON.stringify(check(design))));
+    for (const r of report.runners) expect(r.window.shortest).toBeLessThan(r.length);
+    const [group] = report.groups;
+    expect(group.window.shortest).toBe(
+      Math.max(...report.runners.map((r: { window: { shortest: number } }) => r.window.shortest)),
+    );
     expect(Object.keys(report.clearance)).toEqual(['tubeToTube', 'surroundings', 'mergeBodies']);
+  });
+
+  test('of one that is not routed has the windows of all its runners', async () => {
+    const { windows, runners } = JSON.parse((await b.evenrun('check', UNROUTED, '--json')).out);
+    expect(runners).toEqual([]);
+    expect(windows.runners.map((r: { id: string }) => r.id)).toEqual(['r1', 'r2', 'r3']);
+    for (const r of windows.runners) expect(r.shortest).toBeGreaterThan(300);
+  });
+
+  test('of a length that no layout has: names the runner that sets the limit, and what can be had', async () => {
+    const { design } = loadLayout('known', 'c6-i3-3-1');
+    const [id = ''] = Object.keys(design.groups);
+    const short = { ...design, groups: { [id]: { length: 300, tolerance: 1 } } };
+    writeFileSync(join(b.folder, 'short.evenrun.json'), JSON.stringify(short));
+    const [window] = lengthWindows(short).groups;
+    const { code, out } = await b.evenrun('check', 'short.evenrun.json');
+    expect(code).toBe(1);
+    const limit = String(Number(window!.shortest!.toFixed(2)));
+    expect(out).toContain(
+      `300 mm is out of reach for group ${id}: runner ${window!.shortestBy} is ${limit} mm at the shortest found; ${limit} mm or longer can be had.`,
+    );
+    const balanced = await b.evenrun('balance', 'short.evenrun.json', '-o', 'out.evenrun.json', '--json');
+    expect(balanced.code).toBe(1);
+    const { problems } = JSON.parse(balanced.out);
+    expect(problems.map((p: { message: string }) => p.message).join(' ')).toContain(
+      `300 mm is out of reach for group ${id}: runner ${window!.shortestBy}`,
+    );
   });
 
   test('reads a mesh from beside the design, and says so where it is missing', async () => {

@@ -1,4 +1,4 @@
-/** Each group of runners that must be equal: target, mean and spread. */
+/** Each group of runners that must be equal: target, mean and spread, and the lengths in reach. */
 import { memo } from 'react';
 import type { GroupReport } from '../../../geometry';
 import { setFields } from '../../../shared/design/edit';
@@ -11,12 +11,15 @@ import { LengthField } from '../inspect/LengthField';
 import { Length } from '../parts/Length';
 import { litClass, pointing, useLit } from '../parts/usePointing';
 import { useShownHeader, useShownReport } from '../route/shown';
+import { GroupReach } from '../windows/GroupReach';
 
 export function GroupPanel() {
   const report = useShownReport();
   const header = useShownHeader();
   const display = useDisplay();
-  if (!report || !header || report.groups.length === 0) return null;
+  if (!report || !header) return null;
+  const named = [...header.groups].filter(([id]) => header.runners.some((r) => r.runner.group === id));
+  if (named.length === 0) return null;
   return (
     <section className="panel" aria-label="Groups">
       <table>
@@ -36,8 +39,8 @@ export function GroupPanel() {
           </tr>
         </thead>
         <tbody>
-          {report.groups.map((g) => (
-            <Row key={g.id} measured={g} group={header.groups.get(g.id)} />
+          {named.map(([id, group]) => (
+            <Row key={id} id={id} measured={report.groups.find((g) => g.id === id)} group={group} />
           ))}
         </tbody>
       </table>
@@ -45,20 +48,39 @@ export function GroupPanel() {
   );
 }
 
-function Row({ measured, group }: { readonly measured: GroupReport; readonly group: Group | undefined }) {
-  const ref = { kind: 'group', id: measured.id } as const;
+type RowProps = { readonly id: string; readonly measured: GroupReport | undefined; readonly group: Group };
+
+function Row({ id, measured, group }: RowProps) {
+  const ref = { kind: 'group', id } as const;
   const lit = useLit(ref);
   return (
-    <tr className={`pick${litClass(lit)}`} tabIndex={0} aria-selected={lit.selected} {...pointing(ref)}>
-      <th scope="row">{measured.id}</th>
-      <td>{group && <Target id={measured.id} group={group} />}</td>
-      <td className="right">
-        <Length mm={measured.mean} decimals={3} bare />
-      </td>
-      <td className="right">
-        <Length mm={measured.spread} decimals={4} bare />
-      </td>
-    </tr>
+    <>
+      <tr className={`pick${litClass(lit)}`} tabIndex={0} aria-selected={lit.selected} {...pointing(ref)}>
+        <th scope="row">{id}</th>
+        <td>
+          <Target id={id} group={group} />
+        </td>
+        {measured ? (
+          <>
+            <td className="right">
+              <Length mm={measured.mean} decimals={3} bare />
+            </td>
+            <td className="right">
+              <Length mm={measured.spread} decimals={4} bare />
+            </td>
+          </>
+        ) : (
+          <td colSpan={2} className="right quiet">
+            not laid yet
+          </td>
+        )}
+      </tr>
+      <tr className="reach-row">
+        <td colSpan={4}>
+          <GroupReach id={id} length={group.length ?? measured?.mean ?? null} />
+        </td>
+      </tr>
+    </>
   );
 }
 

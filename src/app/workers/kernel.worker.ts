@@ -1,5 +1,5 @@
 /** The kernel off the main thread: one request, one reply, in order. Whoever needs to cancel ends the whole worker. */
-import { balance, check, compareDesigns, draftHeader, type Meshes, settleEdit } from '../../../geometry';
+import { balance, check, compareDesigns, draftHeader, lengthWindows, type Meshes, settleEdit } from '../../../geometry';
 import type { Reply, Request } from './messages';
 
 let meshes: Meshes = new Map();
@@ -9,6 +9,8 @@ async function answer(request: Request): Promise<Reply> {
   switch (request.job) {
     case 'check':
       return { done: check(request.design, meshes) };
+    case 'windows':
+      return { done: lengthWindows(request.design, meshes) };
     case 'balance':
       return { done: balance(request.design, meshes) };
     case 'settle':

@@ -1,11 +1,12 @@
 /** What the app and its worker say to each other. Plain data only: it is copied between threads. */
-import type { BalanceResult, CheckReport, Comparison, Draft, Meshes, Settled } from '../../../geometry';
+import type { BalanceResult, CheckReport, Comparison, Draft, Meshes, Settled, Windows } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 import type { EngineForm } from '../../../shared/engine/form';
 
 /** Meshes may be large, so they are sent once and kept; `null` means those sent last. */
 export type Request =
   | { readonly job: 'check'; readonly design: Design; readonly meshes: Meshes | null }
+  | { readonly job: 'windows'; readonly design: Design; readonly meshes: Meshes | null }
   | { readonly job: 'balance'; readonly design: Design; readonly meshes: Meshes | null }
   | { readonly job: 'settle'; readonly design: Design; readonly meshes: Meshes | null }
   | { readonly job: 'shop'; readonly design: Design; readonly meshes: Meshes | null; readonly folder: string }
@@ -21,6 +22,7 @@ export type Request =
 
 export type Answers = {
   readonly check: CheckReport;
+  readonly windows: Windows;
   readonly balance: BalanceResult;
   readonly settle: Settled;
   readonly shop: ShopAnswer;

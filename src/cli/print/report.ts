@@ -1,11 +1,19 @@
 /** What `check` found, for people: what fails and how to mend it first, then lengths by group, then the tightest places. */
-import type { CheckReport, Margin, Problem } from '../../../geometry';
+import type { CheckReport, Margin, Problem, Windows } from '../../../geometry';
 import type { Design, Runner } from '../../../shared/design/types';
 import { columns } from './columns';
 import { measuresIn } from './measures';
+import { reachNotes, windowWords } from './windows';
 
-export function printReport(design: Design, report: CheckReport): string {
-  return [title(design), findings(report.problems), ...lengths(design, report), clearances(design, report)]
+/** @param windows what lengths could be had, where that was asked */
+export function printReport(design: Design, report: CheckReport, windows?: Windows): string {
+  return [
+    title(design),
+    findings(report.problems),
+    windows ? reachNotes(design, report, windows) : '',
+    ...lengths(design, report, windows),
+    clearances(design, report),
+  ]
     .filter((part) => part !== '')
     .join('\n\n')
     .concat('\n');
@@ -23,7 +31,7 @@ export function findings(problems: readonly Problem[]): string {
   return `${head}\n${columns(rows, ['left', 'left'])}`;
 }
 
-function lengths(design: Design, report: CheckReport): string[] {
+function lengths(design: Design, report: CheckReport, windows?: Windows): string[] {
   const grouped = Object.keys(design.groups).map((id) => ({
     id,
     runners: design.runners.filter((r) => r.group === id),
@@ -31,26 +39,36 @@ function lengths(design: Design, report: CheckReport): string[] {
   const alone = design.runners.filter((r) => r.group === undefined);
   return [...grouped, { id: null, runners: alone }]
     .filter(({ runners }) => runners.length > 0)
-    .map(({ id, runners }) => groupTable(design, report, id, runners));
+    .map(({ id, runners }) => groupTable(design, report, id, runners, windows));
 }
 
-function groupTable(design: Design, report: CheckReport, id: string | null, runners: readonly Runner[]): string {
+function groupTable(
+  design: Design,
+  report: CheckReport,
+  id: string | null,
+  runners: readonly Runner[],
+  windows?: Windows,
+): string {
   const { length, signed, unit } = measuresIn(design.display);
   const group = id === null ? null : design.groups[id]!;
   const measured = report.groups.find((g) => g.id === id);
   const target = group ? (group.length ?? measured?.mean ?? null) : null;
   const rows = runners.map((runner) => {
     const found = report.runners.find((r) => r.id === runner.id);
-    if (!found) return [runner.id, 'not routed'];
+    const window = windows?.runners.find((r) => r.id === runner.id);
+    const reach = window ? windowWords(window, length) : '';
+    if (!found) return [runner.id, 'not routed', '', '', '', reach];
     const turned = found.angles.reduce((sum, angle) => sum + angle, 0);
     const off = target === null ? '' : signed(found.length - target);
-    return [runner.id, length(found.length), off, String(found.bends), `${turned.toFixed(1)}°`];
+    return [runner.id, length(found.length), off, String(found.bends), `${turned.toFixed(1)}°`, reach];
   });
   const off = target === null ? '' : group?.length === null ? 'from mean' : 'from target';
   const wanted = !group ? 'In no group' : `Group ${id}, ${wantedLength(group, length)}`;
   const spread = measured ? `; spread ${length(measured.spread)}` : '';
-  const head = ['runner', `length ${unit}`, off, 'bends', 'turned'];
-  return `${wanted}${spread}\n${columns([head, ...rows], ['left', 'right', 'right', 'right', 'right'])}`;
+  const shared = windows?.groups.find((g) => g.id === id);
+  const reach = shared && shared.shortest !== null ? `; in reach ${windowWords(shared, length)}` : '';
+  const head = ['runner', `length ${unit}`, off, 'bends', 'turned', windows ? 'could be' : ''];
+  return `${wanted}${spread}${reach}\n${columns([head, ...rows], ['left', 'right', 'right', 'right', 'right', 'left'])}`;
 }
 
 function wantedLength(group: Design['groups'][string], length: (mm: number) => string): string {

@@ -78,16 +78,14 @@ describe('set exactly again', () => {
   });
 });
 
+const never = () => false;
+
 function firstOf(design: Design, rounds: number): Settled | null {
   const task = taskOf(design, new Map());
   const stock = stockOf(task, 1);
   for (let n = 0; n < rounds; n++) {
-    const found = lay(
-      task,
-      planOf(task, stock, n, randomNumbers(mixed(1, n))),
-      randomNumbers(mixed(1, n, 1)),
-      () => false,
-    );
+    const plan = planOf(task, stock, n, randomNumbers(mixed(1, n)), never);
+    const found = lay(task, plan, randomNumbers(mixed(1, n, 1)), never);
     if (found && found.miss <= FEASIBLE) return found;
   }
   return null;

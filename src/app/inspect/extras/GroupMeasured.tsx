@@ -4,6 +4,7 @@ import { useReport } from '../../derived';
 import { Length } from '../../parts/Length';
 import { Spread } from '../../parts/Spread';
 import { litClass, pointing, useLit } from '../../parts/usePointing';
+import { GroupReach } from '../../windows/GroupReach';
 
 export function GroupMeasured({ design, group }: { readonly design: Design; readonly group: string }) {
   const measured = useReport((s) => s.report?.groups.find((g) => g.id === group));
@@ -18,6 +19,7 @@ export function GroupMeasured({ design, group }: { readonly design: Design; read
           Mean <Length mm={measured.mean} decimals={3} />; they differ by <Spread mm={measured.spread} />.
         </p>
       )}
+      <GroupReach id={group} length={design.groups[group]?.length ?? measured?.mean ?? null} />
       <table>
         <tbody>
           {members.map(({ id }) => (

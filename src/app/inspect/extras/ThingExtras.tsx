@@ -2,6 +2,7 @@
 import type { Header } from '../../../../geometry';
 import type { Thing } from '../../../../shared/design/edit';
 import type { Design } from '../../../../shared/design/types';
+import { RunnerReach } from '../../windows/RunnerReach';
 import { FastenerTable } from './FastenerTable';
 import { GroupMeasured } from './GroupMeasured';
 import { PointTable } from './PointTable';
@@ -14,7 +15,12 @@ export function ThingExtras({ design, header, thing }: Props) {
     case 'flange':
       return <FastenerTable design={design} flange={thing.id} />;
     case 'runner':
-      return <PointTable design={design} header={header} id={thing.id} />;
+      return (
+        <>
+          <RunnerReach design={design} id={thing.id} />
+          <PointTable design={design} header={header} id={thing.id} />
+        </>
+      );
     case 'group':
       return <GroupMeasured design={design} group={thing.id} />;
     case 'tube':
