@@ -43,6 +43,7 @@ export { type Settled, settleEdit } from './layout/settleEdit';
 export { limitWords } from './layout/limitWords';
 
 // From ports and collectors to a laid header
+export { firingOrderProblem } from './route/firingOrder';
 export { gathered, type Harvest, MOST_LAYOUTS, nothingYet } from './route/harvest';
 export { compareLayouts, type Layout, measuredLayout } from './route/layout';
 export { type InletOrder, type Round, type Router, type RouterOptions, router } from './route/router';

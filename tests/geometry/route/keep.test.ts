@@ -12,6 +12,7 @@ import { taskOf } from '../../../geometry/route/task';
 import type { Design } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
 import { loadLayout } from '../../layouts/load';
+import { opposed, RADIUS } from './opposed';
 
 const never = () => false;
 const keep = (design: Design, leeway: Leeway = {}, seed = 1): Settled | null =>
@@ -58,6 +59,13 @@ describe('the nearest', () => {
     const found = holds(keep(rod));
     expect(bendsOf(found)).toEqual(bendsOf(four));
     expect(moved(found, four)).toBeLessThan(90);
+  });
+  it('keeps continuous bends in one', () => {
+    const design = opposed(3, 1.6 * RADIUS, 230, 2);
+    const [layout] = router(design, new Map()).round(0).layouts;
+    const found = holds(keep(shifted(layout!.design, [6, -12, 9])));
+    expect(bendsOf(found)).toEqual([2, 2, 2]);
+    for (const r of found.runners) expect(r.points!.length).toBe(5);
   });
   it('gives the same bytes twice', () => {
     const drawn = shifted(four, [20, 15, 5]);
