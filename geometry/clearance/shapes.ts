@@ -14,6 +14,8 @@ export type ConvexShape = {
   /** A sphere around it, so that what is far away is not measured. */
   readonly centre: Vec3;
   readonly reach: number;
+  /** The box around it where it is known: low x, y, z, high x, y, z. */
+  readonly bounds?: Float64Array;
   /**
    * Where on the segment a + t·d, t in [0, 1], the field is least: in closed form, where the shape has one. NaN where only
    * a search can tell, as within the shape.
@@ -44,6 +46,14 @@ export function capsuleShape({ a, b, radius }: Pick<Capsule, 'a' | 'b' | 'radius
   return {
     centre: lerp(a, b, 0.5),
     reach: distance(a, b) / 2 + radius,
+    bounds: Float64Array.of(
+      Math.min(a[0], b[0]) - radius,
+      Math.min(a[1], b[1]) - radius,
+      Math.min(a[2], b[2]) - radius,
+      Math.max(a[0], b[0]) + radius,
+      Math.max(a[1], b[1]) + radius,
+      Math.max(a[2], b[2]) + radius,
+    ),
     leastOn(P, i, ex, ey, ez) {
       for (let k = 0; k < 3; k++) chord[k] = P[i + k]!;
       chord[3] = P[i]! + ex;
@@ -73,6 +83,7 @@ export function boxShape({ min, max }: Pick<Box, 'min' | 'max'>): ConvexShape {
   return {
     centre,
     reach: norm([hx, hy, hz]),
+    bounds: Float64Array.of(...min, ...max),
     leastOn: (P, i, dx, dy, dz) =>
       leastOverBox(P[i]! - centre[0], P[i + 1]! - centre[1], P[i + 2]! - centre[2], dx, dy, dz, hx, hy, hz),
     signedDistance(x, y, z) {
@@ -103,19 +114,15 @@ function leastOverBox(
   hy: number,
   hz: number,
 ): number {
-  const slope = (t: number): number =>
-    dx * beyond(x + t * dx, hx) + dy * beyond(y + t * dy, hy) + dz * beyond(z + t * dz, hz);
-  const inside = (t: number): boolean =>
-    Math.abs(x + t * dx) <= hx && Math.abs(y + t * dy) <= hy && Math.abs(z + t * dz) <= hz;
   let low = 0;
   let high = 1;
-  let atLow = slope(0);
-  let atHigh = slope(1);
+  let atLow = dx * beyond(x, hx) + dy * beyond(y, hy) + dz * beyond(z, hz);
+  let atHigh = dx * beyond(x + dx, hx) + dy * beyond(y + dy, hy) + dz * beyond(z + dz, hz);
   let t = atLow >= 0 ? 0 : 1;
   if (atLow < 0 && atHigh > 0)
     for (let k = 0; k < ROOT_STEPS; k++) {
       t = k % 3 === 2 ? (low + high) / 2 : low + ((high - low) * atLow) / (atLow - atHigh);
-      const at = slope(t);
+      const at = dx * beyond(x + t * dx, hx) + dy * beyond(y + t * dy, hy) + dz * beyond(z + t * dz, hz);
       if (at === 0 || high - low < ROOT_WIDTH) break;
       if (at < 0) {
         low = t;
@@ -125,7 +132,8 @@ function leastOverBox(
         atHigh = at;
       }
     }
-  return inside(t) ? Number.NaN : t;
+  const inside = Math.abs(x + t * dx) <= hx && Math.abs(y + t * dy) <= hy && Math.abs(z + t * dz) <= hz;
+  return inside ? Number.NaN : t;
 }
 
 const ROOT_STEPS = 24;

@@ -2,6 +2,7 @@
  * A path's straights and arcs as rows of points for the solver's contact search, cut where the allowed gap changes.
  * Coarser than the check's chains and rebuilt at every step, so everything is flat and reused. mm.
  */
+import { remembered } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
 import type { SolverRunner } from './layoutProblem';
 
@@ -40,23 +41,105 @@ export type SolverLink = {
   readonly bundle: -1 | 0 | 1;
 };
 
+/** A runner's links with the box about them: most of what there is is nowhere near. */
+export type RunnerLinks = {
+  readonly runner: SolverRunner;
+  readonly links: readonly SolverLink[];
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+};
+
 /** The links of one path, in order of travel. */
 export function linksOf(r: SolverRunner): SolverLink[] {
+  const links: Writable<SolverLink>[] = [];
+  refill(r, links);
+  return links;
+}
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+type Pool = {
+  readonly runner: SolverRunner;
+  /** Every link there ever was, for use again. */
+  readonly made: Writable<SolverLink>[];
+  readonly links: Writable<SolverLink>[];
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+};
+
+const poolOf = remembered(
+  (runner: SolverRunner): Pool => ({
+    runner,
+    made: [],
+    links: [],
+    low: new Float64Array(3),
+    high: new Float64Array(3),
+  }),
+);
+
+/** The same in memory that is used again: good until it is next asked for this runner. */
+export function linksNow(r: SolverRunner): RunnerLinks {
+  const pool = poolOf(r);
+  const { made, links } = pool;
+  const count = refill(r, made);
+  if (links.length > count) links.length = count;
+  for (let k = links.length; k < count; k++) links.push(made[k]!);
+  boxAbout(pool);
+  return pool;
+}
+
+function boxAbout({ links, low, high }: Pool): void {
+  let lx = Number.POSITIVE_INFINITY;
+  let ly = lx;
+  let lz = lx;
+  let hx = Number.NEGATIVE_INFINITY;
+  let hy = hx;
+  let hz = hx;
+  for (let k = 0; k < links.length; k++) {
+    const { half, stray, middleX, middleY, middleZ } = links[k]!;
+    const out = half + stray;
+    if (middleX - out < lx) lx = middleX - out;
+    if (middleY - out < ly) ly = middleY - out;
+    if (middleZ - out < lz) lz = middleZ - out;
+    if (middleX + out > hx) hx = middleX + out;
+    if (middleY + out > hy) hy = middleY + out;
+    if (middleZ + out > hz) hz = middleZ + out;
+  }
+  low[0] = lx;
+  low[1] = ly;
+  low[2] = lz;
+  high[0] = hx;
+  high[1] = hy;
+  high[2] = hz;
+}
+
+/** Whether a ball surely keeps out of the box about a runner by `margin`. */
+export function isClearOfBall({ low, high }: RunnerLinks, centre: Vec3, radius: number, margin: number): boolean {
+  const x = Math.max(low[0]! - centre[0], centre[0] - high[0]!, 0);
+  const y = Math.max(low[1]! - centre[1], centre[1] - high[1]!, 0);
+  const z = Math.max(low[2]! - centre[2], centre[2] - high[2]!, 0);
+  const out = radius + margin;
+  return x * x + y * y + z * z >= out * out;
+}
+
+/** Writes the path's links over `out` from its beginning; says how many there are. */
+function refill(r: SolverRunner, out: Writable<SolverLink>[]): number {
   const { path } = r;
   const total = path.length;
-  const cuts = [r.bundleAtStart, total - r.bundleAtEnd];
-  const links: SolverLink[] = [];
+  const first = r.bundleAtStart;
+  const last = total - r.bundleAtEnd;
   let station = 0;
+  let count = 0;
   for (let i = 0; i <= path.bends; i++) {
     const straight = path.straights[i]!;
-    if (straight > SHORTEST) cutLink(r, i, false, station, straight, cuts, total, links);
+    if (straight > SHORTEST) count = cutLink(r, i, false, station, straight, first, last, total, out, count);
     station += straight;
     if (i === path.bends) break;
     const arc = path.radii[i]! * path.turns[i]!;
-    if (arc > SHORTEST) cutLink(r, i, true, station, arc, cuts, total, links);
+    if (arc > SHORTEST) count = cutLink(r, i, true, station, arc, first, last, total, out, count);
     station += arc;
   }
-  return links;
+  return count;
 }
 
 function cutLink(
@@ -65,24 +148,61 @@ function cutLink(
   isArc: boolean,
   station: number,
   length: number,
-  cuts: readonly number[],
+  firstCut: number,
+  lastCut: number,
   total: number,
-  out: SolverLink[],
-): void {
-  const inner = cuts.map((c) => (c - station) / length).filter((f) => f > 1e-9 && f < 1 - 1e-9);
-  const bounds = [0, ...inner.sort((a, b) => a - b), 1];
-  for (let k = 0; k + 1 < bounds.length; k++) {
-    const [low, high] = [bounds[k]!, bounds[k + 1]!];
+  out: Writable<SolverLink>[],
+  count: number,
+): number {
+  const a = (firstCut - station) / length;
+  const b = (lastCut - station) / length;
+  const one = isInner(a) ? a : isInner(b) ? b : 1;
+  const two = isInner(a) && isInner(b) ? b : 1;
+  const near = Math.min(one, two);
+  const far = Math.max(one, two);
+  let n = count;
+  let low = 0;
+  for (let k = 0; k < 3; k++) {
+    const high = k === 0 ? near : k === 1 ? far : 1;
+    // Without a cut the next bound is the end, and there is nothing beyond.
+    if (k > 0 && low === 1) break;
     const from = station + low * length;
     const to = station + high * length;
     const middle = (from + to) / 2;
-    const bundle = middle > cuts[1]! ? 1 : middle < cuts[0]! ? -1 : 0;
-    out.push(link(runner, index, isArc, low, high, from, to, from <= SHORTEST, to >= total - SHORTEST, bundle));
+    const bundle = middle > lastCut ? 1 : middle < firstCut ? -1 : 0;
+    if (n === out.length) out.push(emptyLink(runner));
+    writeLink(out[n++]!, index, isArc, low, high, from, to, from <= SHORTEST, to >= total - SHORTEST, bundle);
+    low = high;
   }
+  return n;
 }
 
-function link(
-  runner: SolverRunner,
+const isInner = (f: number): boolean => f > 1e-9 && f < 1 - 1e-9;
+
+const emptyLink = (runner: SolverRunner): Writable<SolverLink> => ({
+  runner,
+  index: 0,
+  isArc: false,
+  low: 0,
+  high: 0,
+  count: 1,
+  points: new Float64Array(6),
+  radius: 0,
+  angle: 0,
+  stray: 0,
+  middleX: 0,
+  middleY: 0,
+  middleZ: 0,
+  half: 0,
+  station: 0,
+  end: 0,
+  isFirst: false,
+  isLast: false,
+  bundle: 0,
+});
+
+function writeLink(
+  link: Writable<SolverLink>,
   index: number,
   isArc: boolean,
   low: number,
@@ -92,38 +212,39 @@ function link(
   isFirst: boolean,
   isLast: boolean,
   bundle: -1 | 0 | 1,
-): SolverLink {
+): void {
+  const { runner } = link;
   const { path } = runner;
   const radius = isArc ? path.radii[index]! : 0;
   const angle = isArc ? (high - low) * path.turns[index]! : 0;
   const wanted = isArc ? angle / (2 * Math.acos(Math.max(0, 1 - SAGITTA / radius))) : 1;
   const count = isArc ? Math.min(MOST_CHORDS, 2 ** Math.max(0, Math.ceil(Math.log2(wanted)))) : 1;
   const last = 3 * count;
-  const points = new Float64Array(last + 3);
+  if (link.points.length < last + 3) link.points = new Float64Array(last + 3);
+  const { points } = link;
   for (let k = 3; k < last; k += 3) points[k] = Number.NaN;
   pointOnLink(runner, index, isArc, low, points, 0);
   pointOnLink(runner, index, isArc, high, points, last);
-  return {
-    runner,
-    index,
-    isArc,
-    low,
-    high,
-    count,
-    points,
-    radius,
-    angle,
-    stray: isArc ? radius * (1 - Math.cos(Math.min(angle / 2, Math.PI))) : 0,
-    middleX: (points[0]! + points[last]!) / 2,
-    middleY: (points[1]! + points[last + 1]!) / 2,
-    middleZ: (points[2]! + points[last + 2]!) / 2,
-    half: Math.hypot(points[last]! - points[0]!, points[last + 1]! - points[1]!, points[last + 2]! - points[2]!) / 2,
-    station,
-    end,
-    isFirst,
-    isLast,
-    bundle,
-  };
+  const x = points[last]! - points[0]!;
+  const y = points[last + 1]! - points[1]!;
+  const z = points[last + 2]! - points[2]!;
+  link.index = index;
+  link.isArc = isArc;
+  link.low = low;
+  link.high = high;
+  link.count = count;
+  link.radius = radius;
+  link.angle = angle;
+  link.stray = isArc ? radius * (1 - Math.cos(Math.min(angle / 2, Math.PI))) : 0;
+  link.middleX = (points[0]! + points[last]!) / 2;
+  link.middleY = (points[1]! + points[last + 1]!) / 2;
+  link.middleZ = (points[2]! + points[last + 2]!) / 2;
+  link.half = Math.sqrt(x * x + y * y + z * z) / 2;
+  link.station = station;
+  link.end = end;
+  link.isFirst = isFirst;
+  link.isLast = isLast;
+  link.bundle = bundle;
 }
 
 /** Places the end of chord k: few of an arc's chords are ever looked at. */
@@ -144,7 +265,9 @@ export function pointOnLink(
   const d = 3 * index;
   if (!isArc) {
     const along = (index > 0 ? setbacks[index - 1]! : 0) + f * straights[index]!;
-    for (let k = 0; k < 3; k++) out[at + k] = P[d + k]! + along * D[d + k]!;
+    out[at] = P[d]! + along * D[d]!;
+    out[at + 1] = P[d + 1]! + along * D[d + 1]!;
+    out[at + 2] = P[d + 2]! + along * D[d + 2]!;
     return;
   }
   const theta = turns[index]!;
@@ -154,7 +277,9 @@ export function pointOnLink(
   const phi = f * theta;
   const inward = s > 1e-9 ? (R * (1 - Math.cos(phi))) / s : 0;
   const forward = R * Math.sin(phi) - setbacks[index]! - inward * c;
-  for (let k = 0; k < 3; k++) out[at + k] = P[d + 3 + k]! + forward * D[d + k]! + inward * D[d + 3 + k]!;
+  out[at] = P[d + 3]! + forward * D[d]! + inward * D[d + 3]!;
+  out[at + 1] = P[d + 4]! + forward * D[d + 1]! + inward * D[d + 4]!;
+  out[at + 2] = P[d + 5]! + forward * D[d + 2]! + inward * D[d + 5]!;
 }
 
 /** A place on a link: fraction of its arc's angle or straight's length. */

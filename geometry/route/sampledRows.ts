@@ -7,7 +7,7 @@ import { slopeOf } from '../clearance/shapes';
 import { bodyRows } from '../layout/bodyRows';
 import { pathOf, pushPlace } from '../layout/contactRows';
 import { type LayoutProblem, place, pull, type SolverRunner } from '../layout/layoutProblem';
-import { linksOf, pointOnLink, type SolverLink } from '../layout/links';
+import { linksNow, linksOf, pointOnLink, type SolverLink } from '../layout/links';
 import type { RowBuilder } from '../layout/rowBuilder';
 import { shapeRows } from '../layout/shapeRows';
 import { BUNDLE_OVERLAP, SELF_SEPARATION } from '../tolerance';
@@ -45,7 +45,7 @@ export function gatherSampled(
   rows.clear();
   shapeRows(problem, x, rows);
   const all = problem.runners.map(sampled);
-  const links = problem.runners.map(linksOf);
+  const links = problem.runners.map(linksNow);
   for (const [i, a] of all.entries()) {
     for (const b of all.slice(i + 1)) if (a.runner.at >= 0 || b.runner.at >= 0) pairRows(problem, a, b, rows);
     if (a.runner.at < 0) continue;
