@@ -3,9 +3,18 @@ import { remembered } from '../../shared/remember';
 import { isTree, type Obstacle } from '../check/obstacles';
 import { BUNDLE_OVERLAP, SELF_SEPARATION } from '../tolerance';
 import { pushOnArc, pushOnStraight } from './bendPath';
-import { isFar, nearestOnLinks, nearestToMesh, nearestToShape, ShapeContacts, tubeContact } from './contacts';
+import { nearestOnLinks, nearestToMesh, nearestToShape, ShapeContacts, tubeContact } from './contacts';
 import { type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
-import { isClearOfBall, type LinkPlace, linksNow, type RunnerLinks, type SolverLink, tangentOnLink } from './links';
+import {
+  isBallClearOfBox,
+  isClearOfBall,
+  isClearOfBox,
+  type LinkPlace,
+  linksNow,
+  type RunnerLinks,
+  type SolverLink,
+  tangentOnLink,
+} from './links';
 import type { KeyOf, RowBuilder } from './rowBuilder';
 
 /** Gaps with more room than this cannot close in one step, mm. */
@@ -41,7 +50,7 @@ const pairKey = (a: SolverRunner, b: SolverRunner, i: number, j: number): string
 
 function pairRows(problem: LayoutProblem, one: RunnerLinks, other: RunnerLinks, rows: RowBuilder): void {
   const { runner: first, links: a } = one;
-  const { runner: second, links: b } = other;
+  const { runner: second, links: b, balls } = other;
   if ((first.at < 0 && second.at < 0) || a.length === 0 || b.length === 0) return;
   const { tubeToTube } = problem.header;
   const radii = first.resolved.tubeRadius + second.resolved.tubeRadius;
@@ -51,9 +60,15 @@ function pairRows(problem: LayoutProblem, one: RunnerLinks, other: RunnerLinks, 
   for (let i = 0; i < a.length; i++) {
     const p = a[i]!;
     if (isOutside(other, p, furthest)) continue;
+    const { middleX, middleY, middleZ } = p;
+    const far = furthest + p.half + p.stray;
     for (let j = 0; j < b.length; j++) {
+      const dx = middleX - balls[4 * j]!;
+      const dy = middleY - balls[4 * j + 1]!;
+      const dz = middleZ - balls[4 * j + 2]!;
+      const reach = far + balls[4 * j + 3]!;
+      if (dx * dx + dy * dy + dz * dz >= reach * reach) continue;
       const q = b[j]!;
-      if (isFar(p, q, furthest)) continue;
       const touching = p.bundle !== 0 && p.bundle === q.bundle && (p.bundle < 0 || shared);
       const required = touching ? -BUNDLE_OVERLAP : tubeToTube;
       if (!nearestOnLinks(p, q, radii + required + REACH)) continue;
@@ -128,11 +143,10 @@ function obstacleRows(own: RunnerLinks, o: Obstacle, rows: RowBuilder): void {
     }
     return;
   }
-  if (isClearOfBall(own, shape.centre, shape.reach, below)) return;
   const { bounds } = shape;
-  if (bounds)
-    for (let k = 0; k < 3; k++) if (own.low[k]! - bounds[k + 3]! > below || bounds[k]! - own.high[k]! > below) return;
+  if (bounds ? isClearOfBox(own, bounds, below) : isClearOfBall(own, shape.centre, shape.reach, below)) return;
   for (let i = 0; i < links.length; i++) {
+    if (bounds && isBallClearOfBox(own, i, bounds, below)) continue;
     found.count = 0;
     nearestToShape(links[i]!, shape, below, found);
     if (found.count > 0) addShapeContacts(r, found, required, rows, SLACK, obstacleKey, r, o, i);

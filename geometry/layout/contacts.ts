@@ -4,7 +4,7 @@
  */
 import type { Field } from '../clearance/convexMinimum';
 import { type Closest, closestOnSegments } from '../clearance/segments';
-import type { ConvexShape } from '../clearance/shapes';
+import { beyond, type ConvexShape, distanceToBox, leastOverBox } from '../clearance/shapes';
 import type { TriangleTree } from '../clearance/triangleTree';
 import { pointOnLink, type SolverLink, settlePoint, tangentOnLink } from './links';
 
@@ -132,38 +132,28 @@ export class ShapeContacts {
   }
 }
 
-/** What is measured against: a shape, or one of its like without a closed form. */
-export type NearShape = Pick<ConvexShape, 'signedDistance' | 'centre' | 'reach' | 'leastOn' | 'bounds'>;
+/** What is measured against: a shape, or something like one. */
+export type NearShape = Pick<ConvexShape, 'signedDistance' | 'centre' | 'reach' | 'leastOn' | 'box'>;
 
 /** Where a chord's bracket is narrow enough, as a part of it: 0.02 mm on a metre. */
 const NARROW = 2e-5;
 
 /** The least place of a shape's field on a link, where it is under `below`; both ends as well, if they are. */
 export function nearestToShape(link: SolverLink, shape: NearShape, below: number, out: ShapeContacts): void {
-  const { centre, reach, bounds } = shape;
-  const { middleX, middleY, middleZ } = link;
-  const far = below + link.half + link.stray;
-  if (bounds) {
-    if (
-      bounds[0]! - middleX >= far ||
-      middleX - bounds[3]! >= far ||
-      bounds[1]! - middleY >= far ||
-      middleY - bounds[4]! >= far ||
-      bounds[2]! - middleZ >= far ||
-      middleZ - bounds[5]! >= far
-    )
-      return;
-  } else {
+  best.distance = below;
+  best.p = -1;
+  if (shape.box) halveBox(link, 0, link.count, link.stray, shape.box);
+  else {
+    const { centre, reach } = shape;
+    const { middleX, middleY, middleZ } = link;
+    const far = below + link.half + link.stray;
     const x = middleX - centre[0];
     const y = middleY - centre[1];
     const z = middleZ - centre[2];
     const most = far + reach;
-    if (x * x + y * y + z * z >= most * most) return;
+    if (x * x + y * y + z * z >= most * most || shape.signedDistance(middleX, middleY, middleZ) >= far) return;
+    halveShape(link, 0, link.count, link.stray, shape);
   }
-  if (shape.signedDistance(middleX, middleY, middleZ) >= far) return;
-  best.distance = below;
-  best.p = -1;
-  halveShape(link, 0, link.count, link.stray, shape);
   if (best.p < 0) return;
   push(link, best.p, shape.signedDistance, below, out);
   // A straight alongside a flat face is held at both joints, or the place would jump from one to the other.
@@ -172,6 +162,57 @@ export function nearestToShape(link: SolverLink, shape: NearShape, below: number
   if (!link.isFirst && at > 0) push(link, 0, shape.signedDistance, below, out);
   if (!link.isLast && at < link.count) push(link, link.count, shape.signedDistance, below, out);
 }
+
+/** Steeper than this, as a part of the chord's square, the slope in its middle tells on which side the least place is. */
+const PLAIN = 0.01;
+
+/**
+ * As `halveShape`. Of a chord that is to be halved no more is asked than which half comes first and whether either can hold
+ * anything: the squared distance D to a box is convex along it, so nowhere less than D − |D'| / 2 from the middle's.
+ */
+function halveBox(link: SolverLink, i: number, n: number, stray: number, box: Float64Array): void {
+  const P = link.points;
+  const a = 3 * i;
+  const b = 3 * (i + n);
+  const ax = P[a]!;
+  const ay = P[a + 1]!;
+  const az = P[a + 2]!;
+  const dx = P[b]! - ax;
+  const dy = P[b + 1]! - ay;
+  const dz = P[b + 2]! - az;
+  const gx = beyond(ax + 0.5 * dx - box[0]!, box[3]!);
+  const gy = beyond(ay + 0.5 * dy - box[1]!, box[4]!);
+  const gz = beyond(az + 0.5 * dz - box[2]!, box[5]!);
+  const squared = gx * gx + gy * gy + gz * gz;
+  const slope = dx * gx + dy * gy + dz * gz;
+  const room = best.distance + stray + ROUNDING;
+  if (room > 0 && squared - Math.abs(slope) >= room * room) return;
+  if (n > 1 && stray > RESOLUTION) {
+    const long = dx * dx + dy * dy + dz * dz;
+    let t = slope > 0 ? 0 : 1;
+    // Where the chord may dip into the box, or the slope says little, it takes the least place itself.
+    if (squared <= long / 4 || Math.abs(slope) <= PLAIN * long) {
+      t = leastOverBox(box, ax, ay, az, dx, dy, dz);
+      if (Number.isNaN(t)) t = leastOnChord((x, y, z) => distanceToBox(box, x, y, z), ax, ay, az, dx, dy, dz);
+      if (distanceToBox(box, ax + t * dx, ay + t * dy, az + t * dz) - stray >= best.distance) return;
+    }
+    settlePoint(link, i + n / 2);
+    const near = t < 0.5 ? 0 : n / 2;
+    const less = strayOf(link, n / 2);
+    halveBox(link, i + near, n / 2, less, box);
+    halveBox(link, i + n / 2 - near, n / 2, less, box);
+    return;
+  }
+  let t = leastOverBox(box, ax, ay, az, dx, dy, dz);
+  if (Number.isNaN(t)) t = leastOnChord((x, y, z) => distanceToBox(box, x, y, z), ax, ay, az, dx, dy, dz);
+  const value = distanceToBox(box, ax + t * dx, ay + t * dy, az + t * dz);
+  if (value >= best.distance) return;
+  best.distance = value;
+  best.p = i + t * n;
+}
+
+/** What a bound may be off by, mm. */
+const ROUNDING = 1e-9;
 
 /** @param stray how far the curve strays from the chord: `strayOf(link, n)` */
 function halveShape(

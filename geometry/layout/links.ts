@@ -45,6 +45,8 @@ export type SolverLink = {
 export type RunnerLinks = {
   readonly runner: SolverRunner;
   readonly links: readonly SolverLink[];
+  /** A ball about each link, four numbers: its middle and radius. */
+  readonly balls: Float64Array;
   readonly low: Float64Array;
   readonly high: Float64Array;
 };
@@ -63,6 +65,7 @@ type Pool = {
   /** Every link there ever was, for use again. */
   readonly made: Writable<SolverLink>[];
   readonly links: Writable<SolverLink>[];
+  balls: Float64Array;
   readonly low: Float64Array;
   readonly high: Float64Array;
 };
@@ -72,6 +75,7 @@ const poolOf = remembered(
     runner,
     made: [],
     links: [],
+    balls: new Float64Array(0),
     low: new Float64Array(3),
     high: new Float64Array(3),
   }),
@@ -88,7 +92,10 @@ export function linksNow(r: SolverRunner): RunnerLinks {
   return pool;
 }
 
-function boxAbout({ links, low, high }: Pool): void {
+function boxAbout(pool: Pool): void {
+  const { links, low, high } = pool;
+  if (pool.balls.length < 4 * links.length) pool.balls = new Float64Array(8 * links.length);
+  const { balls } = pool;
   let lx = Number.POSITIVE_INFINITY;
   let ly = lx;
   let lz = lx;
@@ -98,6 +105,10 @@ function boxAbout({ links, low, high }: Pool): void {
   for (let k = 0; k < links.length; k++) {
     const { half, stray, middleX, middleY, middleZ } = links[k]!;
     const out = half + stray;
+    balls[4 * k] = middleX;
+    balls[4 * k + 1] = middleY;
+    balls[4 * k + 2] = middleZ;
+    balls[4 * k + 3] = out;
     if (middleX - out < lx) lx = middleX - out;
     if (middleY - out < ly) ly = middleY - out;
     if (middleZ - out < lz) lz = middleZ - out;
@@ -120,6 +131,27 @@ export function isClearOfBall({ low, high }: RunnerLinks, centre: Vec3, radius: 
   const z = Math.max(low[2]! - centre[2], centre[2] - high[2]!, 0);
   const out = radius + margin;
   return x * x + y * y + z * z >= out * out;
+}
+
+/** Whether the box about a runner surely stands `margin` from a box given by its two corners. */
+export function isClearOfBox({ low, high }: RunnerLinks, bounds: Float64Array, margin: number): boolean {
+  const x = Math.max(low[0]! - bounds[3]!, bounds[0]! - high[0]!, 0);
+  const y = Math.max(low[1]! - bounds[4]!, bounds[1]! - high[1]!, 0);
+  const z = Math.max(low[2]! - bounds[5]!, bounds[2]! - high[2]!, 0);
+  return x * x + y * y + z * z >= margin * margin;
+}
+
+/** Whether the ball about link `i` surely stands `margin` from that box. */
+export function isBallClearOfBox({ balls }: RunnerLinks, i: number, bounds: Float64Array, margin: number): boolean {
+  const o = 4 * i;
+  const x = balls[o]!;
+  const y = balls[o + 1]!;
+  const z = balls[o + 2]!;
+  const out = balls[o + 3]! + margin;
+  const dx = Math.max(x - bounds[3]!, bounds[0]! - x, 0);
+  const dy = Math.max(y - bounds[4]!, bounds[1]! - y, 0);
+  const dz = Math.max(z - bounds[5]!, bounds[2]! - z, 0);
+  return dx * dx + dy * dy + dz * dz >= out * out;
 }
 
 /** Writes the path's links over `out` from its beginning; says how many there are. */
