@@ -293,7 +293,7 @@ export function pointOnLink(
   out: Float64Array,
   at: number,
 ): void {
-  const { points: P, directions: D, setbacks, turns, radii, straights } = path;
+  const { points: P, directions: D, setbacks, turns, sines, cosines, radii, straights } = path;
   const d = 3 * index;
   if (!isArc) {
     const along = (index > 0 ? setbacks[index - 1]! : 0) + f * straights[index]!;
@@ -304,8 +304,8 @@ export function pointOnLink(
   }
   const theta = turns[index]!;
   const R = radii[index]!;
-  const s = Math.sin(theta);
-  const c = Math.cos(theta);
+  const s = sines[index]!;
+  const c = cosines[index]!;
   const phi = f * theta;
   const inward = s > 1e-9 ? (R * (1 - Math.cos(phi))) / s : 0;
   const forward = R * Math.sin(phi) - setbacks[index]! - inward * c;
@@ -332,16 +332,19 @@ export function tangentOnLink(
   f: number,
   out: Float64Array,
 ): void {
-  const { directions: D, turns } = path;
+  const { directions: D, turns, sines, cosines } = path;
   const d = 3 * index;
   if (!isArc) {
-    for (let k = 0; k < 3; k++) out[k] = D[d + k]!;
+    out[0] = D[d]!;
+    out[1] = D[d + 1]!;
+    out[2] = D[d + 2]!;
     return;
   }
-  const theta = turns[index]!;
-  const s = Math.sin(theta);
-  const phi = f * theta;
+  const s = sines[index]!;
+  const phi = f * turns[index]!;
   const b = s > 1e-9 ? Math.sin(phi) / s : 0;
-  const a = Math.cos(phi) - b * Math.cos(theta);
-  for (let k = 0; k < 3; k++) out[k] = a * D[d + k]! + b * D[d + 3 + k]!;
+  const a = Math.cos(phi) - b * cosines[index]!;
+  out[0] = a * D[d]! + b * D[d + 3]!;
+  out[1] = a * D[d + 1]! + b * D[d + 4]!;
+  out[2] = a * D[d + 2]! + b * D[d + 5]!;
 }

@@ -13,8 +13,12 @@ export class ElasticStep {
   private readonly normal: Float64Array;
   private readonly right: Float64Array;
   readonly y: Float64Array;
-  private first = new Int32Array(0);
-  private last = new Int32Array(0);
+  /** The unknowns on which each row depends, row after row, with its slopes: most depend on few. */
+  private begin = new Int32Array(1);
+  private column = new Int32Array(0);
+  private slope = new Float64Array(0);
+  private value = new Float64Array(0);
+  private equality = new Uint8Array(0);
   private pulls = new Uint8Array(0);
 
   /** @param lever what a step of each unknown moves, mm */
@@ -31,28 +35,18 @@ export class ElasticStep {
    */
   solve(rows: RowBuilder, stiffness: number): number {
     const { count } = rows;
-    const n = this.lever.length;
-    const gradients = rows.array;
-    this.reserve(count);
-    const { first, last, pulls, y } = this;
-    for (let i = 0; i < count; i++) {
-      let low = 0;
-      let high = n - 1;
-      while (low < n && gradients[i * n + low] === 0) low++;
-      while (high > low && gradients[i * n + high] === 0) high--;
-      first[i] = low;
-      last[i] = high;
-      pulls[i] = rows.isEquality(i) || rows.value(i) < 0 ? 1 : 0;
-    }
+    this.take(rows);
+    const { begin, column, slope, value, equality, pulls, y } = this;
     let promised = 0;
     for (let guess = 0; guess < GUESSES; guess++) {
-      this.solveGuess(rows, stiffness);
+      this.solveGuess(count, stiffness);
       let changed = false;
       promised = 0;
       for (let i = 0; i < count; i++) {
-        let after = rows.value(i);
-        for (let k = first[i]!; k <= last[i]!; k++) after += gradients[i * n + k]! * y[k]!;
-        const pull = rows.isEquality(i) || after < 0 ? 1 : 0;
+        let after = value[i]!;
+        const end = begin[i + 1]!;
+        for (let k = begin[i]!; k < end; k++) after += slope[k]! * y[column[k]!]!;
+        const pull = equality[i] === 1 || after < 0 ? 1 : 0;
         if (pull) promised += (after * after) / 2;
         if (pull !== pulls[i]) changed = true;
         pulls[i] = pull;
@@ -62,29 +56,54 @@ export class ElasticStep {
     return promised;
   }
 
-  private reserve(count: number): void {
-    if (this.pulls.length >= count) return;
-    this.first = new Int32Array(2 * count);
-    this.last = new Int32Array(2 * count);
-    this.pulls = new Uint8Array(2 * count);
+  private take(rows: RowBuilder): void {
+    const { count } = rows;
+    const n = this.lever.length;
+    if (this.pulls.length < count) {
+      this.begin = new Int32Array(2 * count + 1);
+      this.value = new Float64Array(2 * count);
+      this.equality = new Uint8Array(2 * count);
+      this.pulls = new Uint8Array(2 * count);
+      this.column = new Int32Array(2 * count * n);
+      this.slope = new Float64Array(2 * count * n);
+    }
+    const { begin, column, slope, value, equality, pulls } = this;
+    const gradients = rows.array;
+    let used = 0;
+    for (let i = 0; i < count; i++) {
+      const at = i * n;
+      for (let k = 0; k < n; k++) {
+        const g = gradients[at + k]!;
+        if (g === 0) continue;
+        column[used] = k;
+        slope[used++] = g;
+      }
+      begin[i + 1] = used;
+      value[i] = rows.value(i);
+      equality[i] = rows.isEquality(i) ? 1 : 0;
+      pulls[i] = equality[i] === 1 || value[i]! < 0 ? 1 : 0;
+    }
   }
 
-  private solveGuess(rows: RowBuilder, stiffness: number): void {
-    const { normal: H, right: b, y, lever, first, last, pulls } = this;
+  private solveGuess(count: number, stiffness: number): void {
+    const { normal: H, right: b, y, lever, begin, column, slope, value, pulls } = this;
     const n = lever.length;
-    const gradients = rows.array;
     H.fill(0);
     b.fill(0);
     for (let k = 0; k < n; k++) H[k * n + k] = stiffness * lever[k]! * lever[k]!;
-    for (let i = 0; i < rows.count; i++) {
+    for (let i = 0; i < count; i++) {
       if (!pulls[i]) continue;
-      const at = i * n;
-      const value = rows.value(i);
-      for (let r = first[i]!; r <= last[i]!; r++) {
-        const g = gradients[at + r]!;
-        if (g === 0) continue;
-        b[r] = b[r]! - g * value;
-        for (let c = first[i]!; c <= r; c++) H[r * n + c] = H[r * n + c]! + g * gradients[at + c]!;
+      const from = begin[i]!;
+      const end = begin[i + 1]!;
+      for (let k = from; k < end; k++) {
+        const g = slope[k]!;
+        const r = column[k]!;
+        b[r] = b[r]! - g * value[i]!;
+        const row = r * n;
+        for (let l = from; l <= k; l++) {
+          const at = row + column[l]!;
+          H[at] = H[at]! + g * slope[l]!;
+        }
       }
     }
     factor(H, n);
@@ -103,10 +122,13 @@ export class ElasticStep {
 
 /** Cholesky in place, lower triangle. */
 function factor(H: Float64Array, n: number): void {
-  for (let r = 0; r < n; r++)
+  for (let r = 0; r < n; r++) {
+    const own = r * n;
     for (let c = 0; c <= r; c++) {
-      let sum = H[r * n + c]!;
-      for (let k = 0; k < c; k++) sum -= H[r * n + k]! * H[c * n + k]!;
-      H[r * n + c] = r === c ? Math.sqrt(Math.max(sum, 1e-12)) : sum / H[c * n + c]!;
+      const other = c * n;
+      let sum = H[own + c]!;
+      for (let k = 0; k < c; k++) sum -= H[own + k]! * H[other + k]!;
+      H[own + c] = r === c ? Math.sqrt(Math.max(sum, 1e-12)) : sum / H[other + c]!;
     }
+  }
 }

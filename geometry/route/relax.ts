@@ -75,7 +75,8 @@ export function relax(
     let longest = 0;
     for (let k = 0; k < x.length; k++) longest = Math.max(longest, Math.abs(step.y[k]!) * lever[k]!);
     const share = Math.min(1, tuning.LONGEST / Math.max(longest, 1e-12));
-    const next = x.map((value, k) => value + share * step.y[k]!);
+    const next = new Float64Array(x.length);
+    for (let k = 0; k < x.length; k++) next[k] = x[k]! + share * step.y[k]!;
     const after = measured(gather, problem, obstacles, next, rows, weights);
     const ratio = (now.weighed - after.weighed) / Math.max(now.weighed - promised, 1e-12);
     let stuck = false;
