@@ -142,7 +142,7 @@ const NARROW = 2e-5;
 export function nearestToShape(link: SolverLink, shape: NearShape, below: number, out: ShapeContacts): void {
   best.distance = below;
   best.p = -1;
-  if (shape.box) halveBox(link, 0, link.count, link.stray, shape.box);
+  if (shape.box) halveBox(link, 0, link.count, link.stray, shape.box, shape.signedDistance);
   else {
     const { centre, reach } = shape;
     const { middleX, middleY, middleZ } = link;
@@ -170,7 +170,7 @@ const PLAIN = 0.01;
  * As `halveShape`. Of a chord that is to be halved no more is asked than which half comes first and whether either can hold
  * anything: the squared distance D to a box is convex along it, so nowhere less than D − |D'| / 2 from the middle's.
  */
-function halveBox(link: SolverLink, i: number, n: number, stray: number, box: Float64Array): void {
+function halveBox(link: SolverLink, i: number, n: number, stray: number, box: Float64Array, f: Field): void {
   const P = link.points;
   const a = 3 * i;
   const b = 3 * (i + n);
@@ -192,19 +192,25 @@ function halveBox(link: SolverLink, i: number, n: number, stray: number, box: Fl
     let t = slope > 0 ? 0 : 1;
     // Where the chord may dip into the box, or the slope says little, it takes the least place itself.
     if (squared <= long / 4 || Math.abs(slope) <= PLAIN * long) {
-      t = leastOverBox(box, ax, ay, az, dx, dy, dz);
-      if (Number.isNaN(t)) t = leastOnChord((x, y, z) => distanceToBox(box, x, y, z), ax, ay, az, dx, dy, dz);
-      if (distanceToBox(box, ax + t * dx, ay + t * dy, az + t * dz) - stray >= best.distance) return;
+      const half = Math.sqrt(long) / 2;
+      const side = fallOf(f, f(ax + 0.5 * dx, ay + 0.5 * dy, az + 0.5 * dz), half, ax, ay, az, dx, dy, dz);
+      if (fall.least - stray >= best.distance + ROUNDING) return;
+      t = side < 0 ? 0 : 1;
+      if (side === 0) {
+        t = leastOverBox(box, ax, ay, az, dx, dy, dz);
+        if (Number.isNaN(t)) t = leastOnChord(f, ax, ay, az, dx, dy, dz);
+        if (f(ax + t * dx, ay + t * dy, az + t * dz) - stray >= best.distance) return;
+      }
     }
     settlePoint(link, i + n / 2);
     const near = t < 0.5 ? 0 : n / 2;
     const less = strayOf(link, n / 2);
-    halveBox(link, i + near, n / 2, less, box);
-    halveBox(link, i + n / 2 - near, n / 2, less, box);
+    halveBox(link, i + near, n / 2, less, box, f);
+    halveBox(link, i + n / 2 - near, n / 2, less, box, f);
     return;
   }
   let t = leastOverBox(box, ax, ay, az, dx, dy, dz);
-  if (Number.isNaN(t)) t = leastOnChord((x, y, z) => distanceToBox(box, x, y, z), ax, ay, az, dx, dy, dz);
+  if (Number.isNaN(t)) t = leastOnChord(f, ax, ay, az, dx, dy, dz);
   const value = distanceToBox(box, ax + t * dx, ay + t * dy, az + t * dz);
   if (value >= best.distance) return;
   best.distance = value;
@@ -214,7 +220,9 @@ function halveBox(link: SolverLink, i: number, n: number, stray: number, box: Fl
 /** What a bound may be off by, mm. */
 const ROUNDING = 1e-9;
 
-/** @param stray how far the curve strays from the chord: `strayOf(link, n)` */
+/**
+ * @param stray how far the curve strays from the chord: `strayOf(link, n)`
+ */
 function halveShape(
   link: SolverLink,
   i: number,
@@ -222,6 +230,7 @@ function halveShape(
   stray: number,
   shape: Pick<ConvexShape, 'signedDistance' | 'leastOn'>,
 ): void {
+  const f = shape.signedDistance;
   const P = link.points;
   const a = 3 * i;
   const b = 3 * (i + n);
@@ -232,22 +241,67 @@ function halveShape(
   const dy = P[b + 1]! - ay;
   const dz = P[b + 2]! - az;
   const half = Math.sqrt(dx * dx + dy * dy + dz * dz) / 2;
-  if (shape.signedDistance(ax + 0.5 * dx, ay + 0.5 * dy, az + 0.5 * dz) - half - stray >= best.distance) return;
+  const middle = f(ax + 0.5 * dx, ay + 0.5 * dy, az + 0.5 * dz);
+  if (middle - half - stray >= best.distance) return;
+  const halves = n > 1 && stray > RESOLUTION;
   let t = shape.leastOn ? shape.leastOn(P, a, dx, dy, dz) : Number.NaN;
-  if (Number.isNaN(t)) t = leastOnChord(shape.signedDistance, ax, ay, az, dx, dy, dz);
-  const value = shape.signedDistance(ax + t * dx, ay + t * dy, az + t * dz);
-  if (value - stray >= best.distance) return;
-  if (n > 1 && stray > RESOLUTION) {
-    settlePoint(link, i + n / 2);
-    const near = t < 0.5 ? 0 : n / 2;
-    const less = strayOf(link, n / 2);
-    halveShape(link, i + near, n / 2, less, shape);
-    halveShape(link, i + n / 2 - near, n / 2, less, shape);
-    return;
+  if (Number.isNaN(t)) {
+    const side = fallOf(f, middle, half, ax, ay, az, dx, dy, dz);
+    if (fall.least - (halves ? stray : 0) >= best.distance + ROUNDING) return;
+    t = halves && side !== 0 ? (side < 0 ? 0 : 1) : leastOnChord(f, ax, ay, az, dx, dy, dz);
   }
-  if (value >= best.distance) return;
-  best.distance = value;
-  best.p = i + t * n;
+  const isKnown = !halves || (t !== 0 && t !== 1);
+  if (isKnown || shape.leastOn) {
+    const value = f(ax + t * dx, ay + t * dy, az + t * dz);
+    if (value - stray >= best.distance) return;
+    if (!halves) {
+      if (value >= best.distance) return;
+      best.distance = value;
+      best.p = i + t * n;
+      return;
+    }
+  }
+  settlePoint(link, i + n / 2);
+  const near = t < 0.5 ? 0 : n / 2;
+  const less = strayOf(link, n / 2);
+  halveShape(link, i + near, n / 2, less, shape);
+  halveShape(link, i + n / 2 - near, n / 2, less, shape);
+}
+
+/** Half the width over which a chord's middle is probed, as a part of it. */
+const LOOK = 1 / 64;
+
+/** A value than which no place of the chord has less, as `fallOf` found it. */
+const fall = { least: 0 };
+
+/**
+ * Toward which end of a chord a convex field falls from its middle: −1, 1, or 0 where that is not plain. A convex function
+ * is nowhere under the straight lines that go on from two of its places.
+ * @param middle the field there
+ */
+function fallOf(
+  f: Field,
+  middle: number,
+  half: number,
+  x: number,
+  y: number,
+  z: number,
+  dx: number,
+  dy: number,
+  dz: number,
+): -1 | 0 | 1 {
+  const t = 0.5 - LOOK;
+  const u = 0.5 + LOOK;
+  const before = f(x + t * dx, y + t * dy, z + t * dz);
+  const isBefore = before < middle - ROUNDING;
+  const lower = isBefore ? before : f(x + u * dx, y + u * dy, z + u * dz);
+  if (!isBefore && lower >= middle - ROUNDING) {
+    fall.least = middle - half;
+    return 0;
+  }
+  const onward = middle - ((middle - lower) / LOOK) * 0.5;
+  fall.least = Math.min(onward, lower - 2 * LOOK * half);
+  return isBefore ? -1 : 1;
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;

@@ -12,6 +12,7 @@ const GUESSES = 8;
 export class ElasticStep {
   private readonly normal: Float64Array;
   private readonly right: Float64Array;
+  private readonly room: Float64Array;
   readonly y: Float64Array;
   /** The unknowns on which each row depends, row after row, with its slopes: most depend on few. */
   private begin = new Int32Array(1);
@@ -26,6 +27,7 @@ export class ElasticStep {
     const n = lever.length;
     this.normal = new Float64Array(n * n);
     this.right = new Float64Array(n);
+    this.room = new Float64Array(n);
     this.y = new Float64Array(n);
   }
 
@@ -106,7 +108,7 @@ export class ElasticStep {
         }
       }
     }
-    factor(H, n);
+    factor(H, n, this.room);
     for (let r = 0; r < n; r++) {
       let sum = b[r]!;
       for (let k = 0; k < r; k++) sum -= H[r * n + k]! * y[k]!;
@@ -120,15 +122,22 @@ export class ElasticStep {
   }
 }
 
-/** Cholesky in place, lower triangle. */
-function factor(H: Float64Array, n: number): void {
-  for (let r = 0; r < n; r++) {
-    const own = r * n;
-    for (let c = 0; c <= r; c++) {
-      const other = c * n;
-      let sum = H[own + c]!;
-      for (let k = 0; k < c; k++) sum -= H[own + k]! * H[other + k]!;
-      H[own + c] = r === c ? Math.sqrt(Math.max(sum, 1e-12)) : sum / H[other + c]!;
+/**
+ * Cholesky in place, lower triangle: what a column takes from those after it is taken at once, so that no sum waits for the
+ * one before.
+ * @param column room for one
+ */
+function factor(H: Float64Array, n: number, column: Float64Array): void {
+  for (let k = 0; k < n; k++) {
+    const pivot = Math.sqrt(Math.max(H[k * n + k]!, 1e-12));
+    H[k * n + k] = pivot;
+    for (let r = k + 1; r < n; r++) {
+      const h = H[r * n + k]! / pivot;
+      H[r * n + k] = h;
+      column[r] = h;
+      if (h === 0) continue;
+      const own = r * n;
+      for (let c = k + 1; c <= r; c++) H[own + c] = H[own + c]! - h * column[c]!;
     }
   }
 }
