@@ -1,5 +1,4 @@
 /** Clearances as rows: tube to tube, tube to surrounding, tube with itself. mm. */
-import { remembered } from '../../shared/remember';
 import { isTree, type Obstacle } from '../check/obstacles';
 import { BUNDLE_OVERLAP, SELF_SEPARATION } from '../tolerance';
 import { pushOnArc, pushOnStraight } from './bendPath';
@@ -30,7 +29,7 @@ export function contactRows(
   obstacles: readonly Obstacle[],
   rows: RowBuilder,
 ): readonly RunnerLinks[] {
-  const all = problem.runners.map((r) => (r.at < 0 ? linksOfStill(r) : linksNow(r)));
+  const all = problem.runners.map(linksNow);
   for (let i = 0; i < all.length; i++) {
     for (let j = i + 1; j < all.length; j++) pairRows(problem, all[i]!, all[j]!, rows);
     if (problem.runners[i]!.at >= 0) selfRows(all[i]!, rows);
@@ -41,9 +40,6 @@ export function contactRows(
   }
   return all;
 }
-
-/** A runner that stays where it is keeps its links through all steps. */
-const linksOfStill = remembered(linksNow);
 
 const pairKey = (a: SolverRunner, b: SolverRunner, i: number, j: number): string =>
   `tube-to-tube|${pathOf(a)}|${pathOf(b)}|${i}.${j}`;

@@ -2,7 +2,6 @@
  * A path's straights and arcs as rows of points for the solver's contact search, cut where the allowed gap changes.
  * Coarser than the check's chains and rebuilt at every step, so everything is flat and reused. mm.
  */
-import { remembered } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
 import type { SolverRunner } from './layoutProblem';
 
@@ -61,7 +60,7 @@ export function linksOf(r: SolverRunner): SolverLink[] {
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 
 type Pool = {
-  readonly runner: SolverRunner;
+  runner: SolverRunner | null;
   /** Every link there ever was, for use again. */
   readonly made: Writable<SolverLink>[];
   readonly links: Writable<SolverLink>[];
@@ -70,26 +69,34 @@ type Pool = {
   readonly high: Float64Array;
 };
 
-const poolOf = remembered(
-  (runner: SolverRunner): Pool => ({
-    runner,
-    made: [],
-    links: [],
-    balls: new Float64Array(0),
-    low: new Float64Array(3),
-    high: new Float64Array(3),
-  }),
-);
+/** One for each runner's number. */
+const pools: Pool[] = [];
 
-/** The same in memory that is used again: good until it is next asked for this runner. */
-export function linksNow(r: SolverRunner): RunnerLinks {
-  const pool = poolOf(r);
+const emptyPool = (): Pool => ({
+  runner: null,
+  made: [],
+  links: [],
+  balls: new Float64Array(0),
+  low: new Float64Array(3),
+  high: new Float64Array(3),
+});
+
+/**
+ * The same in memory that is used again: good until it is next asked for a runner of that number, of whatever header.
+ * @param number among the header's runners
+ */
+export function linksNow(r: SolverRunner, number: number): RunnerLinks {
+  while (pools.length <= number) pools.push(emptyPool());
+  const pool = pools[number]!;
+  // A runner that stays where it is keeps its links through all steps.
+  if (pool.runner === r && r.at < 0) return pool as RunnerLinks;
+  pool.runner = r;
   const { made, links } = pool;
   const count = refill(r, made);
   if (links.length > count) links.length = count;
   for (let k = links.length; k < count; k++) links.push(made[k]!);
   boxAbout(pool);
-  return pool;
+  return pool as RunnerLinks;
 }
 
 function boxAbout(pool: Pool): void {
@@ -203,7 +210,7 @@ function cutLink(
     const middle = (from + to) / 2;
     const bundle = middle > lastCut ? 1 : middle < firstCut ? -1 : 0;
     if (n === out.length) out.push(emptyLink(runner));
-    writeLink(out[n++]!, index, isArc, low, high, from, to, from <= SHORTEST, to >= total - SHORTEST, bundle);
+    writeLink(out[n++]!, runner, index, isArc, low, high, from, to, from <= SHORTEST, to >= total - SHORTEST, bundle);
     low = high;
   }
   return n;
@@ -235,6 +242,7 @@ const emptyLink = (runner: SolverRunner): Writable<SolverLink> => ({
 
 function writeLink(
   link: Writable<SolverLink>,
+  runner: SolverRunner,
   index: number,
   isArc: boolean,
   low: number,
@@ -245,7 +253,6 @@ function writeLink(
   isLast: boolean,
   bundle: -1 | 0 | 1,
 ): void {
-  const { runner } = link;
   const { path } = runner;
   const radius = isArc ? path.radii[index]! : 0;
   const angle = isArc ? (high - low) * path.turns[index]! : 0;
@@ -260,6 +267,7 @@ function writeLink(
   const x = points[last]! - points[0]!;
   const y = points[last + 1]! - points[1]!;
   const z = points[last + 2]! - points[2]!;
+  link.runner = runner;
   link.index = index;
   link.isArc = isArc;
   link.low = low;

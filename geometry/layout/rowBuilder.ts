@@ -31,10 +31,17 @@ export class RowBuilder {
   private used = 0;
 
   constructor(
-    private readonly unknowns: number,
-    private readonly dearness: Float64Array,
+    private unknowns: number,
+    private dearness: Float64Array,
   ) {
     this.gradients = new Float64Array(64 * unknowns);
+  }
+
+  /** Empties it for other unknowns, in the same memory. */
+  begin(unknowns: number, dearness: Float64Array): void {
+    this.clear();
+    this.unknowns = unknowns;
+    this.dearness = dearness;
   }
 
   clear(): void {

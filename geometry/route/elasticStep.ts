@@ -9,26 +9,29 @@ import type { RowBuilder } from '../layout/rowBuilder';
 
 const GUESSES = 8;
 
+/** Memory for one step after another; nothing in it outlives a step. */
+let normal = new Float64Array(0);
+let right = new Float64Array(0);
+let room = new Float64Array(0);
+/** The unknowns on which each row depends, row after row, with its slopes: most depend on few. */
+let begin = new Int32Array(1);
+let column = new Int32Array(0);
+let slope = new Float64Array(0);
+let value = new Float64Array(0);
+let equality = new Uint8Array(0);
+let pulls = new Uint8Array(0);
+
 export class ElasticStep {
-  private readonly normal: Float64Array;
-  private readonly right: Float64Array;
-  private readonly room: Float64Array;
   readonly y: Float64Array;
-  /** The unknowns on which each row depends, row after row, with its slopes: most depend on few. */
-  private begin = new Int32Array(1);
-  private column = new Int32Array(0);
-  private slope = new Float64Array(0);
-  private value = new Float64Array(0);
-  private equality = new Uint8Array(0);
-  private pulls = new Uint8Array(0);
 
   /** @param lever what a step of each unknown moves, mm */
   constructor(private readonly lever: Float64Array) {
     const n = lever.length;
-    this.normal = new Float64Array(n * n);
-    this.right = new Float64Array(n);
-    this.room = new Float64Array(n);
     this.y = new Float64Array(n);
+    if (right.length >= n) return;
+    normal = new Float64Array(n * n);
+    right = new Float64Array(n);
+    room = new Float64Array(n);
   }
 
   /**
@@ -38,16 +41,17 @@ export class ElasticStep {
   solve(rows: RowBuilder, stiffness: number): number {
     const { count } = rows;
     this.take(rows);
-    const { begin, column, slope, value, equality, pulls, y } = this;
+    const { y } = this;
+    const [from, columns, slopes, values] = [begin, column, slope, value];
     let promised = 0;
     for (let guess = 0; guess < GUESSES; guess++) {
       this.solveGuess(count, stiffness);
       let changed = false;
       promised = 0;
       for (let i = 0; i < count; i++) {
-        let after = value[i]!;
-        const end = begin[i + 1]!;
-        for (let k = begin[i]!; k < end; k++) after += slope[k]! * y[column[k]!]!;
+        let after = values[i]!;
+        const end = from[i + 1]!;
+        for (let k = from[i]!; k < end; k++) after += slopes[k]! * y[columns[k]!]!;
         const pull = equality[i] === 1 || after < 0 ? 1 : 0;
         if (pull) promised += (after * after) / 2;
         if (pull !== pulls[i]) changed = true;
@@ -61,15 +65,16 @@ export class ElasticStep {
   private take(rows: RowBuilder): void {
     const { count } = rows;
     const n = this.lever.length;
-    if (this.pulls.length < count) {
-      this.begin = new Int32Array(2 * count + 1);
-      this.value = new Float64Array(2 * count);
-      this.equality = new Uint8Array(2 * count);
-      this.pulls = new Uint8Array(2 * count);
-      this.column = new Int32Array(2 * count * n);
-      this.slope = new Float64Array(2 * count * n);
+    if (pulls.length < count) {
+      begin = new Int32Array(2 * count + 1);
+      value = new Float64Array(2 * count);
+      equality = new Uint8Array(2 * count);
+      pulls = new Uint8Array(2 * count);
     }
-    const { begin, column, slope, value, equality, pulls } = this;
+    if (column.length < count * n) {
+      column = new Int32Array(2 * count * n);
+      slope = new Float64Array(2 * count * n);
+    }
     const gradients = rows.array;
     let used = 0;
     for (let i = 0; i < count; i++) {
@@ -88,27 +93,31 @@ export class ElasticStep {
   }
 
   private solveGuess(count: number, stiffness: number): void {
-    const { normal: H, right: b, y, lever, begin, column, slope, value, pulls } = this;
+    const { y, lever } = this;
     const n = lever.length;
-    H.fill(0);
-    b.fill(0);
+    const H = normal;
+    const b = right;
+    const [begins, columns, slopes] = [begin, column, slope];
+    H.fill(0, 0, n * n);
+    b.fill(0, 0, n);
     for (let k = 0; k < n; k++) H[k * n + k] = stiffness * lever[k]! * lever[k]!;
     for (let i = 0; i < count; i++) {
       if (!pulls[i]) continue;
-      const from = begin[i]!;
-      const end = begin[i + 1]!;
+      const from = begins[i]!;
+      const end = begins[i + 1]!;
+      const missed = value[i]!;
       for (let k = from; k < end; k++) {
-        const g = slope[k]!;
-        const r = column[k]!;
-        b[r] = b[r]! - g * value[i]!;
+        const g = slopes[k]!;
+        const r = columns[k]!;
+        b[r] = b[r]! - g * missed;
         const row = r * n;
         for (let l = from; l <= k; l++) {
-          const at = row + column[l]!;
-          H[at] = H[at]! + g * slope[l]!;
+          const at = row + columns[l]!;
+          H[at] = H[at]! + g * slopes[l]!;
         }
       }
     }
-    factor(H, n, this.room);
+    factor(H, n, room);
     for (let r = 0; r < n; r++) {
       let sum = b[r]!;
       for (let k = 0; k < r; k++) sum -= H[r * n + k]! * y[k]!;
