@@ -47,6 +47,9 @@ const MOST_DAMPING = 1e4;
 
 /** Only where so little is missed is it worth pressing, mm². */
 
+/** Memory for one relaxing after another: there are thousands, and most are short. */
+const rows = new RowBuilder(0, new Float64Array(0));
+
 export function relax(
   problem: LayoutProblem,
   obstacles: readonly Obstacle[],
@@ -56,7 +59,7 @@ export function relax(
   const lever = Float64Array.from(problem.lever);
   // A group's free length must not run away to where only the straightened rules would have it.
   for (const g of problem.groups) if (g.at >= 0) lever[g.at] = 1;
-  const rows = new RowBuilder(problem.unknowns, lever);
+  rows.begin(problem.unknowns, lever);
   const step = new ElasticStep(lever);
   const weights = new Map<string, number>();
   let x = Float64Array.from(start);
@@ -75,7 +78,8 @@ export function relax(
     let longest = 0;
     for (let k = 0; k < x.length; k++) longest = Math.max(longest, Math.abs(step.y[k]!) * lever[k]!);
     const share = Math.min(1, tuning.LONGEST / Math.max(longest, 1e-12));
-    const next = x.map((value, k) => value + share * step.y[k]!);
+    const next = new Float64Array(x.length);
+    for (let k = 0; k < x.length; k++) next[k] = x[k]! + share * step.y[k]!;
     const after = measured(gather, problem, obstacles, next, rows, weights);
     const ratio = (now.weighed - after.weighed) / Math.max(now.weighed - promised, 1e-12);
     let stuck = false;
