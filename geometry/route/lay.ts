@@ -36,8 +36,8 @@ const TURN_COST = 60;
 /** Beginnings from which shapes are combined, and how many of the results are laid. */
 const BEGINNINGS = 6;
 const LAID = 5;
-/** Repairs in a row without gain after which it is better to begin anew. */
-const PATIENCE = 14;
+/** Repairs in a row without gain after which it is better to begin anew: the less is missed, the later. */
+const patience = (cost: number): number => (cost < 20 ? 45 : cost < 100 ? 25 : 12);
 /** A runner that has no shape of its own into an inlet would need this many radians more there. */
 const HOPELESS = 30;
 
@@ -76,7 +76,7 @@ export function lay(task: Task, plan: Plan, random: () => number, stopped: () =>
     }
     if (next.miss <= FEASIBLE) tally[2]!++;
     if (next.cost < now.cost * (1 + 0.2 * random())) now = next;
-    if (k - lastGain > PATIENCE) break;
+    if (k - lastGain > patience(now.cost)) break;
   }
   return now;
 }
