@@ -4,6 +4,7 @@ import type { Vec3 } from '../../shared/vec3';
 import { centerline } from '../curve/centerline';
 import type { Header, ResolvedMerge } from '../header/resolve';
 import { layoutProblem, place } from '../layout/layoutProblem';
+import { rejoined } from './continuousBend';
 import type { Barrier } from './crowd';
 import { relax } from './relax';
 import { pathOf, type Sketch, sketched } from './sketch';
@@ -48,10 +49,11 @@ export function alone(
   if (found.greatest > HOLDS) return null;
   place(problem, found.x);
   const { path } = problem.runners[0]!;
-  const points = Array.from({ length: path.bends + 2 }, (_, i): Vec3 => {
+  const joined = problem.runners[0]!.continuous;
+  const relaxed = Array.from({ length: path.bends + 2 }, (_, i): Vec3 => {
     return [path.points[3 * i]!, path.points[3 * i + 1]!, path.points[3 * i + 2]!];
   });
-  const joined = problem.runners[0]!.continuous;
+  const points = joined.includes(true) ? rejoined(relaxed, sketch.radii, joined, start, end) : relaxed;
   return sketched(
     r,
     sketch.inlet,

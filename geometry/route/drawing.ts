@@ -6,6 +6,7 @@ import { designAt, type LayoutProblem, layoutProblem, place } from '../layout/la
 import { MERGE_UNKNOWNS } from '../layout/movableMerge';
 import { RowBuilder } from '../layout/rowBuilder';
 import { gatherRows, solve } from '../layout/solve';
+import { rejoined } from './continuousBend';
 import { relax } from './relax';
 import type { Sketch } from './sketch';
 import type { Task } from './task';
@@ -41,6 +42,8 @@ export type Effort = { readonly steps: number; readonly stopped: () => boolean }
 const NEAR = 0.1;
 /** Lengths end far inside the promised 0.001 mm. */
 export const FEASIBLE = 2e-5;
+/** A bend more than the tooling allows weighs as much as this, mm². */
+const TOO_MANY = 1000;
 const EXACT_STEPS = 12;
 const PRESSES = 4;
 
@@ -85,7 +88,7 @@ export function fitted(design: Design, task: Task, runner: number): { readonly d
   const problem = layoutProblem(routedOnly(resolveHeader(design)), only);
   const found = relax(problem, task.obstacles, problem.start, { steps: FITTING_STEPS, enough: NEAR });
   place(problem, found.x);
-  return { design: designAt(problem), cost: found.cost };
+  return { design: rejoinedDesign(problem), cost: found.cost };
 }
 
 const NOTHING = { kind: 'surrounding', id: '' } as const;
@@ -106,6 +109,32 @@ function told(problem: LayoutProblem, task: Task, x: Float64Array, cost: number,
       }
     }
   }
+  // A continuous bend that came apart is one bend too many, which no row counts.
+  let excess = 0;
+  for (const r of problem.runners) {
+    const over = r.at < 0 ? 0 : r.path.bends - r.continuous.filter(Boolean).length - r.resolved.tooling.maxBends;
+    if (over <= 0) continue;
+    excess += over * TOO_MANY;
+    blame[task.runners.find((one) => one.resolved.runner.id === r.resolved.runner.id)!.index]! += over * TOO_MANY;
+  }
   place(problem, x);
-  return { design: designAt(problem), miss, cost, blame };
+  if (excess > 0) return { design: designAt(problem), miss: Math.max(miss, 1), cost: cost + excess, blame };
+  // What does not hold yet is drawn again from its points: continuous bends must be known there again.
+  return { design: miss > FEASIBLE ? rejoinedDesign(problem) : designAt(problem), miss, cost, blame };
+}
+
+/** The design of the paths as they stand, with continuous bends set exactly again. */
+function rejoinedDesign(problem: LayoutProblem): Design {
+  const design = designAt(problem);
+  const broken = problem.runners.filter((r) => r.at >= 0 && r.continuous.includes(true));
+  if (broken.length === 0) return design;
+  const points = new Map(
+    broken.map((r) => {
+      const { runner } = r.resolved;
+      const drawn = design.runners.find(({ id }) => id === runner.id)!.points!;
+      return [runner.id, rejoined(drawn, [...r.path.radii], r.continuous, r.from.pose, r.to.pose)] as const;
+    }),
+  );
+  const exact = (runner: Runner): Runner => ({ ...runner, points: points.get(runner.id)! });
+  return { ...design, runners: design.runners.map((runner) => (points.has(runner.id) ? exact(runner) : runner)) };
 }

@@ -5,12 +5,15 @@
 import type { Vec3 } from '../../shared/vec3';
 import { setback } from '../curve/centerline';
 import type { Pose } from '../header/merge';
-import { addScaled, angleBetween, anySquareTo, cross, distance, lerp, reject, sub, unit } from '../vector';
+import { RADIANS } from '../tolerance';
+import { addScaled, angleBetween, anySquareTo, cross, distance, lerp, reject, scale, sub, unit } from '../vector';
+import { arcPoints, partsOf, turnToward } from './continuousBend';
 import type { RunnerTask } from './task';
 
 export type Proposal = {
   readonly points: readonly Vec3[];
   readonly radii: readonly number[];
+  /** Whether point i and point i + 1 (of those that turn) are parts of one continuous bend. */
   readonly joined: readonly boolean[];
 };
 
@@ -25,8 +28,19 @@ const WIDEST = 7;
 /** Inner points lie along that line from this part of it (before its beginning) to as much beyond its end. */
 const BEYOND = -0.1;
 
+/** Share of shapes bent with one die throughout: a change of die costs time, and is seldom what makes room. */
+const ONE_DIE = 0.7;
+/** A bend as wide as this may be one continuous bend of several points. */
+const WIDE = 150 * RADIANS;
+/** What one point can hardly do, and the share of shapes with a continuous bend where the tooling goes beyond and where not. */
+const ONE_POINT = 172 * RADIANS;
+const CONTINUOUS = 0.35;
+const SELDOM = 0.1;
+/** They are drawn so often before it is given up: few lead to where they should at the length asked. */
+const CONTINUOUS_DRAWS = 5;
+
 /**
- * @param bends points where it turns
+ * @param bends as the bender counts them: a continuous bend is one, of several points
  * @param length of the centerline, or null where any will do
  * @returns null where this draw leads to none of that length
  */
@@ -38,27 +52,39 @@ export function propose(
   length: number | null,
   random: () => number,
 ): Proposal | null {
+  const most = task.resolved.tooling.maxBendAngle * RADIANS;
+  const isContinuous = most > WIDE && random() < (most > ONE_POINT ? CONTINUOUS : SELDOM);
+  for (let k = 0; k < (isContinuous ? CONTINUOUS_DRAWS : 1); k++) {
+    const continuous = isContinuous ? continuousBend(most, bends, random) : null;
+    const shape = drawn(task, start, end, radiiFor(task.dies, bends, random), continuous, length, random);
+    if (shape) return shape;
+  }
+  return null;
+}
+
+/** @param radii one for each bend */
+function drawn(
+  task: RunnerTask,
+  start: Pose,
+  end: Pose,
+  radii: readonly number[],
+  continuous: Continuous | null,
+  length: number | null,
+  random: () => number,
+): Proposal | null {
   const { tooling } = task.resolved;
-  const radii = Array.from({ length: bends }, () => task.dies[Math.floor(random() * task.dies.length)]!);
+  const bends = radii.length;
+  const shaped = shapeOf(start, end, radii, continuous);
   const R = radii[0]!;
-  const joined = radii.map(() => false);
   const leg = (least: number): number => least + R * SHORTEST_LEG * (LONGEST_LEG / SHORTEST_LEG) ** random();
   const a = leg(tooling.firstStraight);
   const A = addScaled(start.position, start.direction, a);
   if (bends === 2) {
-    const family = (b: number): Vec3[] => [start.position, A, addScaled(end.position, end.direction, -b), end.position];
-    const b =
-      length === null
-        ? leg(tooling.lastStraight)
-        : ofLength(
-            family,
-            radii,
-            length,
-            tooling.lastStraight + 0.1 * R,
-            tooling.lastStraight + (LONGEST_LEG + 1) * R,
-            random,
-          );
-    return b === null ? null : { points: family(b), radii, joined };
+    const family = (b: number): Proposal | null =>
+      shaped([start.position, A, addScaled(end.position, end.direction, -b), end.position]);
+    const { lastStraight } = tooling;
+    const [low, high] = [lastStraight + 0.1 * R, lastStraight + (LONGEST_LEG + 1) * R];
+    return length === null ? family(leg(lastStraight)) : ofLength(family, length, low, high, random);
   }
   const B = addScaled(end.position, end.direction, -leg(tooling.lastStraight));
   const across = unit(sub(B, A));
@@ -72,48 +98,99 @@ export function propose(
     phi += (random() - 0.5) * Math.PI * (random() < 0.25 ? 2 : 0.8);
     return { off, part, much: 0.2 + 0.8 * random() };
   });
-  const family = (wide: number): Vec3[] => [
-    start.position,
-    A,
-    ...offs.map(({ off, part, much }) => addScaled(lerp(A, B, part), off, wide * much)),
-    B,
-    end.position,
-  ];
-  const wide = length === null ? R * WIDEST * random() ** 2 : ofLength(family, radii, length, 0, WIDEST * R, random);
-  return wide === null ? null : { points: family(wide), radii, joined };
+  const family = (wide: number): Proposal | null =>
+    shaped([
+      start.position,
+      A,
+      ...offs.map(({ off, part, much }) => addScaled(lerp(A, B, part), off, wide * much)),
+      B,
+      end.position,
+    ]);
+  return length === null ? family(R * WIDEST * random() ** 2) : ofLength(family, length, 0, WIDEST * R, random);
+}
+
+function radiiFor(dies: readonly number[], bends: number, random: () => number): number[] {
+  const any = (): number => dies[Math.floor(random() * dies.length)]!;
+  if (dies.length === 1 || random() > ONE_DIE) return Array.from({ length: bends }, any);
+  return Array<number>(bends).fill(any());
+}
+
+type Continuous = {
+  /** Which bend, from 0. */
+  readonly bend: number;
+  /** Whether it is built from the far side. */
+  readonly backward: boolean;
+  /** Whether it turns away from where it leads to. */
+  readonly away: boolean;
+  readonly most: number;
+};
+
+function continuousBend(most: number, bends: number, random: () => number): Continuous {
+  const bend = Math.floor(random() * bends);
+  const backward = bend === bends - 1 || (bend > 0 && random() < 0.5);
+  return { bend, backward, away: random() < 0.5, most };
+}
+
+/** From places to a shape: one place may become the beginning of a continuous bend that leads to the next. */
+function shapeOf(
+  start: Pose,
+  end: Pose,
+  radii: readonly number[],
+  continuous: Continuous | null,
+): (places: readonly Vec3[]) => Proposal | null {
+  const apart = radii.map(() => false);
+  if (!continuous) return (points) => ({ points, radii, joined: apart });
+  const { bend, backward, away, most } = continuous;
+  const R = radii[bend]!;
+  return (places) => {
+    const at = places[bend + 1]!;
+    const before = bend === 0 ? start.direction : unit(sub(at, places[bend]!));
+    const after = bend === radii.length - 1 ? end.direction : unit(sub(places[bend + 2]!, at));
+    const direction = backward ? scale(after, -1) : before;
+    const turn = turnToward(at, direction, places[backward ? bend : bend + 2]!, R, away);
+    if (!turn || turn.angle < WIDE || turn.angle > most) return null;
+    const parts = partsOf(turn.angle);
+    const arc = arcPoints(at, direction, turn.side, R, turn.angle, parts);
+    if (backward) arc.reverse();
+    return {
+      points: [...places.slice(0, bend + 1), ...arc, ...places.slice(bend + 2)],
+      radii: [...radii.slice(0, bend), ...arc.map(() => R), ...radii.slice(bend + 1)],
+      joined: [...apart.slice(0, bend), ...arc.map((_, k) => k < parts - 1), ...apart.slice(bend + 1)],
+    };
+  };
 }
 
 /** A member of a one-parameter family that has the length asked: one of those found, at random; null where none has. */
 function ofLength(
-  family: (t: number) => readonly Vec3[],
-  radii: readonly number[],
+  family: (t: number) => Proposal | null,
   length: number,
   low: number,
   high: number,
   random: () => number,
-): number | null {
-  const over = (t: number): number => lengthOf(family(t), radii) - length;
+): Proposal | null {
+  /** Whether it is too short; null where the family has a gap. */
+  const short = (shape: Proposal | null): boolean | null => shape && lengthOf(shape) <= length;
   const roots: [number, number, boolean][] = [];
   let before = low;
-  let isShort = over(low) <= 0;
+  let was = short(family(low));
   for (let k = 1; k <= WALK; k++) {
     const t = low + (high - low) * (k / WALK) ** 1.5;
-    const short = over(t) <= 0;
-    if (short !== isShort) roots.push([before, t, isShort]);
+    const is = short(family(t));
+    if (was !== null && is !== null && is !== was) roots.push([before, t, was]);
     before = t;
-    isShort = short;
+    was = is;
   }
   if (roots.length === 0) return null;
-  let [a, b, short] = roots[Math.floor(random() * roots.length)]!;
+  let [a, b, isShort] = roots[Math.floor(random() * roots.length)]!;
   for (let k = 0; k < HALVINGS; k++) {
     const middle = (a + b) / 2;
-    if (over(middle) <= 0 === short) a = middle;
+    if (short(family(middle)) === isShort) a = middle;
     else b = middle;
   }
-  return (a + b) / 2;
+  return family((a + b) / 2);
 }
 
-function lengthOf(points: readonly Vec3[], radii: readonly number[]): number {
+function lengthOf({ points, radii }: Proposal): number {
   let length = 0;
   for (let i = 1; i < points.length; i++) length += distance(points[i - 1]!, points[i]!);
   for (let i = 1; i < points.length - 1; i++) {

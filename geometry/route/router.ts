@@ -7,14 +7,17 @@ import type { Meshes } from '../check/meshes';
 import { resolveHeader } from '../header/resolve';
 import { randomNumbers } from '../layout/random';
 import { FEASIBLE, type Settled } from './drawing';
+import { leastTurns, pinnedByOrder } from './inletOrder';
+import { kept, type Leeway } from './keep';
 import { lay } from './lay';
 import { compareLayouts, type Layout, measuredLayout } from './layout';
 import { lengthsIn, looselyLaid } from './loose';
 import { planOf } from './plan';
 import { simplified } from './simplify';
 import { smoothed } from './smooth';
+import type { Stage } from './stage';
 import { mixed, stockOf } from './stock';
-import { taskOf } from './task';
+import { type Task, taskOf } from './task';
 
 /** How inlets that nobody pinned are given out: as it lies best, or so that cylinders fire one after the other round it. */
 export type InletOrder = 'free' | 'firing';
@@ -45,7 +48,11 @@ export type Router = {
 };
 
 /** Locked runners stay as they are; inlets given are kept; everything else is laid. */
-export function router(design: Design, meshes: Meshes, { seed = 1 }: RouterOptions = {}): Router {
+export function router(
+  design: Design,
+  meshes: Meshes,
+  { seed = 1, order = 'free', keepsShape = false }: RouterOptions = {},
+): Router {
   const task = taskOf(design, meshes);
   const loose = looselyLaid(task, seed);
   const hasPlay = task.movable.length > 0 || [...task.header.groups.values()].some((g) => g.length === null);
@@ -56,10 +63,20 @@ export function router(design: Design, meshes: Meshes, { seed = 1 }: RouterOptio
     const drawn = { ...stood, runners: found.design.runners };
     return { stage: { design: stood, header: resolveHeader(stood) }, lengths: lengthsIn(found.design), drawn };
   });
+  const drawn = keepsShape ? taskOf(design, meshes, true) : null;
   return {
     round(n, see, stopped = () => false) {
+      const same = drawn && kept(drawn, randomNumbers(mixed(seed, n, 4)), stopped, leeway(n));
+      if (same) {
+        const layout = measuredLayout(same.design, meshes);
+        if (same.miss > FEASIBLE || !layout.report.ok) return { layouts: [], attempt: layout };
+        see?.(layout);
+        return { layouts: [layout], attempt: null };
+      }
       const random = randomNumbers(mixed(seed, n, 1));
-      const laid = lay(task, planOf(task, stock, n, randomNumbers(mixed(seed, n)), stopped), random, stopped);
+      const plan = planOf(task, stock, n, randomNumbers(mixed(seed, n)), stopped);
+      const own = order === 'firing' ? ordered(n, plan.shelf.stage) : task;
+      const laid = lay(own, plan, random, stopped);
       if (!laid) return { layouts: [], attempt: null };
       const first = measuredLayout(laid.design, meshes);
       if (laid.miss > FEASIBLE || !first.report.ok) return { layouts: [], attempt: first };
@@ -71,9 +88,18 @@ export function router(design: Design, meshes: Meshes, { seed = 1 }: RouterOptio
         layouts.unshift(layout);
         see?.(layout);
       };
-      const simple = simplified(task, laid, random, stopped, better);
-      better(smoothed(task, simple, stopped));
+      const simple = simplified(own, laid, random, stopped, better);
+      better(smoothed(own, simple, stopped));
       return { layouts: layouts.slice(0, 1), attempt: null };
     },
   };
+
+  /** Inlets in firing order for one round: the likeliest first, then others too. */
+  function ordered(n: number, stage: Stage): Task {
+    const random = n === 0 ? () => 0 : randomNumbers(mixed(seed, n, 3));
+    return pinnedByOrder(task, leastTurns(task, stage), random);
+  }
 }
+
+/** What is drawn is first kept as near as can be; then variants of it, every other with a bend more where it is needed. */
+const leeway = (n: number): Leeway => (n === 0 ? {} : { size: 10 + 15 * (n % 6), spare: n % 2 });

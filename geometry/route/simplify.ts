@@ -1,4 +1,6 @@
 /** A layout that holds, with bends taken out where one of fewer can be had, the others giving way. */
+import { bends } from '../curve/bends';
+import { centerline } from '../curve/centerline';
 import { resolveHeader } from '../header/resolve';
 import { lengthAmong, linesOf } from './among';
 import { crowding } from './crowd';
@@ -27,11 +29,11 @@ export function simplified(
   for (let gained = true; gained && !stopped(); ) {
     gained = false;
     const bent = task.runners
-      .filter((r) => !r.locked && pointsOf(now, r) > 2)
-      .sort((a, b) => pointsOf(now, b) - pointsOf(now, a));
+      .filter((r) => !r.locked && bendsOf(now, r) > 2)
+      .sort((a, b) => bendsOf(now, b) - bendsOf(now, a));
     for (const r of bent) {
       if (stopped()) return now;
-      const next = withFewer(task, now, r, pointsOf(now, r) - 1, random, stopped);
+      const next = withFewer(task, now, r, bendsOf(now, r) - 1, random, stopped);
       if (!next) continue;
       now = next;
       gained = true;
@@ -41,7 +43,12 @@ export function simplified(
   return now;
 }
 
-const pointsOf = ({ design }: Settled, r: RunnerTask): number => design.runners[r.index]!.points!.length - 2;
+/** As the bender counts them: a continuous bend is one, though of several points. */
+function bendsOf({ design }: Settled, r: RunnerTask): number {
+  const { points, radii } = design.runners[r.index]!;
+  const usual = r.resolved.tooling.centerlineRadius;
+  return bends(centerline(points!, radii ?? points!.slice(2).map(() => usual))).length;
+}
 
 function withFewer(
   task: Task,

@@ -163,7 +163,7 @@ export function rough(
 }
 
 function isSame(a: Sketch, b: Sketch): boolean {
-  if (a.bends !== b.bends) return false;
+  if (a.bends !== b.bends || a.points.length !== b.points.length) return false;
   return a.points.every((p, i) => Math.hypot(...p.map((x, k) => x - b.points[i]![k]!)) < SAME);
 }
 
