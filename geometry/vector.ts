@@ -40,7 +40,12 @@ export const unit = (a: Vec3): Vec3 => {
 export const reject = (a: Vec3, axis: Vec3): Vec3 => addScaled(a, axis, -dot(a, axis));
 
 /** Angle between two vectors, radians in [0, π]; accurate at both ends, where acos is not. */
-export const angleBetween = (a: Vec3, b: Vec3): number => Math.atan2(norm(cross(a, b)), dot(a, b));
+export const angleBetween = (a: Vec3, b: Vec3): number => {
+  const x = a[1] * b[2] - a[2] * b[1];
+  const y = a[2] * b[0] - a[0] * b[2];
+  const z = a[0] * b[1] - a[1] * b[0];
+  return Math.atan2(Math.sqrt(x * x + y * y + z * z), a[0] * b[0] + a[1] * b[1] + a[2] * b[2]);
+};
 
 /** Angle from `a` to `b` about the unit `axis`, right-handed, radians in (−π, π]; both are projected square to the axis. */
 export const signedAngle = (a: Vec3, b: Vec3, axis: Vec3): number =>

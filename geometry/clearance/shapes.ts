@@ -14,6 +14,10 @@ export type ConvexShape = {
   /** A sphere around it, so that what is far away is not measured. */
   readonly centre: Vec3;
   readonly reach: number;
+  /** The box around it where it is known: low x, y, z, high x, y, z. */
+  readonly bounds?: Float64Array;
+  /** Of a box: its middle and half its width along each axis. */
+  readonly box?: Float64Array;
   /**
    * Where on the segment a + t·d, t in [0, 1], the field is least: in closed form, where the shape has one. NaN where only
    * a search can tell, as within the shape.
@@ -44,6 +48,14 @@ export function capsuleShape({ a, b, radius }: Pick<Capsule, 'a' | 'b' | 'radius
   return {
     centre: lerp(a, b, 0.5),
     reach: distance(a, b) / 2 + radius,
+    bounds: Float64Array.of(
+      Math.min(a[0], b[0]) - radius,
+      Math.min(a[1], b[1]) - radius,
+      Math.min(a[2], b[2]) - radius,
+      Math.max(a[0], b[0]) + radius,
+      Math.max(a[1], b[1]) + radius,
+      Math.max(a[2], b[2]) + radius,
+    ),
     leastOn(P, i, ex, ey, ez) {
       for (let k = 0; k < 3; k++) chord[k] = P[i + k]!;
       chord[3] = P[i]! + ex;
@@ -70,52 +82,57 @@ export function boxShape({ min, max }: Pick<Box, 'min' | 'max'>): ConvexShape {
   const hx = (max[0] - min[0]) / 2;
   const hy = (max[1] - min[1]) / 2;
   const hz = (max[2] - min[2]) / 2;
+  const box = Float64Array.of(...centre, hx, hy, hz);
   return {
     centre,
     reach: norm([hx, hy, hz]),
-    leastOn: (P, i, dx, dy, dz) =>
-      leastOverBox(P[i]! - centre[0], P[i + 1]! - centre[1], P[i + 2]! - centre[2], dx, dy, dz, hx, hy, hz),
-    signedDistance(x, y, z) {
-      const qx = Math.abs(x - centre[0]) - hx;
-      const qy = Math.abs(y - centre[1]) - hy;
-      const qz = Math.abs(z - centre[2]) - hz;
-      const ox = Math.max(qx, 0);
-      const oy = Math.max(qy, 0);
-      const oz = Math.max(qz, 0);
-      const inside = qx > qy ? Math.max(qx, qz) : Math.max(qy, qz);
-      return Math.sqrt(ox * ox + oy * oy + oz * oz) + Math.min(inside, 0);
-    },
+    bounds: Float64Array.of(...min, ...max),
+    box,
+    leastOn: (P, i, dx, dy, dz) => leastOverBox(box, P[i]!, P[i + 1]!, P[i + 2]!, dx, dy, dz),
+    signedDistance: (x, y, z) => distanceToBox(box, x, y, z),
   };
 }
 
+/** @param box as in `ConvexShape` */
+export function distanceToBox(box: Float64Array, x: number, y: number, z: number): number {
+  const qx = Math.abs(x - box[0]!) - box[3]!;
+  const qy = Math.abs(y - box[1]!) - box[4]!;
+  const qz = Math.abs(z - box[2]!) - box[5]!;
+  const ox = Math.max(qx, 0);
+  const oy = Math.max(qy, 0);
+  const oz = Math.max(qz, 0);
+  const inside = qx > qy ? Math.max(qx, qz) : Math.max(qy, qz);
+  return Math.sqrt(ox * ox + oy * oy + oz * oz) + Math.min(inside, 0);
+}
+
 /**
- * The squared distance to a box along a segment has a slope that rises, piece by piece straight: its zero is bracketed and
- * closed in on by false position. The box stands about the origin.
+ * Where on the segment a + t·d a box is nearest; NaN within it. The squared distance has a slope that rises, piece by piece
+ * straight: its zero is bracketed and closed in on by false position.
  */
-function leastOverBox(
-  x: number,
-  y: number,
-  z: number,
+export function leastOverBox(
+  box: Float64Array,
+  ax: number,
+  ay: number,
+  az: number,
   dx: number,
   dy: number,
   dz: number,
-  hx: number,
-  hy: number,
-  hz: number,
 ): number {
-  const slope = (t: number): number =>
-    dx * beyond(x + t * dx, hx) + dy * beyond(y + t * dy, hy) + dz * beyond(z + t * dz, hz);
-  const inside = (t: number): boolean =>
-    Math.abs(x + t * dx) <= hx && Math.abs(y + t * dy) <= hy && Math.abs(z + t * dz) <= hz;
+  const x = ax - box[0]!;
+  const y = ay - box[1]!;
+  const z = az - box[2]!;
+  const hx = box[3]!;
+  const hy = box[4]!;
+  const hz = box[5]!;
   let low = 0;
   let high = 1;
-  let atLow = slope(0);
-  let atHigh = slope(1);
+  let atLow = dx * beyond(x, hx) + dy * beyond(y, hy) + dz * beyond(z, hz);
+  let atHigh = dx * beyond(x + dx, hx) + dy * beyond(y + dy, hy) + dz * beyond(z + dz, hz);
   let t = atLow >= 0 ? 0 : 1;
   if (atLow < 0 && atHigh > 0)
     for (let k = 0; k < ROOT_STEPS; k++) {
       t = k % 3 === 2 ? (low + high) / 2 : low + ((high - low) * atLow) / (atLow - atHigh);
-      const at = slope(t);
+      const at = dx * beyond(x + t * dx, hx) + dy * beyond(y + t * dy, hy) + dz * beyond(z + t * dz, hz);
       if (at === 0 || high - low < ROOT_WIDTH) break;
       if (at < 0) {
         low = t;
@@ -125,13 +142,15 @@ function leastOverBox(
         atHigh = at;
       }
     }
-  return inside(t) ? Number.NaN : t;
+  const inside = Math.abs(x + t * dx) <= hx && Math.abs(y + t * dy) <= hy && Math.abs(z + t * dz) <= hz;
+  return inside ? Number.NaN : t;
 }
 
 const ROOT_STEPS = 24;
 const ROOT_WIDTH = 1e-7;
 
-const beyond = (p: number, half: number): number => (p > half ? p - half : p < -half ? p + half : 0);
+/** How far a place is past either side of a width about 0, signed. */
+export const beyond = (p: number, half: number): number => (p > half ? p - half : p < -half ? p + half : 0);
 
 /** Solid of revolution: in (radius, height) the distance to a trapezium, positive outside. */
 export function frustumShape({ position, axis, length, startRadius, endRadius }: Frustum): ConvexShape {

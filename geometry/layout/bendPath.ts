@@ -18,6 +18,9 @@ export type BendPath = {
   /** Leg lengths; the first and last signed along those directions. */
   readonly legs: Float64Array;
   readonly turns: Float64Array;
+  /** Of the turns. */
+  readonly sines: Float64Array;
+  readonly cosines: Float64Array;
   readonly setbacks: Float64Array;
   readonly straights: Float64Array;
   length: number;
@@ -36,6 +39,8 @@ export function bendPath(radii: readonly number[]): BendPath {
     directions: new Float64Array(3 * (n + 1)),
     legs: new Float64Array(n + 1),
     turns: new Float64Array(n),
+    sines: new Float64Array(n),
+    cosines: new Float64Array(n),
     setbacks: new Float64Array(n),
     straights: new Float64Array(n + 1),
     length: 0,
@@ -47,7 +52,7 @@ export function bendPath(radii: readonly number[]): BendPath {
 
 /** Works out legs, turns, straights and length from `points` and the end directions already set in `directions`. */
 export function measurePath(path: BendPath): void {
-  const { bends: n, points: P, directions: D, legs, turns, setbacks, straights, radii } = path;
+  const { bends: n, points: P, directions: D, legs, turns, sines, cosines, setbacks, straights, radii } = path;
   for (let i = 0; i <= n; i++) {
     const x = P[3 * i + 3]! - P[3 * i]!;
     const y = P[3 * i + 4]! - P[3 * i + 1]!;
@@ -70,9 +75,12 @@ export function measurePath(path: BendPath): void {
     const x = D[a + 1]! * D[b + 2]! - D[a + 2]! * D[b + 1]!;
     const y = D[a + 2]! * D[b]! - D[a]! * D[b + 2]!;
     const z = D[a]! * D[b + 1]! - D[a + 1]! * D[b]!;
-    turns[i] = Math.atan2(Math.sqrt(x * x + y * y + z * z), c);
-    setbacks[i] = setback(radii[i]!, turns[i]!);
-    total += radii[i]! * turns[i]!;
+    const turn = Math.atan2(Math.sqrt(x * x + y * y + z * z), c);
+    turns[i] = turn;
+    sines[i] = Math.sin(turn);
+    cosines[i] = Math.cos(turn);
+    setbacks[i] = setback(radii[i]!, turn);
+    total += radii[i]! * turn;
   }
   for (let i = 0; i <= n; i++) {
     straights[i] = legs[i]! - (i > 0 ? setbacks[i - 1]! : 0) - (i < n ? setbacks[i]! : 0);
@@ -87,20 +95,22 @@ function pushLeg(path: BendPath, i: number, w: number): void {
   if (i === 0) path.endLegsBar[0] = path.endLegsBar[0]! + w;
   else if (i === n) path.endLegsBar[1] = path.endLegsBar[1]! + w;
   else
-    for (let k = 0; k < 3; k++) {
-      pointsBar[3 * i + 3 + k] = pointsBar[3 * i + 3 + k]! + w * D[3 * i + k]!;
-      pointsBar[3 * i + k] = pointsBar[3 * i + k]! - w * D[3 * i + k]!;
+    for (let a = 3 * i; a < 3 * i + 3; a++) {
+      const pushed = w * D[a]!;
+      pointsBar[a + 3] = pointsBar[a + 3]! + pushed;
+      pointsBar[a] = pointsBar[a]! - pushed;
     }
 }
 
 /** Adds w to the adjoint of turn i. A point that does not turn has no direction to turn in: it gets none. */
 export function pushTurn(path: BendPath, i: number, w: number): void {
-  const { directions: D, directionsBar: bar, turns } = path;
-  const s = Math.sin(turns[i]!);
+  const { directions: D, directionsBar: bar, sines } = path;
+  const s = sines[i]!;
   if (s < 1e-7) return;
-  for (let k = 0; k < 3; k++) {
-    bar[3 * i + k] = bar[3 * i + k]! - (w / s) * D[3 * i + 3 + k]!;
-    bar[3 * i + 3 + k] = bar[3 * i + 3 + k]! - (w / s) * D[3 * i + k]!;
+  const much = w / s;
+  for (let a = 3 * i; a < 3 * i + 3; a++) {
+    bar[a] = bar[a]! - much * D[a + 3]!;
+    bar[a + 3] = bar[a + 3]! - much * D[a]!;
   }
 }
 
@@ -142,21 +152,27 @@ export function pushOnStraight(path: BendPath, i: number, along: number, wx: num
  * x = P + (R·sin φ − T)·d1 + R·(1 − cos φ)·n, with n = (d2 − c·d1)/s, φ = f·θ.
  */
 export function pushOnArc(path: BendPath, i: number, f: number, wx: number, wy: number, wz: number): void {
-  const { directions: D, pointsBar, directionsBar: bar, turns, radii, setbacks } = path;
+  const { directions: D, pointsBar, directionsBar: bar, turns, sines, cosines, radii, setbacks } = path;
   const theta = turns[i]!;
   const R = radii[i]!;
   const p = 3 * (i + 1);
   pointsBar[p] = pointsBar[p]! + wx;
   pointsBar[p + 1] = pointsBar[p + 1]! + wy;
   pointsBar[p + 2] = pointsBar[p + 2]! + wz;
-  const s = Math.sin(theta);
+  const s = sines[i]!;
   if (s < 1e-7) return;
   const a = 3 * i;
   const b = a + 3;
-  const c = Math.cos(theta);
-  const [ax, ay, az] = [D[a]!, D[a + 1]!, D[a + 2]!];
-  const [bx, by, bz] = [D[b]!, D[b + 1]!, D[b + 2]!];
-  const [nx, ny, nz] = [(bx - c * ax) / s, (by - c * ay) / s, (bz - c * az) / s];
+  const c = cosines[i]!;
+  const ax = D[a]!;
+  const ay = D[a + 1]!;
+  const az = D[a + 2]!;
+  const bx = D[b]!;
+  const by = D[b + 1]!;
+  const bz = D[b + 2]!;
+  const nx = (bx - c * ax) / s;
+  const ny = (by - c * ay) / s;
+  const nz = (bz - c * az) / s;
   const wa = wx * ax + wy * ay + wz * az;
   const wn = wx * nx + wy * ny + wz * nz;
   const phi = f * theta;
@@ -165,7 +181,9 @@ export function pushOnArc(path: BendPath, i: number, f: number, wx: number, wy: 
   const inward = R * (1 - cosPhi);
   const forward = R * sinPhi - setbacks[i]!;
   // Adjoint of the unnormalised n, its part along n removed by the normalisation.
-  const [qx, qy, qz] = [(inward * (wx - wn * nx)) / s, (inward * (wy - wn * ny)) / s, (inward * (wz - wn * nz)) / s];
+  const qx = (inward * (wx - wn * nx)) / s;
+  const qy = (inward * (wy - wn * ny)) / s;
+  const qz = (inward * (wz - wn * nz)) / s;
   const half = Math.cos(theta / 2);
   const thetaBar = f * R * (cosPhi * wa + sinPhi * wn) - (wa * R) / (2 * Math.max(half * half, 1e-6));
   const cosBar = -(qx * ax + qy * ay + qz * az) - thetaBar / s;
@@ -192,11 +210,12 @@ export function settleDirections(path: BendPath): void {
   for (let i = 1; i < n; i++) {
     const a = 3 * i;
     const along = bar[a]! * D[a]! + bar[a + 1]! * D[a + 1]! + bar[a + 2]! * D[a + 2]!;
-    for (let k = 0; k < 3; k++) {
-      const g = (bar[a + k]! - along * D[a + k]!) / legs[i]!;
-      pointsBar[a + 3 + k] = pointsBar[a + 3 + k]! + g;
-      pointsBar[a + k] = pointsBar[a + k]! - g;
-      bar[a + k] = 0;
+    const leg = legs[i]!;
+    for (let k = a; k < a + 3; k++) {
+      const g = (bar[k]! - along * D[k]!) / leg;
+      pointsBar[k + 3] = pointsBar[k + 3]! + g;
+      pointsBar[k] = pointsBar[k]! - g;
+      bar[k] = 0;
     }
   }
 }

@@ -5,20 +5,32 @@
  * A disc of the body is held by its field's slope at the centre: value − radius·|slope across|. The field is convex, so
  * this never promises more room than there is, and it is exact against flat faces.
  */
+import { remembered } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
 import { isTree, type Obstacle } from '../check/obstacles';
 import { type ConvexShape, frustumShape, slopeOf } from '../clearance/shapes';
 import type { TriangleTree } from '../clearance/triangleTree';
 import type { Frustum } from '../header/merge';
 import { addScaled, norm, reject } from '../vector';
-import { addShapeContacts, INSIDE, REACH, SLACK } from './contactRows';
-import { nearestToShape, type ShapeContact } from './contacts';
-import type { LayoutProblem } from './layoutProblem';
-import { placeAt, type SolverLink } from './links';
+import { addShapeContacts, INSIDE, pathOf, REACH, SLACK } from './contactRows';
+import { nearestToShape, ShapeContacts } from './contacts';
+import type { LayoutProblem, SolverRunner } from './layoutProblem';
+import { isClearOfBall, placeAt, type RunnerLinks } from './links';
 import { bodyTilted, type MovableMerge, TILT_STEP, TILTS } from './movableMerge';
-import type { RowBuilder } from './rowBuilder';
+import type { KeyOf, RowBuilder } from './rowBuilder';
 
 type Body = { readonly id: string; readonly frustum: Frustum; readonly movable: MovableMerge | null };
+
+const runnerKey = (body: Body, r: SolverRunner, _: number, n: number): string =>
+  `merge-body|merges/${body.id}|${pathOf(r)}|${n}`;
+
+const aroundKey = (body: Body, id: string): string => `merge-body|merges/${body.id}|surroundings/${id}|`;
+const triangleKey = (body: Body, id: string, n: number): string => `${aroundKey(body, id)}${n}`;
+const bodiesKey = (body: Body, id: string): string => `merge-body|merges/${body.id}|merges/${id}|`;
+
+const contacts = new ShapeContacts();
+
+const shapeOfStill = remembered(frustumShape);
 
 /** Discs along a body that are tried, and how often the stretch about the least is halved then. */
 const SLICES = 8;
@@ -28,7 +40,7 @@ export function bodyRows(
   problem: LayoutProblem,
   x: Float64Array,
   obstacles: readonly Obstacle[],
-  links: readonly (readonly SolverLink[])[],
+  links: readonly RunnerLinks[],
   rows: RowBuilder,
 ): void {
   const movable = new Map(problem.merges.map((m) => [m.resolved.merge.id, m]));
@@ -37,42 +49,37 @@ export function bodyRows(
     return { id: resolved.merge.id, frustum: m ? m.geometry.body : resolved.body, movable: m };
   });
   for (const body of bodies) {
-    const shape = frustumShape(body.frustum);
-    for (const [i, r] of problem.runners.entries()) {
+    const shape = body.movable ? frustumShape(body.frustum) : shapeOfStill(body.frustum);
+    for (let i = 0; i < problem.runners.length; i++) {
+      const r = problem.runners[i]!;
       const touches = r.to.id === body.id || ('merge' in r.resolved.runner.from && r.from.id === body.id);
       if (touches || (r.at < 0 && !body.movable)) continue;
-      const contacts: ShapeContact[] = [];
-      for (const link of links[i]!) nearestToShape(link, shape, r.resolved.tubeRadius + REACH, contacts);
-      const offsets = addShapeContacts(
-        r,
-        contacts,
-        r.resolved.tubeRadius,
-        `merge-body|merges/${body.id}|runners/${r.resolved.runner.id}|`,
-        rows,
-      );
+      const { tubeRadius } = r.resolved;
+      if (isClearOfBall(links[i]!, shape.centre, shape.reach, tubeRadius + REACH)) continue;
+      contacts.count = 0;
+      for (const link of links[i]!.links) nearestToShape(link, shape, tubeRadius + REACH, contacts);
+      if (contacts.count === 0) continue;
+      const first = addShapeContacts(r, contacts, tubeRadius, rows, SLACK, runnerKey, body, r, 0);
       if (!body.movable) continue;
-      for (const [k, offset] of offsets.entries())
-        pullBody(body.movable, x, placeAt(contacts[k]!.p), contacts[k]!.normal, rows, offset);
+      for (let k = 0; k < contacts.count; k++) {
+        const o = 5 * k;
+        const { links, numbers } = contacts;
+        const at = placeAt({ link: links[k]!, fraction: numbers[o]! });
+        const normal: Vec3 = [numbers[o + 2]!, numbers[o + 3]!, numbers[o + 4]!];
+        pullBody(body.movable, x, at, normal, rows, first + k * problem.unknowns);
+      }
     }
     if (!body.movable) continue;
     for (const { surrounding, shape: other } of obstacles) {
-      const key = `merge-body|merges/${body.id}|surroundings/${surrounding.id}|`;
-      if (isTree(other)) meshRows(body, other, key, x, rows);
-      else bodyToShapeRow(body, other, key, x, rows);
+      if (isTree(other)) meshRows(body, other, surrounding.id, x, rows);
+      else bodyToShapeRow(body, other, aroundKey, surrounding.id, 0, x, rows);
     }
   }
   for (const [i, a] of bodies.entries())
     for (const b of bodies.slice(i + 1)) {
       const [mover, other] = a.movable ? [a, b] : [b, a];
       if (mover.movable)
-        bodyToShapeRow(
-          mover,
-          frustumShape(other.frustum),
-          `merge-body|merges/${mover.id}|merges/${other.id}|`,
-          x,
-          rows,
-          other.movable,
-        );
+        bodyToShapeRow(mover, frustumShape(other.frustum), bodiesKey, other.id, 0, x, rows, other.movable);
     }
 }
 
@@ -80,7 +87,9 @@ export function bodyRows(
 function bodyToShapeRow(
   body: Body,
   shape: ConvexShape,
-  key: string,
+  key: KeyOf<Body, string>,
+  to: string,
+  n: number,
   x: Float64Array,
   rows: RowBuilder,
   other: MovableMerge | null = null,
@@ -91,7 +100,7 @@ function bodyToShapeRow(
   if (shape.signedDistance(...middle) - reach >= REACH) return;
   const least = heldLeast(body.frustum, shape);
   if (least.value >= REACH) return;
-  const offset = rows.add(least.value - INSIDE, false, key, SLACK);
+  const offset = rows.addOf(least.value - INSIDE, false, SLACK, key, body, to, n);
   const m = body.movable!;
   const [s, t] = [x[m.at + 3]!, x[m.at + 4]!];
   for (let k = 0; k < 3; k++) rows.array[offset + m.at + k] = rows.array[offset + m.at + k]! + least.slope[k]!;
@@ -133,7 +142,7 @@ export function heldDisc(
 }
 
 /** Each near triangle of a mesh is a convex shape of its own. */
-function meshRows(body: Body, tree: TriangleTree, key: string, x: Float64Array, rows: RowBuilder): void {
+function meshRows(body: Body, tree: TriangleTree, surrounding: string, x: Float64Array, rows: RowBuilder): void {
   const { position, axis, length, startRadius, endRadius } = body.frustum;
   const middle = addScaled(position, axis, length / 2);
   const reach = Math.hypot(length / 2, Math.max(startRadius, endRadius)) + REACH;
@@ -141,7 +150,7 @@ function meshRows(body: Body, tree: TriangleTree, key: string, x: Float64Array, 
     middle,
     () => reach,
     (a, _b, _c, field, index) =>
-      bodyToShapeRow(body, { signedDistance: field, centre: a, reach: 0 }, `${key}${index}`, x, rows),
+      bodyToShapeRow(body, { signedDistance: field, centre: a, reach: 0 }, triangleKey, surrounding, index, x, rows),
   );
 }
 

@@ -3,6 +3,7 @@
  * carries it about, against what stands around. mm. Ends at one merge are left out: their places are the merge's own pattern.
  */
 
+import { remembered } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
 import { isTree, type Obstacle } from '../check/obstacles';
 import type { Disc } from '../clearance/convexMinimum';
@@ -12,9 +13,9 @@ import { triangleField } from '../clearance/triangleTree';
 import { addScaled, distance, dot, norm, reject, scale, sub, unit } from '../vector';
 import { heldDisc } from './bodyRows';
 import { addShapeContacts, INSIDE, pathOf, REACH, SLACK } from './contactRows';
-import { nearestToShape, type ShapeContact } from './contacts';
+import { nearestToShape, ShapeContacts } from './contacts';
 import { type Joint, type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
-import { placeAt, type SolverLink } from './links';
+import { isClearOfBall, placeAt, type RunnerLinks } from './links';
 import type { RowBuilder } from './rowBuilder';
 
 /** Kept clear beyond the limit where it costs nothing, mm: a saw cut a little askew reaches so much further. */
@@ -25,40 +26,45 @@ type End = { readonly runner: SolverRunner; readonly joint: Joint; readonly isSt
 export function endRows(
   problem: LayoutProblem,
   obstacles: readonly Obstacle[],
-  links: readonly (readonly SolverLink[])[],
+  links: readonly RunnerLinks[],
   rows: RowBuilder,
 ): void {
-  const ends = problem.runners.flatMap((runner) => [endOf(runner, true), endOf(runner, false)]);
+  const ends = problem.merges.length > 0 ? endsOf(problem) : endsOfStill(problem);
   const required = problem.header.tubeToTube;
-  for (const [e, end] of ends.entries()) {
+  for (let e = 0; e < ends.length; e++) {
+    const end = ends[e]!;
     if (end.joint.merge && end.runner.at >= 0) for (const o of obstacles) aroundRows(end, o, rows);
-    for (const [j, other] of problem.runners.entries()) {
+    for (let j = 0; j < problem.runners.length; j++) {
+      const other = problem.runners[j]!;
       if (other === end.runner || meets(end, other) || (other.at < 0 && !end.joint.merge)) continue;
-      sideRows(
-        end,
-        other,
-        links[j]!,
-        required,
-        `tube-to-tube|${pathOf(end.runner)}|${pathOf(other)}|${end.isStart ? 'start' : 'end'}`,
-        rows,
-      );
+      sideRows(problem, end, links[j]!, required, rows);
     }
-    for (const [k, far] of ends.slice(e + 1).entries()) {
+    for (let k = e + 1; k < ends.length; k++) {
+      const far = ends[k]!;
+      if (!end.joint.merge && !far.joint.merge) continue;
       const apart = far.joint.id !== end.joint.id && far.runner !== end.runner;
-      if (apart && (end.joint.merge || far.joint.merge))
-        discRow(end, far, required, `tube-to-tube|${pathOf(end.runner)}|${pathOf(far.runner)}|ends ${e}.${k}`, rows);
+      if (apart) discRow(end, far, required, rows, e, k - e - 1);
     }
   }
 }
 
-function aroundRows(end: End, { surrounding, shape }: Obstacle, rows: RowBuilder): void {
+const endsOf = (problem: LayoutProblem): readonly End[] =>
+  problem.runners.flatMap((runner) => [endOf(runner, true), endOf(runner, false)]);
+
+/** Where no merge moves, the ends stay. */
+const endsOfStill = remembered(endsOf);
+
+const aroundKey = (end: End, { surrounding }: Obstacle, n: number): string =>
+  `surroundings|${pathOf(end.runner)}|surroundings/${surrounding.id}|${end.isStart ? 'start' : 'end'} ${n}`;
+
+function aroundRows(end: End, o: Obstacle, rows: RowBuilder): void {
   const { disc } = end;
+  const { surrounding, shape } = o;
   const required = surrounding.clearance ?? 0;
-  const key = `surroundings|${pathOf(end.runner)}|surroundings/${surrounding.id}|${end.isStart ? 'start' : 'end'}`;
   const near = (shape: Pick<ConvexShape, 'signedDistance'>, n: number): void => {
     const { value, slope } = heldDisc(disc.centre, disc.normal, disc.radius, shape);
     if (value >= required + REACH) return;
-    const offset = rows.add(value - required - INSIDE, false, `${key} ${n}`, SLACK);
+    const offset = rows.addOf(value - required - INSIDE, false, SLACK, aroundKey, end, o, n);
     const across = reject(slope, disc.normal);
     const far = norm(across) > 0 ? addScaled(disc.centre, unit(across), -disc.radius) : disc.centre;
     pushDisc(end, far, slope);
@@ -87,36 +93,43 @@ function endOf(runner: SolverRunner, isStart: boolean): End {
 const meets = (end: End, other: SolverRunner): boolean =>
   other.from.id === end.joint.id || other.to.id === end.joint.id;
 
-function sideRows(
-  end: End,
-  other: SolverRunner,
-  links: readonly SolverLink[],
-  required: number,
-  key: string,
-  rows: RowBuilder,
-): void {
+const sideKey = (end: End, other: SolverRunner, _: number, n: number): string =>
+  `tube-to-tube|${pathOf(end.runner)}|${pathOf(other)}|${end.isStart ? 'start' : 'end'}${n}`;
+
+const contacts = new ShapeContacts();
+
+function sideRows(problem: LayoutProblem, end: End, near: RunnerLinks, required: number, rows: RowBuilder): void {
   const { disc } = end;
-  const field = (x: number, y: number, z: number): number => pointToDisc(disc, x, y, z);
+  const other = near.runner;
   const limit = other.resolved.tubeRadius + required + SPARE;
-  const contacts: ShapeContact[] = [];
-  for (const link of links)
-    nearestToShape(link, { signedDistance: field, centre: disc.centre, reach: disc.radius }, limit + REACH, contacts);
-  const offsets = addShapeContacts(other, contacts, limit, key, rows, SLACK + SPARE);
+  const below = limit + REACH;
+  if (isClearOfBall(near, disc.centre, disc.radius, below)) return;
+  const field = (x: number, y: number, z: number): number => pointToDisc(disc, x, y, z);
+  const shape = { signedDistance: field, centre: disc.centre, reach: disc.radius };
+  contacts.count = 0;
+  for (const link of near.links) nearestToShape(link, shape, below, contacts);
+  if (contacts.count === 0) return;
+  const first = addShapeContacts(other, contacts, limit, rows, SLACK + SPARE, sideKey, end, other, 0);
   if (!end.joint.merge || end.runner.at < 0) return;
-  for (const [i, offset] of offsets.entries()) {
-    const { p, normal } = contacts[i]!;
-    pushDisc(end, nearestOnDisc(disc, placeAt(p)), scale(normal, -1));
-    pull(end.runner, rows.array, offset);
+  for (let i = 0; i < contacts.count; i++) {
+    const o = 5 * i;
+    const { links, numbers } = contacts;
+    const at = placeAt({ link: links[i]!, fraction: numbers[o]! });
+    pushDisc(end, nearestOnDisc(disc, at), [-numbers[o + 2]!, -numbers[o + 3]!, -numbers[o + 4]!]);
+    pull(end.runner, rows.array, first + i * problem.unknowns);
   }
 }
 
-function discRow(a: End, b: End, required: number, key: string, rows: RowBuilder): void {
+const discKey = (a: End, b: End, e: number, k: number): string =>
+  `tube-to-tube|${pathOf(a.runner)}|${pathOf(b.runner)}|ends ${e}.${k}`;
+
+function discRow(a: End, b: End, required: number, rows: RowBuilder, e: number, k: number): void {
   const radii = a.disc.radius + b.disc.radius;
   if (distance(a.disc.centre, b.disc.centre) - radii >= required + REACH) return;
   const value = discToDisc(a.disc, b.disc) - required - INSIDE - SPARE;
   if (value >= REACH) return;
   const normal = unit(sub(a.disc.centre, b.disc.centre));
-  const offset = rows.add(value, false, key, SLACK + SPARE);
+  const offset = rows.addOf(value, false, SLACK + SPARE, discKey, a, b, e, k);
   for (const [end, sign] of [
     [a, 1],
     [b, -1],

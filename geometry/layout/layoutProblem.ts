@@ -17,7 +17,7 @@ import {
   mergeUnknowns,
   movableMerge,
   moveMerge,
-  placesOf,
+  placeOf,
   pullPlace,
   TILT_LEVER,
 } from './movableMerge';
@@ -228,25 +228,35 @@ function startOf(r: SolverRunner): number[] {
 export function place(problem: LayoutProblem, x: Float64Array): void {
   for (const m of problem.merges) moveMerge(m, x);
   for (const r of problem.runners) {
-    for (const joint of [r.from, r.to]) if (joint.merge) joint.pose = placesOf(joint.merge.geometry)[joint.place]!;
+    const { from, to, path } = r;
+    // What stays was measured when it was first placed.
+    if (r.at < 0 && !from.merge && !to.merge && path.length > 0) continue;
+    if (from.merge) from.pose = placeOf(from.merge.geometry, from.place);
+    if (to.merge) to.pose = placeOf(to.merge.geometry, to.place);
     placeRunner(r, x);
-    measurePath(r.path);
+    measurePath(path);
   }
 }
 
 function placeRunner({ path, at, from, to }: SolverRunner, x: Float64Array): void {
   const { bends: n, points: P, directions: D } = path;
-  D.set(from.pose.direction, 0);
-  D.set(to.pose.direction, 3 * n);
+  const { position: start, direction: out } = from.pose;
+  const { position: end, direction: into } = to.pose;
+  for (let k = 0; k < 3; k++) {
+    D[k] = out[k]!;
+    D[3 * n + k] = into[k]!;
+  }
   if (at < 0) return;
-  P.set(from.pose.position, 0);
-  P.set(to.pose.position, 3 * (n + 1));
   const a = x[at]!;
-  for (let k = 0; k < 3; k++) P[3 + k] = from.pose.position[k]! + a * from.pose.direction[k]!;
+  for (let k = 0; k < 3; k++) {
+    P[k] = start[k]!;
+    P[3 * n + 3 + k] = end[k]!;
+    P[3 + k] = start[k]! + a * out[k]!;
+  }
   for (let i = 0; i < 3 * (n - 2); i++) P[6 + i] = x[at + 1 + i]!;
   if (n < 2) return;
   const b = x[at + 1 + 3 * (n - 2)]!;
-  for (let k = 0; k < 3; k++) P[3 * n + k] = to.pose.position[k]! - b * to.pose.direction[k]!;
+  for (let k = 0; k < 3; k++) P[3 * n + k] = end[k]! - b * into[k]!;
 }
 
 const positionBar = new Float64Array(3);
@@ -258,16 +268,18 @@ export function pull(r: SolverRunner, row: Float64Array, offset: number): void {
   const { bends: n, pointsBar: P, directionsBar: D, endLegsBar } = path;
   settleDirections(path);
   if (at >= 0) {
-    const [ds, de] = [from.pose.direction, to.pose.direction];
+    const ds = from.pose.direction;
+    const de = to.pose.direction;
     const last = 3 * n;
-    row[offset + at] = row[offset + at]! + endLegsBar[0]! + P[3]! * ds[0] + P[4]! * ds[1] + P[5]! * ds[2];
-    for (let i = 0; i < 3 * (n - 2); i++) row[offset + at + 1 + i] = row[offset + at + 1 + i]! + P[6 + i]!;
+    const own = offset + at;
+    row[own] = row[own]! + endLegsBar[0]! + P[3]! * ds[0] + P[4]! * ds[1] + P[5]! * ds[2];
+    for (let i = 0; i < 3 * (n - 2); i++) row[own + 1 + i] = row[own + 1 + i]! + P[6 + i]!;
     if (n > 1) {
-      const b = offset + at + 1 + 3 * (n - 2);
+      const b = own + 1 + 3 * (n - 2);
       row[b] = row[b]! + endLegsBar[1]! - P[last]! * de[0] - P[last + 1]! * de[1] - P[last + 2]! * de[2];
     } else {
       // One bend: the last leg is the end's distance along its own direction.
-      row[offset + at] = row[offset + at]! - endLegsBar[1]! * dot(ds, de);
+      row[own] = row[own]! - endLegsBar[1]! * dot(ds, de);
     }
     if (from.merge) {
       const a = path.legs[0]!;
@@ -286,9 +298,11 @@ export function pull(r: SolverRunner, row: Float64Array, offset: number): void {
       pullPlace(to.merge, to.place, positionBar, directionBar, row, offset);
     }
   }
-  P.fill(0);
-  D.fill(0);
-  endLegsBar.fill(0);
+  // Loops, as `fill` costs more on rows so short.
+  for (let k = 0; k < P.length; k++) P[k] = 0;
+  for (let k = 0; k < D.length; k++) D[k] = 0;
+  endLegsBar[0] = 0;
+  endLegsBar[1] = 0;
 }
 
 /** The design with the points and merge poses of the paths as they stand. */

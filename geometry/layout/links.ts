@@ -40,23 +40,145 @@ export type SolverLink = {
   readonly bundle: -1 | 0 | 1;
 };
 
+/** A runner's links with the box about them: most of what there is is nowhere near. */
+export type RunnerLinks = {
+  readonly runner: SolverRunner;
+  readonly links: readonly SolverLink[];
+  /** A ball about each link, four numbers: its middle and radius. */
+  readonly balls: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+};
+
 /** The links of one path, in order of travel. */
 export function linksOf(r: SolverRunner): SolverLink[] {
+  const links: Writable<SolverLink>[] = [];
+  refill(r, links);
+  return links;
+}
+
+type Writable<T> = { -readonly [K in keyof T]: T[K] };
+
+type Pool = {
+  runner: SolverRunner | null;
+  /** Every link there ever was, for use again. */
+  readonly made: Writable<SolverLink>[];
+  readonly links: Writable<SolverLink>[];
+  balls: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+};
+
+/** One for each runner's number. */
+const pools: Pool[] = [];
+
+const emptyPool = (): Pool => ({
+  runner: null,
+  made: [],
+  links: [],
+  balls: new Float64Array(0),
+  low: new Float64Array(3),
+  high: new Float64Array(3),
+});
+
+/**
+ * The same in memory that is used again: good until it is next asked for a runner of that number, of whatever header.
+ * @param number among the header's runners
+ */
+export function linksNow(r: SolverRunner, number: number): RunnerLinks {
+  while (pools.length <= number) pools.push(emptyPool());
+  const pool = pools[number]!;
+  // A runner that stays where it is keeps its links through all steps.
+  if (pool.runner === r && r.at < 0) return pool as RunnerLinks;
+  pool.runner = r;
+  const { made, links } = pool;
+  const count = refill(r, made);
+  if (links.length > count) links.length = count;
+  for (let k = links.length; k < count; k++) links.push(made[k]!);
+  boxAbout(pool);
+  return pool as RunnerLinks;
+}
+
+function boxAbout(pool: Pool): void {
+  const { links, low, high } = pool;
+  if (pool.balls.length < 4 * links.length) pool.balls = new Float64Array(8 * links.length);
+  const { balls } = pool;
+  let lx = Number.POSITIVE_INFINITY;
+  let ly = lx;
+  let lz = lx;
+  let hx = Number.NEGATIVE_INFINITY;
+  let hy = hx;
+  let hz = hx;
+  for (let k = 0; k < links.length; k++) {
+    const { half, stray, middleX, middleY, middleZ } = links[k]!;
+    const out = half + stray;
+    balls[4 * k] = middleX;
+    balls[4 * k + 1] = middleY;
+    balls[4 * k + 2] = middleZ;
+    balls[4 * k + 3] = out;
+    if (middleX - out < lx) lx = middleX - out;
+    if (middleY - out < ly) ly = middleY - out;
+    if (middleZ - out < lz) lz = middleZ - out;
+    if (middleX + out > hx) hx = middleX + out;
+    if (middleY + out > hy) hy = middleY + out;
+    if (middleZ + out > hz) hz = middleZ + out;
+  }
+  low[0] = lx;
+  low[1] = ly;
+  low[2] = lz;
+  high[0] = hx;
+  high[1] = hy;
+  high[2] = hz;
+}
+
+/** Whether a ball surely keeps out of the box about a runner by `margin`. */
+export function isClearOfBall({ low, high }: RunnerLinks, centre: Vec3, radius: number, margin: number): boolean {
+  const x = Math.max(low[0]! - centre[0], centre[0] - high[0]!, 0);
+  const y = Math.max(low[1]! - centre[1], centre[1] - high[1]!, 0);
+  const z = Math.max(low[2]! - centre[2], centre[2] - high[2]!, 0);
+  const out = radius + margin;
+  return x * x + y * y + z * z >= out * out;
+}
+
+/** Whether the box about a runner surely stands `margin` from a box given by its two corners. */
+export function isClearOfBox({ low, high }: RunnerLinks, bounds: Float64Array, margin: number): boolean {
+  const x = Math.max(low[0]! - bounds[3]!, bounds[0]! - high[0]!, 0);
+  const y = Math.max(low[1]! - bounds[4]!, bounds[1]! - high[1]!, 0);
+  const z = Math.max(low[2]! - bounds[5]!, bounds[2]! - high[2]!, 0);
+  return x * x + y * y + z * z >= margin * margin;
+}
+
+/** Whether the ball about link `i` surely stands `margin` from that box. */
+export function isBallClearOfBox({ balls }: RunnerLinks, i: number, bounds: Float64Array, margin: number): boolean {
+  const o = 4 * i;
+  const x = balls[o]!;
+  const y = balls[o + 1]!;
+  const z = balls[o + 2]!;
+  const out = balls[o + 3]! + margin;
+  const dx = Math.max(x - bounds[3]!, bounds[0]! - x, 0);
+  const dy = Math.max(y - bounds[4]!, bounds[1]! - y, 0);
+  const dz = Math.max(z - bounds[5]!, bounds[2]! - z, 0);
+  return dx * dx + dy * dy + dz * dz >= out * out;
+}
+
+/** Writes the path's links over `out` from its beginning; says how many there are. */
+function refill(r: SolverRunner, out: Writable<SolverLink>[]): number {
   const { path } = r;
   const total = path.length;
-  const cuts = [r.bundleAtStart, total - r.bundleAtEnd];
-  const links: SolverLink[] = [];
+  const first = r.bundleAtStart;
+  const last = total - r.bundleAtEnd;
   let station = 0;
+  let count = 0;
   for (let i = 0; i <= path.bends; i++) {
     const straight = path.straights[i]!;
-    if (straight > SHORTEST) cutLink(r, i, false, station, straight, cuts, total, links);
+    if (straight > SHORTEST) count = cutLink(r, i, false, station, straight, first, last, total, out, count);
     station += straight;
     if (i === path.bends) break;
     const arc = path.radii[i]! * path.turns[i]!;
-    if (arc > SHORTEST) cutLink(r, i, true, station, arc, cuts, total, links);
+    if (arc > SHORTEST) count = cutLink(r, i, true, station, arc, first, last, total, out, count);
     station += arc;
   }
-  return links;
+  return count;
 }
 
 function cutLink(
@@ -65,23 +187,61 @@ function cutLink(
   isArc: boolean,
   station: number,
   length: number,
-  cuts: readonly number[],
+  firstCut: number,
+  lastCut: number,
   total: number,
-  out: SolverLink[],
-): void {
-  const inner = cuts.map((c) => (c - station) / length).filter((f) => f > 1e-9 && f < 1 - 1e-9);
-  const bounds = [0, ...inner.sort((a, b) => a - b), 1];
-  for (let k = 0; k + 1 < bounds.length; k++) {
-    const [low, high] = [bounds[k]!, bounds[k + 1]!];
+  out: Writable<SolverLink>[],
+  count: number,
+): number {
+  const a = (firstCut - station) / length;
+  const b = (lastCut - station) / length;
+  const one = isInner(a) ? a : isInner(b) ? b : 1;
+  const two = isInner(a) && isInner(b) ? b : 1;
+  const near = Math.min(one, two);
+  const far = Math.max(one, two);
+  let n = count;
+  let low = 0;
+  for (let k = 0; k < 3; k++) {
+    const high = k === 0 ? near : k === 1 ? far : 1;
+    // Without a cut the next bound is the end, and there is nothing beyond.
+    if (k > 0 && low === 1) break;
     const from = station + low * length;
     const to = station + high * length;
     const middle = (from + to) / 2;
-    const bundle = middle > cuts[1]! ? 1 : middle < cuts[0]! ? -1 : 0;
-    out.push(link(runner, index, isArc, low, high, from, to, from <= SHORTEST, to >= total - SHORTEST, bundle));
+    const bundle = middle > lastCut ? 1 : middle < firstCut ? -1 : 0;
+    if (n === out.length) out.push(emptyLink(runner));
+    writeLink(out[n++]!, runner, index, isArc, low, high, from, to, from <= SHORTEST, to >= total - SHORTEST, bundle);
+    low = high;
   }
+  return n;
 }
 
-function link(
+const isInner = (f: number): boolean => f > 1e-9 && f < 1 - 1e-9;
+
+const emptyLink = (runner: SolverRunner): Writable<SolverLink> => ({
+  runner,
+  index: 0,
+  isArc: false,
+  low: 0,
+  high: 0,
+  count: 1,
+  points: new Float64Array(6),
+  radius: 0,
+  angle: 0,
+  stray: 0,
+  middleX: 0,
+  middleY: 0,
+  middleZ: 0,
+  half: 0,
+  station: 0,
+  end: 0,
+  isFirst: false,
+  isLast: false,
+  bundle: 0,
+});
+
+function writeLink(
+  link: Writable<SolverLink>,
   runner: SolverRunner,
   index: number,
   isArc: boolean,
@@ -92,38 +252,39 @@ function link(
   isFirst: boolean,
   isLast: boolean,
   bundle: -1 | 0 | 1,
-): SolverLink {
+): void {
   const { path } = runner;
   const radius = isArc ? path.radii[index]! : 0;
   const angle = isArc ? (high - low) * path.turns[index]! : 0;
   const wanted = isArc ? angle / (2 * Math.acos(Math.max(0, 1 - SAGITTA / radius))) : 1;
   const count = isArc ? Math.min(MOST_CHORDS, 2 ** Math.max(0, Math.ceil(Math.log2(wanted)))) : 1;
   const last = 3 * count;
-  const points = new Float64Array(last + 3);
+  if (link.points.length < last + 3) link.points = new Float64Array(last + 3);
+  const { points } = link;
   for (let k = 3; k < last; k += 3) points[k] = Number.NaN;
   pointOnLink(runner, index, isArc, low, points, 0);
   pointOnLink(runner, index, isArc, high, points, last);
-  return {
-    runner,
-    index,
-    isArc,
-    low,
-    high,
-    count,
-    points,
-    radius,
-    angle,
-    stray: isArc ? radius * (1 - Math.cos(Math.min(angle / 2, Math.PI))) : 0,
-    middleX: (points[0]! + points[last]!) / 2,
-    middleY: (points[1]! + points[last + 1]!) / 2,
-    middleZ: (points[2]! + points[last + 2]!) / 2,
-    half: Math.hypot(points[last]! - points[0]!, points[last + 1]! - points[1]!, points[last + 2]! - points[2]!) / 2,
-    station,
-    end,
-    isFirst,
-    isLast,
-    bundle,
-  };
+  const x = points[last]! - points[0]!;
+  const y = points[last + 1]! - points[1]!;
+  const z = points[last + 2]! - points[2]!;
+  link.runner = runner;
+  link.index = index;
+  link.isArc = isArc;
+  link.low = low;
+  link.high = high;
+  link.count = count;
+  link.radius = radius;
+  link.angle = angle;
+  link.stray = isArc ? radius * (1 - Math.cos(Math.min(angle / 2, Math.PI))) : 0;
+  link.middleX = (points[0]! + points[last]!) / 2;
+  link.middleY = (points[1]! + points[last + 1]!) / 2;
+  link.middleZ = (points[2]! + points[last + 2]!) / 2;
+  link.half = Math.sqrt(x * x + y * y + z * z) / 2;
+  link.station = station;
+  link.end = end;
+  link.isFirst = isFirst;
+  link.isLast = isLast;
+  link.bundle = bundle;
 }
 
 /** Places the end of chord k: few of an arc's chords are ever looked at. */
@@ -140,21 +301,25 @@ export function pointOnLink(
   out: Float64Array,
   at: number,
 ): void {
-  const { points: P, directions: D, setbacks, turns, radii, straights } = path;
+  const { points: P, directions: D, setbacks, turns, sines, cosines, radii, straights } = path;
   const d = 3 * index;
   if (!isArc) {
     const along = (index > 0 ? setbacks[index - 1]! : 0) + f * straights[index]!;
-    for (let k = 0; k < 3; k++) out[at + k] = P[d + k]! + along * D[d + k]!;
+    out[at] = P[d]! + along * D[d]!;
+    out[at + 1] = P[d + 1]! + along * D[d + 1]!;
+    out[at + 2] = P[d + 2]! + along * D[d + 2]!;
     return;
   }
   const theta = turns[index]!;
   const R = radii[index]!;
-  const s = Math.sin(theta);
-  const c = Math.cos(theta);
+  const s = sines[index]!;
+  const c = cosines[index]!;
   const phi = f * theta;
   const inward = s > 1e-9 ? (R * (1 - Math.cos(phi))) / s : 0;
   const forward = R * Math.sin(phi) - setbacks[index]! - inward * c;
-  for (let k = 0; k < 3; k++) out[at + k] = P[d + 3 + k]! + forward * D[d + k]! + inward * D[d + 3 + k]!;
+  out[at] = P[d + 3]! + forward * D[d]! + inward * D[d + 3]!;
+  out[at + 1] = P[d + 4]! + forward * D[d + 1]! + inward * D[d + 4]!;
+  out[at + 2] = P[d + 5]! + forward * D[d + 2]! + inward * D[d + 5]!;
 }
 
 /** A place on a link: fraction of its arc's angle or straight's length. */
@@ -175,16 +340,19 @@ export function tangentOnLink(
   f: number,
   out: Float64Array,
 ): void {
-  const { directions: D, turns } = path;
+  const { directions: D, turns, sines, cosines } = path;
   const d = 3 * index;
   if (!isArc) {
-    for (let k = 0; k < 3; k++) out[k] = D[d + k]!;
+    out[0] = D[d]!;
+    out[1] = D[d + 1]!;
+    out[2] = D[d + 2]!;
     return;
   }
-  const theta = turns[index]!;
-  const s = Math.sin(theta);
-  const phi = f * theta;
+  const s = sines[index]!;
+  const phi = f * turns[index]!;
   const b = s > 1e-9 ? Math.sin(phi) / s : 0;
-  const a = Math.cos(phi) - b * Math.cos(theta);
-  for (let k = 0; k < 3; k++) out[k] = a * D[d + k]! + b * D[d + 3 + k]!;
+  const a = Math.cos(phi) - b * cosines[index]!;
+  out[0] = a * D[d]! + b * D[d + 3]!;
+  out[1] = a * D[d + 1]! + b * D[d + 4]!;
+  out[2] = a * D[d + 2]! + b * D[d + 5]!;
 }

@@ -3,11 +3,12 @@
  * It is never turned about its axis: its `up` is projected anew. mm; tilts are tangents of angles.
  */
 import type { Merge } from '../../shared/design/types';
+import { remembered } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
-import { type Frustum, type MergeGeometry, mergeAxes, mergeGeometry } from '../header/merge';
+import { type Frustum, type MergeGeometry, mergeAxes, mergeGeometry, type Pose } from '../header/merge';
 import type { ResolvedMerge } from '../header/resolve';
 import { RADIANS } from '../tolerance';
-import { addScaled, dot, scale, sub, unit } from '../vector';
+import { addScaled, dot, unit } from '../vector';
 
 export type MovableMerge = {
   readonly resolved: ResolvedMerge;
@@ -64,22 +65,34 @@ export function mergeUnknowns({ merge, reference: { u, v, w } }: MovableMerge): 
 /** Stands the merge where `x` says, with the slopes of its places. */
 export function moveMerge(m: MovableMerge, x: Float64Array): void {
   const position: Vec3 = [x[m.at]!, x[m.at + 1]!, x[m.at + 2]!];
-  const [s, t] = [x[m.at + 3]!, x[m.at + 4]!];
+  const s = x[m.at + 3]!;
+  const t = x[m.at + 4]!;
   const { axis } = m.resolved.merge;
-  const unmoved = mergeUnknowns({ ...m, merge: m.resolved.merge });
+  const unmoved = tiltAsGiven(m);
   // The given axis is kept to the last bit while it is not tilted.
   const tilted = s === unmoved[3] && t === unmoved[4] ? axis : tiltedAxis(m, s, t);
   m.merge = { ...m.resolved.merge, position, axis: tilted };
   m.geometry = geometryOf(m, m.merge);
-  const placesTilted = (ds: number, dt: number) =>
-    placesOf(geometryOf(m, { ...m.merge, axis: tiltedAxis(m, s + ds, t + dt) }));
-  for (const [k, [ds, dt]] of TILTS.entries()) {
-    const behind = placesTilted(-ds, -dt);
-    for (const [i, ahead] of placesTilted(ds, dt).entries()) {
-      m.slopes.set(scale(sub(ahead.position, behind[i]!.position), 1 / (2 * TILT_STEP)), 12 * i + 3 * k);
-      m.slopes.set(scale(sub(ahead.direction, behind[i]!.direction), 1 / (2 * TILT_STEP)), 12 * i + 6 + 3 * k);
+  for (let k = 0; k < 2; k++) {
+    const ds = TILTS[k]![0];
+    const dt = TILTS[k]![1];
+    const behind = tiltedPlaces(m, s - ds, t - dt);
+    const ahead = tiltedPlaces(m, s + ds, t + dt);
+    for (let i = 0; i < ahead.length; i++) {
+      setSlope(m.slopes, 12 * i + 3 * k, ahead[i]!.position, behind[i]!.position);
+      setSlope(m.slopes, 12 * i + 6 + 3 * k, ahead[i]!.direction, behind[i]!.direction);
     }
   }
+}
+
+/** The unknowns of a merge that has not moved. */
+const tiltAsGiven = remembered((m: MovableMerge) => mergeUnknowns({ ...m, merge: m.resolved.merge }));
+
+const tiltedPlaces = (m: MovableMerge, s: number, t: number): readonly Pose[] =>
+  placesOf(geometryOf(m, { ...m.merge, axis: tiltedAxis(m, s, t) }));
+
+function setSlope(slopes: Float64Array, at: number, ahead: Vec3, behind: Vec3): void {
+  for (let k = 0; k < 3; k++) slopes[at + k] = (ahead[k]! - behind[k]!) * (1 / (2 * TILT_STEP));
 }
 
 /** A step of each tilt in turn. */
@@ -93,7 +106,9 @@ export const bodyTilted = (m: MovableMerge, s: number, t: number): Frustum =>
   geometryOf(m, { ...m.merge, axis: tiltedAxis(m, s, t) }).body;
 
 /** Inlets in order, then the outlet. */
-export const placesOf = (g: MergeGeometry) => [...g.inlets, g.outlet];
+const placesOf = (g: MergeGeometry): readonly Pose[] => [...g.inlets, g.outlet];
+
+export const placeOf = (g: MergeGeometry, place: number): Pose => g.inlets[place] ?? g.outlet;
 
 const tiltedAxis = ({ reference: { u, v, w } }: MovableMerge, s: number, t: number): Vec3 =>
   unit(addScaled(addScaled(w, u, s), v, t));
@@ -108,18 +123,18 @@ const geometryOf = (m: MovableMerge, merge: Merge): MergeGeometry =>
 export function pullPlace(
   m: MovableMerge,
   place: number,
-  positionBar: ArrayLike<number>,
-  directionBar: ArrayLike<number>,
+  positionBar: Float64Array,
+  directionBar: Float64Array,
   row: Float64Array,
   at: number,
 ): void {
-  for (let k = 0; k < 3; k++) row[at + m.at + k] = row[at + m.at + k]! + positionBar[k]!;
+  const { slopes } = m;
+  const own = at + m.at;
+  for (let k = 0; k < 3; k++) row[own + k] = row[own + k]! + positionBar[k]!;
   for (let tilt = 0; tilt < 2; tilt++) {
+    const first = 12 * place + 3 * tilt;
     let sum = 0;
-    for (let k = 0; k < 3; k++)
-      sum +=
-        positionBar[k]! * m.slopes[12 * place + 3 * tilt + k]! +
-        directionBar[k]! * m.slopes[12 * place + 6 + 3 * tilt + k]!;
-    row[at + m.at + 3 + tilt] = row[at + m.at + 3 + tilt]! + sum;
+    for (let k = 0; k < 3; k++) sum += positionBar[k]! * slopes[first + k]! + directionBar[k]! * slopes[first + 6 + k]!;
+    row[own + 3 + tilt] = row[own + 3 + tilt]! + sum;
   }
 }

@@ -10,30 +10,59 @@ export type RuleKey = { readonly rule: string; readonly where: string; readonly 
 /** Missing a rule by less than this is rounding, mm. */
 const MISSED = 1e-3;
 
+/**
+ * Writes a row's key from what it is of: most rows come and go without anyone asking for theirs, so keys are only written
+ * when asked for.
+ */
+export type KeyOf<A, B> = (a: A, b: B, i: number, j: number) => string;
+
+const asGiven: KeyOf<string, null> = (key) => key;
+
 export class RowBuilder {
   private gradients: Float64Array;
-  private values: number[] = [];
-  private equalities: number[] = [];
-  private slacks: number[] = [];
-  readonly keys: string[] = [];
+  private values = new Float64Array(64);
+  private slacks = new Float64Array(64);
+  private equalities = new Uint8Array(64);
+  private keyOf: KeyOf<never, never>[] = [];
+  private ofA: unknown[] = [];
+  private ofB: unknown[] = [];
+  private numbers = new Int32Array(128);
+  private known: string[] | null = null;
+  private used = 0;
 
   constructor(
-    private readonly unknowns: number,
-    private readonly dearness: Float64Array,
+    private unknowns: number,
+    private dearness: Float64Array,
   ) {
     this.gradients = new Float64Array(64 * unknowns);
   }
 
+  /** Empties it for other unknowns, in the same memory. */
+  begin(unknowns: number, dearness: Float64Array): void {
+    this.clear();
+    this.unknowns = unknowns;
+    this.dearness = dearness;
+  }
+
   clear(): void {
-    this.gradients.fill(0, 0, this.count * this.unknowns);
-    this.values.length = 0;
-    this.equalities.length = 0;
-    this.slacks.length = 0;
-    this.keys.length = 0;
+    this.gradients.fill(0, 0, this.used * this.unknowns);
+    this.used = 0;
+    this.known = null;
   }
 
   get count(): number {
-    return this.values.length;
+    return this.used;
+  }
+
+  /** Of all rows, written when first asked for; good until the next row. */
+  get keys(): readonly string[] {
+    if (this.known) return this.known;
+    const { keyOf, ofA, ofB, numbers } = this;
+    const keys: string[] = [];
+    for (let i = 0; i < this.used; i++)
+      keys.push(keyOf[i]!(ofA[i] as never, ofB[i] as never, numbers[2 * i]!, numbers[2 * i + 1]!));
+    this.known = keys;
+    return keys;
   }
 
   /**
@@ -43,22 +72,56 @@ export class RowBuilder {
    * @param slack how far inside its limit the value aims: missing the aim by less breaks no rule
    */
   add(value: number, isEquality: boolean, key: string, slack = 0): number {
-    const offset = this.count * this.unknowns;
+    return this.addOf(value, isEquality, slack, asGiven, key, null);
+  }
+
+  /** The same with a key that is written from `a`, `b`, `i` and `j` when it is asked for. */
+  addOf<A, B>(value: number, isEquality: boolean, slack: number, key: KeyOf<A, B>, a: A, b: B, i = 0, j = 0): number {
+    const row = this.used++;
+    const offset = row * this.unknowns;
     if (offset + this.unknowns > this.gradients.length) {
       const larger = new Float64Array(2 * this.gradients.length + this.unknowns);
       larger.set(this.gradients);
       this.gradients = larger;
     }
-    this.values.push(value);
-    this.equalities.push(isEquality ? 1 : 0);
-    this.keys.push(key);
-    this.slacks.push(slack);
+    if (row === this.values.length) this.grow();
+    this.known = null;
+    this.values[row] = value;
+    this.equalities[row] = isEquality ? 1 : 0;
+    this.slacks[row] = slack;
+    this.keyOf[row] = key;
+    this.ofA[row] = a;
+    this.ofB[row] = b;
+    this.numbers[2 * row] = i;
+    this.numbers[2 * row + 1] = j;
     return offset;
   }
 
+  private grow(): void {
+    const larger = 2 * this.values.length;
+    const [values, slacks] = [this.values, this.slacks];
+    this.values = new Float64Array(larger);
+    this.values.set(values);
+    this.slacks = new Float64Array(larger);
+    this.slacks.set(slacks);
+    const { equalities, numbers } = this;
+    this.equalities = new Uint8Array(larger);
+    this.equalities.set(equalities);
+    this.numbers = new Int32Array(2 * larger);
+    this.numbers.set(numbers);
+  }
+
   /** A row that depends on one unknown alone. */
-  addSingle(value: number, isEquality: boolean, key: string, unknown: number, slope: number): void {
-    const offset = this.add(value, isEquality, key);
+  addSingle<A>(
+    value: number,
+    isEquality: boolean,
+    key: KeyOf<A, null>,
+    a: A,
+    i: number,
+    unknown: number,
+    slope: number,
+  ): void {
+    const offset = this.addOf(value, isEquality, 0, key, a, null, i);
     this.gradients[offset + unknown] = slope;
   }
 
@@ -116,7 +179,7 @@ export class RowBuilder {
   violation(): { squares: number; greatest: number } {
     let squares = 0;
     let greatest = 0;
-    for (let i = 0; i < this.values.length; i++) {
+    for (let i = 0; i < this.used; i++) {
       const miss = this.missOf(i);
       squares += miss * miss;
       greatest = Math.max(greatest, miss);
@@ -137,6 +200,6 @@ export class RowBuilder {
       }
       bounds[i] = along - this.values[i]!;
     }
-    return { count, columns: unknowns, gradients, bounds, isEquality: Uint8Array.from(this.equalities) };
+    return { count, columns: unknowns, gradients, bounds, isEquality: this.equalities.slice(0, count) };
   }
 }

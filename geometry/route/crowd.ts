@@ -26,23 +26,37 @@ export function crowding(a: Line, b: Line, gap: number): number {
   const P = a.at;
   const Q = b.at;
   let sum = 0;
+  const lx = b.low[0]!;
+  const ly = b.low[1]!;
+  const lz = b.low[2]!;
+  const hx = b.high[0]!;
+  const hy = b.high[1]!;
+  const hz = b.high[2]!;
   for (let i = 0; i < a.count; ) {
     const x = P[3 * i]!;
     const y = P[3 * i + 1]!;
     const z = P[3 * i + 2]!;
-    const start = part && i <= a.bundledUntil ? b.bundledUntil + 1 : 0;
-    const until = meet && i >= a.bundledFrom ? b.bundledFrom : b.count;
+    // No place of the other line is nearer than the box about it.
+    const ox = x < lx ? lx - x : x > hx ? x - hx : 0;
+    const oy = y < ly ? ly - y : y > hy ? y - hy : 0;
+    const oz = z < lz ? lz - z : z > hz ? z - hz : 0;
+    const outside = ox * ox + oy * oy + oz * oz;
     let least = Infinity;
-    for (let j = start; j < until; ) {
-      const dx = Q[3 * j]! - x;
-      const dy = Q[3 * j + 1]! - y;
-      const dz = Q[3 * j + 2]! - z;
-      const d = Math.sqrt(dx * dx + dy * dy + dz * dz);
-      if (d < least) least = d;
-      const spare = d - Math.min(least, enough);
-      j += spare > b.spacing ? Math.floor(spare / b.spacing) : 1;
+    if (outside >= need * need) least = Math.sqrt(outside);
+    else {
+      const start = part && i <= a.bundledUntil ? b.bundledUntil + 1 : 0;
+      const until = meet && i >= a.bundledFrom ? b.bundledFrom : b.count;
+      for (let j = start; j < until; ) {
+        const dx = Q[3 * j]! - x;
+        const dy = Q[3 * j + 1]! - y;
+        const dz = Q[3 * j + 2]! - z;
+        const d = Math.sqrt(dx * dx + dy * dy + dz * dz);
+        if (d < least) least = d;
+        const spare = d - Math.min(least, enough);
+        j += spare > b.spacing ? Math.floor(spare / b.spacing) : 1;
+      }
+      if (least < need) sum += (need - least) ** 2;
     }
-    if (least < need) sum += (need - least) ** 2;
     // Bundles end at a place of their own, so from there on nothing may be passed over.
     const free = !meet && !part ? Math.min(least, enough) - need : 0;
     i += free > a.spacing ? Math.floor(free / a.spacing) : 1;
@@ -100,8 +114,14 @@ export function selfCrowding({ at, count, spacing, tubeRadius }: Line): number {
   let sum = 0;
   for (let i = 0; i < count; i++) {
     let least = need;
+    const px = at[3 * i]!;
+    const py = at[3 * i + 1]!;
+    const pz = at[3 * i + 2]!;
     for (let j = i + apart; j < count; ) {
-      const d = Math.hypot(at[3 * i]! - at[3 * j]!, at[3 * i + 1]! - at[3 * j + 1]!, at[3 * i + 2]! - at[3 * j + 2]!);
+      const x = px - at[3 * j]!;
+      const y = py - at[3 * j + 1]!;
+      const z = pz - at[3 * j + 2]!;
+      const d = Math.sqrt(x * x + y * y + z * z);
       if (d < least) least = d;
       j += d - need > spacing ? Math.floor((d - need) / spacing) : 1;
     }

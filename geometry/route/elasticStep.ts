@@ -9,20 +9,29 @@ import type { RowBuilder } from '../layout/rowBuilder';
 
 const GUESSES = 8;
 
+/** Memory for one step after another; nothing in it outlives a step. */
+let normal = new Float64Array(0);
+let right = new Float64Array(0);
+let room = new Float64Array(0);
+/** The unknowns on which each row depends, row after row, with its slopes: most depend on few. */
+let begin = new Int32Array(1);
+let column = new Int32Array(0);
+let slope = new Float64Array(0);
+let value = new Float64Array(0);
+let equality = new Uint8Array(0);
+let pulls = new Uint8Array(0);
+
 export class ElasticStep {
-  private readonly normal: Float64Array;
-  private readonly right: Float64Array;
   readonly y: Float64Array;
-  private first = new Int32Array(0);
-  private last = new Int32Array(0);
-  private pulls = new Uint8Array(0);
 
   /** @param lever what a step of each unknown moves, mm */
   constructor(private readonly lever: Float64Array) {
     const n = lever.length;
-    this.normal = new Float64Array(n * n);
-    this.right = new Float64Array(n);
     this.y = new Float64Array(n);
+    if (right.length >= n) return;
+    normal = new Float64Array(n * n);
+    right = new Float64Array(n);
+    room = new Float64Array(n);
   }
 
   /**
@@ -31,28 +40,19 @@ export class ElasticStep {
    */
   solve(rows: RowBuilder, stiffness: number): number {
     const { count } = rows;
-    const n = this.lever.length;
-    const gradients = rows.array;
-    this.reserve(count);
-    const { first, last, pulls, y } = this;
-    for (let i = 0; i < count; i++) {
-      let low = 0;
-      let high = n - 1;
-      while (low < n && gradients[i * n + low] === 0) low++;
-      while (high > low && gradients[i * n + high] === 0) high--;
-      first[i] = low;
-      last[i] = high;
-      pulls[i] = rows.isEquality(i) || rows.value(i) < 0 ? 1 : 0;
-    }
+    this.take(rows);
+    const { y } = this;
+    const [from, columns, slopes, values] = [begin, column, slope, value];
     let promised = 0;
     for (let guess = 0; guess < GUESSES; guess++) {
-      this.solveGuess(rows, stiffness);
+      this.solveGuess(count, stiffness);
       let changed = false;
       promised = 0;
       for (let i = 0; i < count; i++) {
-        let after = rows.value(i);
-        for (let k = first[i]!; k <= last[i]!; k++) after += gradients[i * n + k]! * y[k]!;
-        const pull = rows.isEquality(i) || after < 0 ? 1 : 0;
+        let after = values[i]!;
+        const end = from[i + 1]!;
+        for (let k = from[i]!; k < end; k++) after += slopes[k]! * y[columns[k]!]!;
+        const pull = equality[i] === 1 || after < 0 ? 1 : 0;
         if (pull) promised += (after * after) / 2;
         if (pull !== pulls[i]) changed = true;
         pulls[i] = pull;
@@ -62,32 +62,62 @@ export class ElasticStep {
     return promised;
   }
 
-  private reserve(count: number): void {
-    if (this.pulls.length >= count) return;
-    this.first = new Int32Array(2 * count);
-    this.last = new Int32Array(2 * count);
-    this.pulls = new Uint8Array(2 * count);
+  private take(rows: RowBuilder): void {
+    const { count } = rows;
+    const n = this.lever.length;
+    if (pulls.length < count) {
+      begin = new Int32Array(2 * count + 1);
+      value = new Float64Array(2 * count);
+      equality = new Uint8Array(2 * count);
+      pulls = new Uint8Array(2 * count);
+    }
+    if (column.length < count * n) {
+      column = new Int32Array(2 * count * n);
+      slope = new Float64Array(2 * count * n);
+    }
+    const gradients = rows.array;
+    let used = 0;
+    for (let i = 0; i < count; i++) {
+      const at = i * n;
+      for (let k = 0; k < n; k++) {
+        const g = gradients[at + k]!;
+        if (g === 0) continue;
+        column[used] = k;
+        slope[used++] = g;
+      }
+      begin[i + 1] = used;
+      value[i] = rows.value(i);
+      equality[i] = rows.isEquality(i) ? 1 : 0;
+      pulls[i] = equality[i] === 1 || value[i]! < 0 ? 1 : 0;
+    }
   }
 
-  private solveGuess(rows: RowBuilder, stiffness: number): void {
-    const { normal: H, right: b, y, lever, first, last, pulls } = this;
+  private solveGuess(count: number, stiffness: number): void {
+    const { y, lever } = this;
     const n = lever.length;
-    const gradients = rows.array;
-    H.fill(0);
-    b.fill(0);
+    const H = normal;
+    const b = right;
+    const [begins, columns, slopes] = [begin, column, slope];
+    H.fill(0, 0, n * n);
+    b.fill(0, 0, n);
     for (let k = 0; k < n; k++) H[k * n + k] = stiffness * lever[k]! * lever[k]!;
-    for (let i = 0; i < rows.count; i++) {
+    for (let i = 0; i < count; i++) {
       if (!pulls[i]) continue;
-      const at = i * n;
-      const value = rows.value(i);
-      for (let r = first[i]!; r <= last[i]!; r++) {
-        const g = gradients[at + r]!;
-        if (g === 0) continue;
-        b[r] = b[r]! - g * value;
-        for (let c = first[i]!; c <= r; c++) H[r * n + c] = H[r * n + c]! + g * gradients[at + c]!;
+      const from = begins[i]!;
+      const end = begins[i + 1]!;
+      const missed = value[i]!;
+      for (let k = from; k < end; k++) {
+        const g = slopes[k]!;
+        const r = columns[k]!;
+        b[r] = b[r]! - g * missed;
+        const row = r * n;
+        for (let l = from; l <= k; l++) {
+          const at = row + columns[l]!;
+          H[at] = H[at]! + g * slopes[l]!;
+        }
       }
     }
-    factor(H, n);
+    factor(H, n, room);
     for (let r = 0; r < n; r++) {
       let sum = b[r]!;
       for (let k = 0; k < r; k++) sum -= H[r * n + k]! * y[k]!;
@@ -101,12 +131,22 @@ export class ElasticStep {
   }
 }
 
-/** Cholesky in place, lower triangle. */
-function factor(H: Float64Array, n: number): void {
-  for (let r = 0; r < n; r++)
-    for (let c = 0; c <= r; c++) {
-      let sum = H[r * n + c]!;
-      for (let k = 0; k < c; k++) sum -= H[r * n + k]! * H[c * n + k]!;
-      H[r * n + c] = r === c ? Math.sqrt(Math.max(sum, 1e-12)) : sum / H[c * n + c]!;
+/**
+ * Cholesky in place, lower triangle: what a column takes from those after it is taken at once, so that no sum waits for the
+ * one before.
+ * @param column room for one
+ */
+function factor(H: Float64Array, n: number, column: Float64Array): void {
+  for (let k = 0; k < n; k++) {
+    const pivot = Math.sqrt(Math.max(H[k * n + k]!, 1e-12));
+    H[k * n + k] = pivot;
+    for (let r = k + 1; r < n; r++) {
+      const h = H[r * n + k]! / pivot;
+      H[r * n + k] = h;
+      column[r] = h;
+      if (h === 0) continue;
+      const own = r * n;
+      for (let c = k + 1; c <= r; c++) H[own + c] = H[own + c]! - h * column[c]!;
     }
+  }
 }

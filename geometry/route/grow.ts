@@ -12,7 +12,6 @@ import { assigned } from './inletOrder';
 import type { Plan } from './lay';
 import type { Sketch } from './sketch';
 import { barriersOf, endOf, type Stage, startOf } from './stage';
-import { stats } from './stats';
 import { rough } from './stock';
 import type { RunnerTask, Task } from './task';
 
@@ -40,7 +39,6 @@ export function grown(task: Task, plan: Plan, random: () => number, stopped: () 
     if (!next) return null;
     now = next;
   }
-  stats.tries++;
   return now;
 }
 
@@ -82,7 +80,6 @@ function withOneMore(
   tries.sort((a, b) => a.cost - b.cost);
   let best: Settled | null = null;
   for (const { design, cost } of tries.slice(0, SETTLED)) {
-    stats.relax++;
     const next = settled(design, task, { steps: STEPS, stopped });
     if (!best || next.cost < best.cost) best = next;
     if (best.miss <= FEASIBLE || cost < HOLDS) break;

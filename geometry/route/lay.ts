@@ -8,7 +8,6 @@ import { assigned } from './inletOrder';
 import { repaired } from './repair';
 import type { Sketch } from './sketch';
 import { barriersOf, endOf, startOf } from './stage';
-import { stats } from './stats';
 import { rough, type Shelf } from './stock';
 import type { RunnerTask, Task } from './task';
 
@@ -36,8 +35,12 @@ const TURN_COST = 60;
 /** Beginnings from which shapes are combined, and how many of the results are laid. */
 const BEGINNINGS = 6;
 const LAID = 5;
-/** Repairs in a row without gain after which it is better to begin anew. */
-const PATIENCE = 14;
+/** A repair that leaves more than this part of what was missed is no gain. */
+const GAIN = 0.95;
+/** A repair may make it worse by up to this part, by chance: there may be a way out on the other side. */
+const DETOUR = 0.2;
+/** Repairs in a row without gain after which it is better to begin anew: the less is missed, the later. */
+const patience = (cost: number): number => (cost < 20 ? 45 : cost < 100 ? 25 : 12);
 /** A runner that has no shape of its own into an inlet would need this many radians more there. */
 const HOPELESS = 30;
 
@@ -49,15 +52,12 @@ export function lay(task: Task, plan: Plan, random: () => number, stopped: () =>
   if (now && now.miss <= FEASIBLE) return now;
   for (const sketches of beginnings(task, plan, random)) {
     if (stopped()) break;
-    stats.tries++;
-    stats.relax++;
     const next = settled(withSketches(shelf.stage.design, task, sketches), task, { steps: STEPS, stopped });
     if (!now || next.cost < now.cost) now = next;
     if (now.miss <= FEASIBLE) return now;
   }
   let lastGain = 0;
   for (let k = 0; k < repairs && now && now.miss > FEASIBLE && !stopped(); k++) {
-    stats.repairs++;
     const options = {
       shelf,
       depth: plan.depth,
@@ -68,15 +68,9 @@ export function lay(task: Task, plan: Plan, random: () => number, stopped: () =>
     };
     const next = repaired(task, now, options, random);
     if (!next) continue;
-    const tally = (stats.ways[stats.way] ??= [0, 0, 0]);
-    tally[0]!++;
-    if (next.cost < now.cost * 0.95) {
-      tally[1]!++;
-      lastGain = k;
-    }
-    if (next.miss <= FEASIBLE) tally[2]!++;
-    if (next.cost < now.cost * (1 + 0.2 * random())) now = next;
-    if (k - lastGain > PATIENCE) break;
+    if (next.cost < now.cost * GAIN) lastGain = k;
+    if (next.cost < now.cost * (1 + DETOUR * random())) now = next;
+    if (k - lastGain > patience(now.cost)) break;
   }
   return now;
 }

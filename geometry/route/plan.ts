@@ -18,7 +18,7 @@ export function planOf(task: Task, stock: Stock, n: number, random: () => number
     bendCost: BEND_COST * (n === 0 ? 1 : 2 ** (1 - 3 * random())),
     heat: n === 0 ? 0 : 2 * random(),
     noise: n === 0 ? 0 : 2000 * random() ** 2,
-    repairs: n === 0 ? 8 : 40,
+    repairs: n === 0 ? 20 : 120,
   };
 }
 

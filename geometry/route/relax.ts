@@ -17,52 +17,54 @@ export type Relaxed = {
   readonly steps: number;
 };
 
-export type Gather = typeof gatherRows;
-
 export type RelaxOptions = {
   readonly steps: number;
   /** Good enough to hand over to the exact solver, mm. */
   readonly enough: number;
   /** How often rules that hold each other up may be pressed. */
   readonly presses?: number;
-  /** Which rows: the solver's own, or the search's. */
-  readonly gather?: Gather;
   readonly stopped?: () => boolean;
 };
 
 /** Of the damping: at the start, and its bounds. */
-
+const DAMPING = 0.02;
 const LEAST_DAMPING = 1e-6;
 const MOST_DAMPING = 1e4;
 /** Longest move of any unknown in one step, mm. */
-
+const LONGEST = 80;
 /** A run of steps that gains less than this part of the cost is stuck: what comes to hold does so within a few steps. */
-
+const PATIENCE = 3;
+const GAIN = 0.1;
 /** Steps in a row that only make it worse. */
-
+const SETBACKS = 2;
 /**
  * Stuck between rules that hold each other up, those that are missed are made to count more: what was a valley becomes a
- * slope, while a header in which all hold stays as good as it was.
+ * slope, while a header in which all hold stays as good as it was. Weights grow by so much, up to the heaviest.
  */
-
+const PRESSED = 2.5;
+const HEAVIEST = 40;
 /** Only where so little is missed is it worth pressing, mm². */
+const PROMISING = 500;
+
+/** Memory for one relaxing after another: there are thousands, and most are short. */
+const rows = new RowBuilder(0, new Float64Array(0));
 
 export function relax(
   problem: LayoutProblem,
   obstacles: readonly Obstacle[],
   start: Float64Array,
-  { steps, enough, presses = 0, gather = gatherRows, stopped }: RelaxOptions,
+  { steps, enough, presses = 0, stopped }: RelaxOptions,
 ): Relaxed {
   const lever = Float64Array.from(problem.lever);
   // A group's free length must not run away to where only the straightened rules would have it.
   for (const g of problem.groups) if (g.at >= 0) lever[g.at] = 1;
-  const rows = new RowBuilder(problem.unknowns, lever);
+  rows.begin(problem.unknowns, lever);
   const step = new ElasticStep(lever);
   const weights = new Map<string, number>();
   let x = Float64Array.from(start);
-  let now = measured(gather, problem, obstacles, x, rows, weights);
+  let now = measured(problem, obstacles, x, rows, weights);
   let best = { x, cost: now.cost, greatest: now.greatest };
-  let damping = tuning.DAMPING;
+  let damping = DAMPING;
   let mark = now.weighed;
   let taken = 0;
   let since = 0;
@@ -74,9 +76,10 @@ export function relax(
     const promised = step.solve(rows, damping);
     let longest = 0;
     for (let k = 0; k < x.length; k++) longest = Math.max(longest, Math.abs(step.y[k]!) * lever[k]!);
-    const share = Math.min(1, tuning.LONGEST / Math.max(longest, 1e-12));
-    const next = x.map((value, k) => value + share * step.y[k]!);
-    const after = measured(gather, problem, obstacles, next, rows, weights);
+    const share = Math.min(1, LONGEST / Math.max(longest, 1e-12));
+    const next = new Float64Array(x.length);
+    for (let k = 0; k < x.length; k++) next[k] = x[k]! + share * step.y[k]!;
+    const after = measured(problem, obstacles, next, rows, weights);
     const ratio = (now.weighed - after.weighed) / Math.max(now.weighed - promised, 1e-12);
     let stuck = false;
     if (after.weighed < now.weighed) {
@@ -86,21 +89,21 @@ export function relax(
       damping = Math.max(LEAST_DAMPING, damping * (ratio > 0.6 ? 0.25 : ratio > 0.2 ? 0.7 : 2));
       if (now.cost < best.cost) best = { x, cost: now.cost, greatest: now.greatest };
     } else {
-      stuck = ++worse === tuning.SETBACKS;
+      stuck = ++worse === SETBACKS;
       damping = Math.min(MOST_DAMPING, damping * 10);
-      if (!stuck) measured(gather, problem, obstacles, x, rows, weights);
+      if (!stuck) measured(problem, obstacles, x, rows, weights);
     }
-    if (since % tuning.PATIENCE === 0) {
-      if (now.weighed > (1 - tuning.GAIN) * mark) stuck = true;
+    if (since % PATIENCE === 0) {
+      if (now.weighed > (1 - GAIN) * mark) stuck = true;
       mark = now.weighed;
     }
     if (!stuck) continue;
-    if (pressed === presses || best.cost > tuning.PROMISING) break;
+    if (pressed === presses || best.cost > PROMISING) break;
     pressed++;
-    press(gather, problem, obstacles, x, rows, weights);
-    now = measured(gather, problem, obstacles, x, rows, weights);
+    press(problem, obstacles, x, rows, weights);
+    now = measured(problem, obstacles, x, rows, weights);
     mark = now.weighed;
-    damping = tuning.DAMPING;
+    damping = DAMPING;
     since = 0;
     worse = 0;
   }
@@ -110,17 +113,16 @@ export function relax(
 }
 
 function press(
-  gather: Gather,
   problem: LayoutProblem,
   obstacles: readonly Obstacle[],
   x: Float64Array,
   rows: RowBuilder,
   weights: Map<string, number>,
 ): void {
-  gather(problem, obstacles, x, rows);
+  gatherRows(problem, obstacles, x, rows);
   const missed = new Set<string>();
   for (const [i, key] of rows.keys.entries()) if (Math.abs(rows.residual(i)) > MISSED) missed.add(ruleOf(key));
-  for (const rule of missed) weights.set(rule, Math.min(tuning.HEAVIEST, (weights.get(rule) ?? 1) * tuning.PRESSED));
+  for (const rule of missed) weights.set(rule, Math.min(HEAVIEST, (weights.get(rule) ?? 1) * PRESSED));
 }
 
 /** Missed by less than this is nothing to press for, mm. */
@@ -136,14 +138,13 @@ type Measured = {
 };
 
 function measured(
-  gather: Gather,
   problem: LayoutProblem,
   obstacles: readonly Obstacle[],
   x: Float64Array,
   rows: RowBuilder,
   weights: ReadonlyMap<string, number>,
 ): Measured {
-  gather(problem, obstacles, x, rows);
+  gatherRows(problem, obstacles, x, rows);
   let cost = 0;
   let greatest = 0;
   let weighed = 0;
@@ -157,14 +158,3 @@ function measured(
   }
   return { cost, greatest, weighed };
 }
-
-export const tuning = {
-  PROMISING: 500,
-  HEAVIEST: 40,
-  PRESSED: 2.5,
-  SETBACKS: 2,
-  GAIN: 0.1,
-  PATIENCE: 3,
-  LONGEST: 80,
-  DAMPING: 0.02,
-};

@@ -8,7 +8,6 @@ import { fitted, knocked, type Settled, settled, withSketches } from './drawing'
 import type { Line } from './line';
 import type { Sketch } from './sketch';
 import { barriersOf, type Stage } from './stage';
-import { stats } from './stats';
 import { rough, type Shelf } from './stock';
 import type { RunnerTask, Task } from './task';
 
@@ -38,11 +37,9 @@ export function repaired(task: Task, now: Settled, options: RepairOptions, rando
   const ground: Ground = { header, stage: { design: now.design, header }, now };
   const open = task.runners.filter((r) => !r.locked);
   const way = wayOf(random());
-  stats.way = way;
   if (way === 'knock') {
     const most = Math.max(...now.blame, 1e-9);
     const shares = now.blame.map((b) => Math.sqrt(b / most));
-    stats.relax++;
     return settled(now.design, task, options, knocked(shares, 10 + 70 * random() ** 2, random));
   }
   const worst = drawn(open, (r) => now.blame[r.index]!, random);
@@ -88,7 +85,6 @@ function laidAgain(
     if (!best || one.cost < best.cost) best = one;
   }
   if (!best) return null;
-  stats.relax++;
   return settled(best.design, task, options);
 }
 
@@ -112,7 +108,6 @@ function bothLaidAgain(
   const chosen = choose(pools, still, task.header.tubeToTube, options.bendCost, options.noise, random);
   const sketches: (Sketch | null)[] = task.runners.map(() => null);
   for (const [i, r] of out.entries()) sketches[r.index] = chosen[i]!;
-  stats.relax++;
   return settled(withSketches(now.design, task, sketches), task, options);
 }
 
