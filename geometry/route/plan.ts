@@ -12,7 +12,7 @@ export function planOf(task: Task, stock: Stock, n: number, random: () => number
   const place = n > 0 && (isMovable || open) ? 1 + (Math.floor((3 * (n - 1)) / 4) % PLACES) : 0;
   const stretch = open && n > 0 ? Math.floor(4 * random() ** 1.4) : 0;
   return {
-    kind: kindOf(n, isMovable || open),
+    kind: kindOf(n, isMovable, open),
     shelf: stock.shelf(place, stretch, stopped),
     depth: Math.min(isMovable ? 1 : 4, Math.floor(n / 2)),
     bendCost: BEND_COST * (n === 0 ? 1 : 2 ** (1 - 3 * random())),
@@ -22,8 +22,9 @@ export function planOf(task: Task, stock: Stock, n: number, random: () => number
   };
 }
 
-function kindOf(n: number, isLoose: boolean): Plan['kind'] {
+function kindOf(n: number, isMovable: boolean, isOpen: boolean): Plan['kind'] {
   if (n === 0) return 'guessed';
-  if (isLoose) return n % 4 !== 0 ? 'drawn' : n % 8 === 0 ? 'combined' : 'grown';
-  return n % 2 === 1 ? 'combined' : n % 4 === 0 ? 'guessed' : 'grown';
+  if (isMovable) return n % 4 !== 0 ? 'drawn' : n % 8 === 0 ? 'combined' : 'grown';
+  if (n % 2 === 1) return 'combined';
+  return n % 4 === 0 ? 'guessed' : isOpen ? 'drawn' : 'grown';
 }

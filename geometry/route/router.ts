@@ -76,7 +76,9 @@ export function router(
       const random = randomNumbers(mixed(seed, n, 1));
       const plan = planOf(task, stock, n, randomNumbers(mixed(seed, n)), stopped);
       const own = order === 'firing' ? ordered(n, plan.shelf.stage) : task;
-      const laid = lay(own, plan, random, stopped);
+      // What was drawn beforehand takes inlets as it likes.
+      const kind = order === 'firing' && plan.kind === 'drawn' ? 'guessed' : plan.kind;
+      const laid = lay(own, { ...plan, kind }, random, stopped);
       if (!laid) return { layouts: [], attempt: null };
       const first = measuredLayout(laid.design, meshes);
       if (laid.miss > FEASIBLE || !first.report.ok) return { layouts: [], attempt: first };
