@@ -46,6 +46,8 @@ export function sampleCenterline(line: Centerline, sagitta: number): Station[] {
   for (const segment of line.segments) {
     if (stations.length === 0) stations.push(pointOnSegment(segment, 0));
     const count = segment.kind === 'arc' ? chordCount(segment.radius, segment.angle, sagitta) : 1;
+    // A straight may be no longer than rounding: its end is where the arc before it ends.
+    if (segment.station + segment.length <= stations.at(-1)!.station) continue;
     for (let k = 1; k <= count; k++) stations.push(pointOnSegment(segment, (segment.length * k) / count));
   }
   return stations;
