@@ -330,7 +330,7 @@ function leastOnChord(f: Field, x: number, y: number, z: number, dx: number, dy:
     }
   }
   let t = fc <= fd ? c : d;
-  let least = fc <= fd ? fc : fd;
+  let least = Math.min(fc, fd);
   const first = f(x, y, z);
   if (first <= least) {
     least = first;
