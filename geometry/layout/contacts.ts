@@ -30,7 +30,11 @@ export function nearestOnLinks(p: SolverLink, q: SolverLink, below: number): boo
   if (isFar(p, q, below)) return false;
   best.distance = below;
   best.p = -1;
-  halve(p, 0, p.count, p.stray, q, 0, q.count, q.stray);
+  straysP[0] = p.stray;
+  straysQ[0] = q.stray;
+  knownP = 0;
+  knownQ = 0;
+  halve(p, 0, p.count, 0, q, 0, q.count, 0);
   if (best.p < 0) return false;
   const fp = p.low + ((p.high - p.low) * best.p) / p.count;
   const fq = q.low + ((q.high - q.low) * best.q) / q.count;
@@ -67,10 +71,30 @@ export function isFar(p: SolverLink, q: SolverLink, below: number): boolean {
 const strayOf = (link: SolverLink, n: number): number =>
   link.isArc ? link.radius * (1 - Math.cos((link.angle * n) / (2 * link.count))) : 0;
 
-/** @param sp, sq how far the curves stray from the chords: `strayOf(p, n)` and `strayOf(q, m)` */
-function halve(p: SolverLink, i: number, n: number, sp: number, q: SolverLink, k: number, m: number, sq: number): void {
+/**
+ * How far a link's curve strays from its chords, by how often they were halved: numbers handed from call to call would each
+ * be put on the heap.
+ */
+const straysP = new Float64Array(16);
+const straysQ = new Float64Array(16);
+let knownP = 0;
+let knownQ = 0;
+
+/** @param deepP, deepQ how often the links were halved to come to these chords */
+function halve(
+  p: SolverLink,
+  i: number,
+  n: number,
+  deepP: number,
+  q: SolverLink,
+  k: number,
+  m: number,
+  deepQ: number,
+): void {
   closestOnSegments(p.points, i, i + n, q.points, k, k + m, slot);
   const { squared, s, t } = slot;
+  const sp = straysP[deepP]!;
+  const sq = straysQ[deepQ]!;
   const distance = Math.sqrt(squared);
   if (distance - sp - sq >= best.distance) return;
   const splitP = n > 1 && sp > RESOLUTION;
@@ -83,17 +107,19 @@ function halve(p: SolverLink, i: number, n: number, sp: number, q: SolverLink, k
     return;
   }
   if (splitP && (!splitQ || sp >= sq)) {
-    settlePoint(p, i + n / 2);
-    const near = s < 0.5 ? 0 : n / 2;
-    const stray = strayOf(p, n / 2);
-    halve(p, i + near, n / 2, stray, q, k, m, sq);
-    halve(p, i + n / 2 - near, n / 2, stray, q, k, m, sq);
+    const half = n >> 1;
+    settlePoint(p, i + half);
+    if (deepP === knownP) straysP[++knownP] = strayOf(p, half);
+    const near = s < 0.5 ? 0 : half;
+    halve(p, i + near, half, deepP + 1, q, k, m, deepQ);
+    halve(p, i + half - near, half, deepP + 1, q, k, m, deepQ);
   } else {
-    settlePoint(q, k + m / 2);
-    const near = t < 0.5 ? 0 : m / 2;
-    const stray = strayOf(q, m / 2);
-    halve(p, i, n, sp, q, k + near, m / 2, stray);
-    halve(p, i, n, sp, q, k + m / 2 - near, m / 2, stray);
+    const half = m >> 1;
+    settlePoint(q, k + half);
+    if (deepQ === knownQ) straysQ[++knownQ] = strayOf(q, half);
+    const near = t < 0.5 ? 0 : half;
+    halve(p, i, n, deepP, q, k + near, half, deepQ + 1);
+    halve(p, i, n, deepP, q, k + half - near, half, deepQ + 1);
   }
 }
 
@@ -142,8 +168,11 @@ const NARROW = 2e-5;
 export function nearestToShape(link: SolverLink, shape: NearShape, below: number, out: ShapeContacts): void {
   best.distance = below;
   best.p = -1;
-  if (shape.box) halveBox(link, 0, link.count, link.stray, shape.box, shape.signedDistance);
-  else {
+  if (shape.box) {
+    straysP[0] = link.stray;
+    knownP = 0;
+    halveBox(link, 0, link.count, 0, shape.box);
+  } else {
     const { centre, reach } = shape;
     const { middleX, middleY, middleZ } = link;
     const far = below + link.half + link.stray;
@@ -155,22 +184,25 @@ export function nearestToShape(link: SolverLink, shape: NearShape, below: number
     halveShape(link, 0, link.count, link.stray, shape);
   }
   if (best.p < 0) return;
-  push(link, best.p, shape.signedDistance, below, out);
+  push(link, best.p, shape, below, out);
   // A straight alongside a flat face is held at both joints, or the place would jump from one to the other.
   if (link.isArc) return;
   const at = best.p;
-  if (!link.isFirst && at > 0) push(link, 0, shape.signedDistance, below, out);
-  if (!link.isLast && at < link.count) push(link, link.count, shape.signedDistance, below, out);
+  if (!link.isFirst && at > 0) push(link, 0, shape, below, out);
+  if (!link.isLast && at < link.count) push(link, link.count, shape, below, out);
 }
 
 /** Steeper than this, as a part of the chord's square, the slope in its middle tells on which side the least place is. */
 const PLAIN = 0.01;
 
+/** A chord's beginning and the way to its end. */
+const chord = new Float64Array(6);
+
 /**
  * As `halveShape`. Of a chord that is to be halved no more is asked than which half comes first and whether either can hold
  * anything: the squared distance D to a box is convex along it, so nowhere less than D − |D'| / 2 from the middle's.
  */
-function halveBox(link: SolverLink, i: number, n: number, stray: number, box: Float64Array, f: Field): void {
+function halveBox(link: SolverLink, i: number, n: number, deep: number, box: Float64Array): void {
   const P = link.points;
   const a = 3 * i;
   const b = 3 * (i + n);
@@ -185,36 +217,103 @@ function halveBox(link: SolverLink, i: number, n: number, stray: number, box: Fl
   const gz = beyond(az + 0.5 * dz - box[2]!, box[5]!);
   const squared = gx * gx + gy * gy + gz * gz;
   const slope = dx * gx + dy * gy + dz * gz;
+  const stray = straysP[deep]!;
   const room = best.distance + stray + ROUNDING;
   if (room > 0 && squared - Math.abs(slope) >= room * room) return;
+  chord[0] = ax;
+  chord[1] = ay;
+  chord[2] = az;
+  chord[3] = dx;
+  chord[4] = dy;
+  chord[5] = dz;
   if (n > 1 && stray > RESOLUTION) {
     const long = dx * dx + dy * dy + dz * dz;
-    let t = slope > 0 ? 0 : 1;
-    // Where the chord may dip into the box, or the slope says little, it takes the least place itself.
+    let isFirst = slope > 0;
+    // Where the chord may dip into the box, or the slope says little, it takes more than the middle.
     if (squared <= long / 4 || Math.abs(slope) <= PLAIN * long) {
-      const half = Math.sqrt(long) / 2;
-      const side = fallOf(f, f(ax + 0.5 * dx, ay + 0.5 * dy, az + 0.5 * dz), half, ax, ay, az, dx, dy, dz);
-      if (fall.least - stray >= best.distance + ROUNDING) return;
-      t = side < 0 ? 0 : 1;
+      const side = fallToBox(box);
+      if (fall[0]! - stray >= best.distance + ROUNDING) return;
+      isFirst = side < 0;
       if (side === 0) {
-        t = leastOverBox(box, ax, ay, az, dx, dy, dz);
-        if (Number.isNaN(t)) t = leastOnChord(f, ax, ay, az, dx, dy, dz);
-        if (f(ax + t * dx, ay + t * dy, az + t * dz) - stray >= best.distance) return;
+        leastOnBox(box);
+        if (least[1]! - stray >= best.distance) return;
+        isFirst = least[0]! < 0.5;
       }
     }
-    settlePoint(link, i + n / 2);
-    const near = t < 0.5 ? 0 : n / 2;
-    const less = strayOf(link, n / 2);
-    halveBox(link, i + near, n / 2, less, box, f);
-    halveBox(link, i + n / 2 - near, n / 2, less, box, f);
+    const half = n >> 1;
+    settlePoint(link, i + half);
+    if (deep === knownP) straysP[++knownP] = strayOf(link, half);
+    const near = isFirst ? 0 : half;
+    halveBox(link, i + near, half, deep + 1, box);
+    halveBox(link, i + half - near, half, deep + 1, box);
     return;
   }
-  let t = leastOverBox(box, ax, ay, az, dx, dy, dz);
-  if (Number.isNaN(t)) t = leastOnChord(f, ax, ay, az, dx, dy, dz);
-  const value = distanceToBox(box, ax + t * dx, ay + t * dy, az + t * dz);
-  if (value >= best.distance) return;
-  best.distance = value;
-  best.p = i + t * n;
+  leastOnBox(box);
+  if (least[1]! >= best.distance) return;
+  best.distance = least[1]!;
+  best.p = i + least[0]! * n;
+}
+
+/** Where on a chord the least value was found, as a part of it, and that value. */
+const least = new Float64Array(2);
+
+/** Of the distance to a box on the chord. */
+function leastOnBox(box: Float64Array): void {
+  let t = leastOverBox(box, chord, 0, chord[3]!, chord[4]!, chord[5]!);
+  if (Number.isNaN(t)) t = leastWithin(box);
+  least[0] = t;
+  least[1] = distanceOnChord(box, t);
+}
+
+const distanceOnChord = (box: Float64Array, t: number): number =>
+  distanceToBox(box, chord[0]! + t * chord[3]!, chord[1]! + t * chord[4]!, chord[2]! + t * chord[5]!);
+
+/** As `leastOnChord`, for a box. */
+function leastWithin(box: Float64Array): number {
+  let a = 0;
+  let b = 1;
+  let c = b - GOLDEN * (b - a);
+  let d = a + GOLDEN * (b - a);
+  let fc = distanceOnChord(box, c);
+  let fd = distanceOnChord(box, d);
+  while (b - a > NARROW) {
+    if (fc <= fd) {
+      b = d;
+      d = c;
+      fd = fc;
+      c = b - GOLDEN * (b - a);
+      fc = distanceOnChord(box, c);
+    } else {
+      a = c;
+      c = d;
+      fc = fd;
+      d = a + GOLDEN * (b - a);
+      fd = distanceOnChord(box, d);
+    }
+  }
+  let t = fc <= fd ? c : d;
+  let value = Math.min(fc, fd);
+  const first = distanceOnChord(box, 0);
+  if (first <= value) {
+    value = first;
+    t = 0;
+  }
+  return distanceOnChord(box, 1) <= value ? 1 : t;
+}
+
+/** As `fallOf`, for a box. */
+function fallToBox(box: Float64Array): -1 | 0 | 1 {
+  const half = Math.sqrt(chord[3]! * chord[3]! + chord[4]! * chord[4]! + chord[5]! * chord[5]!) / 2;
+  const middle = distanceOnChord(box, 0.5);
+  const before = distanceOnChord(box, 0.5 - LOOK);
+  const isBefore = before < middle - ROUNDING;
+  const lower = isBefore ? before : distanceOnChord(box, 0.5 + LOOK);
+  if (!isBefore && lower >= middle - ROUNDING) {
+    fall[0] = middle - half;
+    return 0;
+  }
+  fall[0] = Math.min(middle - ((middle - lower) / LOOK) * 0.5, lower - 2 * LOOK * half);
+  return isBefore ? -1 : 1;
 }
 
 /** What a bound may be off by, mm. */
@@ -247,7 +346,7 @@ function halveShape(
   let t = shape.leastOn ? shape.leastOn(P, a, dx, dy, dz) : Number.NaN;
   if (Number.isNaN(t)) {
     const side = fallOf(f, middle, half, ax, ay, az, dx, dy, dz);
-    if (fall.least - (halves ? stray : 0) >= best.distance + ROUNDING) return;
+    if (fall[0]! - (halves ? stray : 0) >= best.distance + ROUNDING) return;
     t = halves && side !== 0 ? (side < 0 ? 0 : 1) : leastOnChord(f, ax, ay, az, dx, dy, dz);
   }
   const isKnown = !halves || (t !== 0 && t !== 1);
@@ -272,7 +371,7 @@ function halveShape(
 const LOOK = 1 / 64;
 
 /** A value than which no place of the chord has less, as `fallOf` found it. */
-const fall = { least: 0 };
+const fall = new Float64Array(1);
 
 /**
  * Toward which end of a chord a convex field falls from its middle: −1, 1, or 0 where that is not plain. A convex function
@@ -296,11 +395,11 @@ function fallOf(
   const isBefore = before < middle - ROUNDING;
   const lower = isBefore ? before : f(x + u * dx, y + u * dy, z + u * dz);
   if (!isBefore && lower >= middle - ROUNDING) {
-    fall.least = middle - half;
+    fall[0] = middle - half;
     return 0;
   }
   const onward = middle - ((middle - lower) / LOOK) * 0.5;
-  fall.least = Math.min(onward, lower - 2 * LOOK * half);
+  fall[0] = Math.min(onward, lower - 2 * LOOK * half);
   return isBefore ? -1 : 1;
 }
 
@@ -342,7 +441,30 @@ function leastOnChord(f: Field, x: number, y: number, z: number, dx: number, dy:
 /** Half the step of the slope's central differences, as `slopeOf` takes it. */
 const PROBE = 1e-4;
 
-function push(link: SolverLink, at: number, f: Field, below: number, out: ShapeContacts): void {
+/** A field's slope at a place, by `slopeAt`. */
+const gradient = new Float64Array(3);
+
+/** As `slopeOf`, into `gradient`. */
+function slopeAt(f: Field, box: Float64Array | undefined, x: number, y: number, z: number): void {
+  const h = 2 * PROBE;
+  if (box) {
+    gradient[0] = (distanceToBox(box, x + PROBE, y, z) - distanceToBox(box, x - PROBE, y, z)) / h;
+    gradient[1] = (distanceToBox(box, x, y + PROBE, z) - distanceToBox(box, x, y - PROBE, z)) / h;
+    gradient[2] = (distanceToBox(box, x, y, z + PROBE) - distanceToBox(box, x, y, z - PROBE)) / h;
+    return;
+  }
+  gradient[0] = (f(x + PROBE, y, z) - f(x - PROBE, y, z)) / h;
+  gradient[1] = (f(x, y + PROBE, z) - f(x, y - PROBE, z)) / h;
+  gradient[2] = (f(x, y, z + PROBE) - f(x, y, z - PROBE)) / h;
+}
+
+function push(
+  link: SolverLink,
+  at: number,
+  { signedDistance: f, box }: Pick<ConvexShape, 'signedDistance' | 'box'>,
+  below: number,
+  out: ShapeContacts,
+): void {
   const isStart = at <= 1e-9;
   const isEnd = at >= link.count - 1e-9;
   if ((isStart && link.isFirst) || (isEnd && link.isLast)) return;
@@ -351,12 +473,12 @@ function push(link: SolverLink, at: number, f: Field, below: number, out: ShapeC
   const x = A[0]!;
   const y = A[1]!;
   const z = A[2]!;
-  const value = f(x, y, z);
+  const value = box ? distanceToBox(box, x, y, z) : f(x, y, z);
   if (value >= below) return;
-  const h = 2 * PROBE;
-  const sx = (f(x + PROBE, y, z) - f(x - PROBE, y, z)) / h;
-  const sy = (f(x, y + PROBE, z) - f(x, y - PROBE, z)) / h;
-  const sz = (f(x, y, z + PROBE) - f(x, y, z - PROBE)) / h;
+  slopeAt(f, box, x, y, z);
+  const sx = gradient[0]!;
+  const sy = gradient[1]!;
+  const sz = gradient[2]!;
   const steepness = Math.sqrt(sx * sx + sy * sy + sz * sz);
   if (steepness === 0) return;
   const shrink = 1 / steepness;
@@ -393,7 +515,7 @@ export function nearestToMesh(link: SolverLink, tree: TriangleTree, below: numbe
       halveShape(link, 0, link.count, link.stray, { signedDistance });
       if (best.p < 0 || best.distance >= limit) return;
       out.count = before;
-      push(link, best.p, signedDistance, below, out);
+      push(link, best.p, { signedDistance }, below, out);
     },
   );
 }
