@@ -14,11 +14,12 @@ import type { TriangleTree } from '../clearance/triangleTree';
 import type { Frustum } from '../header/merge';
 import { addScaled } from '../vector';
 import { addShapeContacts, INSIDE, pathOf, REACH, SLACK } from './contactRows';
-import { nearestToShape, ShapeContacts } from './contacts';
 import type { LayoutProblem, SolverRunner } from './layoutProblem';
-import { isClearOfBall, placeAt, type RunnerLinks } from './links';
+import { placeAt } from './links';
 import { bodyTilted, type MovableMerge, TILT_STEP, TILTS } from './movableMerge';
 import type { KeyOf, RowBuilder } from './rowBuilder';
+import { isClearOfBall, type RunnerLinks } from './runnerLinks';
+import { nearestToShape, ShapeContacts } from './shapeContacts';
 
 type Body = { readonly id: string; readonly frustum: Frustum; readonly movable: MovableMerge | null };
 

@@ -13,10 +13,11 @@ import { triangleField } from '../clearance/triangleTree';
 import { addScaled, distance, dot, norm, reject, scale, sub, unit } from '../vector';
 import { discSlope, heldDisc } from './bodyRows';
 import { addShapeContacts, INSIDE, pathOf, REACH, SLACK } from './contactRows';
-import { nearestToShape, ShapeContacts } from './contacts';
 import { type Joint, type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
-import { isClearOfBall, placeAt, type RunnerLinks } from './links';
+import { placeAt } from './links';
 import type { RowBuilder } from './rowBuilder';
+import { isClearOfBall, type RunnerLinks } from './runnerLinks';
+import { nearestToShape, ShapeContacts } from './shapeContacts';
 
 /** Kept clear beyond the limit where it costs nothing, mm: a saw cut a little askew reaches so much further. */
 const SPARE = 0.12;

@@ -7,8 +7,9 @@ import { slopeOf } from '../clearance/shapes';
 import { bodyRows } from '../layout/bodyRows';
 import { pathOf, pushPlace } from '../layout/contactRows';
 import { type LayoutProblem, place, pull, type SolverRunner } from '../layout/layoutProblem';
-import { linksNow, linksOf, pointOnLink, type SolverLink } from '../layout/links';
+import { linksOf, pointOnLink, type SolverLink } from '../layout/links';
 import type { RowBuilder } from '../layout/rowBuilder';
+import { linksNow } from '../layout/runnerLinks';
 import { shapeRows } from '../layout/shapeRows';
 import { BUNDLE_OVERLAP, SELF_SEPARATION } from '../tolerance';
 
