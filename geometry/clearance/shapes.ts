@@ -88,7 +88,7 @@ export function boxShape({ min, max }: Pick<Box, 'min' | 'max'>): ConvexShape {
     reach: norm([hx, hy, hz]),
     bounds: Float64Array.of(...min, ...max),
     box,
-    leastOn: (P, i, dx, dy, dz) => leastOverBox(box, P[i]!, P[i + 1]!, P[i + 2]!, dx, dy, dz),
+    leastOn: (P, i, dx, dy, dz) => leastOverBox(box, P, i, dx, dy, dz),
     signedDistance: (x, y, z) => distanceToBox(box, x, y, z),
   };
 }
@@ -111,16 +111,15 @@ export function distanceToBox(box: Float64Array, x: number, y: number, z: number
  */
 export function leastOverBox(
   box: Float64Array,
-  ax: number,
-  ay: number,
-  az: number,
+  a: ArrayLike<number>,
+  i: number,
   dx: number,
   dy: number,
   dz: number,
 ): number {
-  const x = ax - box[0]!;
-  const y = ay - box[1]!;
-  const z = az - box[2]!;
+  const x = a[i]! - box[0]!;
+  const y = a[i + 1]! - box[1]!;
+  const z = a[i + 2]! - box[2]!;
   const hx = box[3]!;
   const hy = box[4]!;
   const hz = box[5]!;

@@ -8,16 +8,18 @@
 import { remembered } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
 import { isTree, type Obstacle } from '../check/obstacles';
-import { type ConvexShape, frustumShape, slopeOf } from '../clearance/shapes';
+import type { Field } from '../clearance/convexMinimum';
+import { type ConvexShape, frustumShape } from '../clearance/shapes';
 import type { TriangleTree } from '../clearance/triangleTree';
 import type { Frustum } from '../header/merge';
-import { addScaled, norm, reject } from '../vector';
+import { addScaled } from '../vector';
 import { addShapeContacts, INSIDE, pathOf, REACH, SLACK } from './contactRows';
-import { nearestToShape, ShapeContacts } from './contacts';
 import type { LayoutProblem, SolverRunner } from './layoutProblem';
-import { isClearOfBall, placeAt, type RunnerLinks } from './links';
+import { placeAt } from './links';
 import { bodyTilted, type MovableMerge, TILT_STEP, TILTS } from './movableMerge';
 import type { KeyOf, RowBuilder } from './rowBuilder';
+import { isClearOfBall, type RunnerLinks } from './runnerLinks';
+import { nearestToShape, ShapeContacts } from './shapeContacts';
 
 type Body = { readonly id: string; readonly frustum: Frustum; readonly movable: MovableMerge | null };
 
@@ -99,46 +101,72 @@ function bodyToShapeRow(
   const middle = addScaled(position, axis, length / 2);
   if (shape.signedDistance(...middle) - reach >= REACH) return;
   const least = heldLeast(body.frustum, shape);
-  if (least.value >= REACH) return;
-  const offset = rows.addOf(least.value - INSIDE, false, SLACK, key, body, to, n);
+  if (least >= REACH) return;
+  const offset = rows.addOf(least - INSIDE, false, SLACK, key, body, to, n);
   const m = body.movable!;
-  const [s, t] = [x[m.at + 3]!, x[m.at + 4]!];
-  for (let k = 0; k < 3; k++) rows.array[offset + m.at + k] = rows.array[offset + m.at + k]! + least.slope[k]!;
+  const s = x[m.at + 3]!;
+  const t = x[m.at + 4]!;
+  const row = rows.array;
+  const own = offset + m.at;
+  row[own] = row[own]! + leastSlope[0]!;
+  row[own + 1] = row[own + 1]! + leastSlope[1]!;
+  row[own + 2] = row[own + 2]! + leastSlope[2]!;
+  if (other) for (let k = 0; k < 3; k++) row[offset + other.at + k] = row[offset + other.at + k]! - leastSlope[k]!;
   for (const [k, [ds, dt]] of TILTS.entries()) {
-    const ahead = heldLeast(bodyTilted(m, s + ds, t + dt), shape).value;
-    rows.array[offset + m.at + 3 + k] = rows.array[offset + m.at + 3 + k]! + (ahead - least.value) / TILT_STEP;
+    const ahead = heldLeast(bodyTilted(m, s + ds, t + dt), shape);
+    row[own + 3 + k] = row[own + 3 + k]! + (ahead - least) / TILT_STEP;
   }
-  if (other)
-    for (let k = 0; k < 3; k++)
-      rows.array[offset + other.at + k] = rows.array[offset + other.at + k]! - least.slope[k]!;
 }
 
-function heldLeast(f: Frustum, shape: ConvexShape): { value: number; slope: Vec3 } {
-  let best = { value: Number.POSITIVE_INFINITY, slope: [0, 0, 0] as Vec3 };
+/** The slope of the disc that `heldLeast` found last. */
+const leastSlope = new Float64Array(3);
+
+/** Least of the held values of discs along a body. */
+function heldLeast(f: Frustum, shape: ConvexShape): number {
+  let best = Number.POSITIVE_INFINITY;
   let at = 0;
   const look = (h: number): void => {
-    const centre = addScaled(f.position, f.axis, h * f.length);
+    const along = h * f.length;
+    const { position, axis } = f;
     const radius = f.startRadius + h * (f.endRadius - f.startRadius);
-    const held = heldDisc(centre, f.axis, radius, shape);
-    if (held.value >= best.value) return;
-    best = held;
+    const x = position[0] + along * axis[0];
+    const y = position[1] + along * axis[1];
+    const z = position[2] + along * axis[2];
+    const value = heldDisc(x, y, z, axis, radius, shape.signedDistance);
+    if (value >= best) return;
+    best = value;
+    for (let k = 0; k < 3; k++) leastSlope[k] = discSlope[k]!;
     at = h;
   };
   for (let k = 0; k <= SLICES; k++) look(k / SLICES);
-  for (let k = 1, step = 0.5 / SLICES; k <= HALVINGS; k++, step /= 2)
-    for (const h of [at - step, at + step]) if (h > 0 && h < 1) look(h);
+  for (let k = 1, step = 0.5 / SLICES; k <= HALVINGS; k++, step /= 2) {
+    const middle = at;
+    if (middle - step > 0 && middle - step < 1) look(middle - step);
+    if (middle + step > 0 && middle + step < 1) look(middle + step);
+  }
   return best;
 }
 
-/** A disc by the field's slope at its centre: never more room than there is. */
-export function heldDisc(
-  centre: Vec3,
-  normal: Vec3,
-  radius: number,
-  shape: Pick<ConvexShape, 'signedDistance'>,
-): { value: number; slope: Vec3 } {
-  const slope = slopeOf(shape.signedDistance, ...centre);
-  return { value: shape.signedDistance(...centre) - radius * norm(reject(slope, normal)), slope };
+/** The field's slope at the centre of the disc that was held last. */
+export const discSlope = new Float64Array(3);
+
+/** Half the step of the slope's central differences, as `slopeOf` takes it. */
+const PROBE = 1e-4;
+
+/** A disc by the field's slope at its centre, left in `discSlope`: never more room than there is. */
+export function heldDisc(x: number, y: number, z: number, normal: Vec3, radius: number, f: Field): number {
+  const h = 2 * PROBE;
+  const sx = (f(x + PROBE, y, z) - f(x - PROBE, y, z)) / h;
+  const sy = (f(x, y + PROBE, z) - f(x, y - PROBE, z)) / h;
+  const sz = (f(x, y, z + PROBE) - f(x, y, z - PROBE)) / h;
+  const along = -(sx * normal[0] + sy * normal[1] + sz * normal[2]);
+  const ax = sx + along * normal[0];
+  const ay = sy + along * normal[1];
+  const az = sz + along * normal[2];
+  discSlope[0] = sx;
+  discSlope[1] = sy;
+  discSlope[2] = sz;
+  return f(x, y, z) - radius * Math.sqrt(ax * ax + ay * ay + az * az);
 }
 
 /** Each near triangle of a mesh is a convex shape of its own. */

@@ -2,19 +2,12 @@
 import { isTree, type Obstacle } from '../check/obstacles';
 import { BUNDLE_OVERLAP, SELF_SEPARATION } from '../tolerance';
 import { pushOnArc, pushOnStraight } from './bendPath';
-import { nearestOnLinks, nearestToMesh, nearestToShape, ShapeContacts, tubeContact } from './contacts';
+import { nearestOnLinks, tubeContact } from './contacts';
 import { type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
-import {
-  isBallClearOfBox,
-  isClearOfBall,
-  isClearOfBox,
-  type LinkPlace,
-  linksNow,
-  type RunnerLinks,
-  type SolverLink,
-  tangentOnLink,
-} from './links';
+import { type LinkPlace, type SolverLink, tangentOnLink } from './links';
 import type { KeyOf, RowBuilder } from './rowBuilder';
+import { isBallClearOfBox, isClearOfBall, isClearOfBox, linksNow, type RunnerLinks } from './runnerLinks';
+import { nearestToMesh, nearestToShape, ShapeContacts } from './shapeContacts';
 
 /** Gaps with more room than this cannot close in one step, mm. */
 export const REACH = 12;

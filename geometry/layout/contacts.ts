@@ -1,17 +1,10 @@
 /**
- * Where tubes come near each other or a surrounding, as the solver needs it: one place for each pair of links that is
- * nearer than its limit plus a margin. Least distances that stand at a tube's real end are left to the flat-end rules.
+ * Where tubes come near each other, as the solver needs it: one place for each pair of links that is nearer than its limit
+ * plus a margin. Least distances that stand at a tube's real end are left to the flat-end rules.
  */
-import type { Field } from '../clearance/convexMinimum';
 import { type Closest, closestOnSegments } from '../clearance/segments';
-import { beyond, type ConvexShape, distanceToBox, leastOverBox } from '../clearance/shapes';
-import type { TriangleTree } from '../clearance/triangleTree';
+import { RESOLUTION, SQUARE, strayOf } from './linkSearch';
 import { pointOnLink, type SolverLink, settlePoint, tangentOnLink } from './links';
-
-/** How far from square a joint's least distance may stand before the neighbouring link holds the true one. */
-const SQUARE = 0.06;
-/** Chord pairs are halved until they stray less than this, mm. */
-const RESOLUTION = 0.02;
 
 const slot: Closest = { squared: 0, s: 0, t: 0 };
 const best = { distance: 0, p: 0, q: 0 };
@@ -30,7 +23,11 @@ export function nearestOnLinks(p: SolverLink, q: SolverLink, below: number): boo
   if (isFar(p, q, below)) return false;
   best.distance = below;
   best.p = -1;
-  halve(p, 0, p.count, p.stray, q, 0, q.count, q.stray);
+  straysP[0] = p.stray;
+  straysQ[0] = q.stray;
+  knownP = 0;
+  knownQ = 0;
+  halve(p, 0, p.count, 0, q, 0, q.count, 0);
   if (best.p < 0) return false;
   const fp = p.low + ((p.high - p.low) * best.p) / p.count;
   const fq = q.low + ((q.high - q.low) * best.q) / q.count;
@@ -63,14 +60,30 @@ export function isFar(p: SolverLink, q: SolverLink, below: number): boolean {
   return x * x + y * y + z * z >= reach * reach;
 }
 
-/** Sagitta of `n` of a link's chords joined. */
-const strayOf = (link: SolverLink, n: number): number =>
-  link.isArc ? link.radius * (1 - Math.cos((link.angle * n) / (2 * link.count))) : 0;
+/**
+ * How far a link's curve strays from its chords, by how often they were halved: numbers handed from call to call would each
+ * be put on the heap.
+ */
+const straysP = new Float64Array(16);
+const straysQ = new Float64Array(16);
+let knownP = 0;
+let knownQ = 0;
 
-/** @param sp, sq how far the curves stray from the chords: `strayOf(p, n)` and `strayOf(q, m)` */
-function halve(p: SolverLink, i: number, n: number, sp: number, q: SolverLink, k: number, m: number, sq: number): void {
+/** @param deepP, deepQ how often the links were halved to come to these chords */
+function halve(
+  p: SolverLink,
+  i: number,
+  n: number,
+  deepP: number,
+  q: SolverLink,
+  k: number,
+  m: number,
+  deepQ: number,
+): void {
   closestOnSegments(p.points, i, i + n, q.points, k, k + m, slot);
   const { squared, s, t } = slot;
+  const sp = straysP[deepP]!;
+  const sq = straysQ[deepQ]!;
   const distance = Math.sqrt(squared);
   if (distance - sp - sq >= best.distance) return;
   const splitP = n > 1 && sp > RESOLUTION;
@@ -83,17 +96,19 @@ function halve(p: SolverLink, i: number, n: number, sp: number, q: SolverLink, k
     return;
   }
   if (splitP && (!splitQ || sp >= sq)) {
-    settlePoint(p, i + n / 2);
-    const near = s < 0.5 ? 0 : n / 2;
-    const stray = strayOf(p, n / 2);
-    halve(p, i + near, n / 2, stray, q, k, m, sq);
-    halve(p, i + n / 2 - near, n / 2, stray, q, k, m, sq);
+    const half = n >> 1;
+    settlePoint(p, i + half);
+    if (deepP === knownP) straysP[++knownP] = strayOf(p, half);
+    const near = s < 0.5 ? 0 : half;
+    halve(p, i + near, half, deepP + 1, q, k, m, deepQ);
+    halve(p, i + half - near, half, deepP + 1, q, k, m, deepQ);
   } else {
-    settlePoint(q, k + m / 2);
-    const near = t < 0.5 ? 0 : m / 2;
-    const stray = strayOf(q, m / 2);
-    halve(p, i, n, sp, q, k + near, m / 2, stray);
-    halve(p, i, n, sp, q, k + m / 2 - near, m / 2, stray);
+    const half = m >> 1;
+    settlePoint(q, k + half);
+    if (deepQ === knownQ) straysQ[++knownQ] = strayOf(q, half);
+    const near = t < 0.5 ? 0 : half;
+    halve(p, i, n, deepP, q, k + near, half, deepQ + 1);
+    halve(p, i, n, deepP, q, k + half - near, half, deepQ + 1);
   }
 }
 
@@ -106,294 +121,4 @@ function counts(link: SolverLink, at: number, fraction: number, x: number, y: nu
   // Where the stretch was cut at a bundle the neighbour obeys another limit, so the cut itself counts.
   const isCut = isStart ? link.low > 0 : link.high < 1;
   return isCut || Math.abs(T[0]! * x + T[1]! * y + T[2]! * z) <= SQUARE;
-}
-
-/** Places on links near a shape, in memory that is used again. */
-export class ShapeContacts {
-  count = 0;
-  readonly links: SolverLink[] = [];
-  /** Of each: fraction on its link, the field's value there, the field's unit slope. */
-  numbers = new Float64Array(5 * 16);
-
-  add(link: SolverLink, fraction: number, value: number, x: number, y: number, z: number): void {
-    const o = 5 * this.count;
-    if (o === this.numbers.length) {
-      const { numbers } = this;
-      this.numbers = new Float64Array(2 * o);
-      this.numbers.set(numbers);
-    }
-    const { numbers } = this;
-    this.links[this.count++] = link;
-    numbers[o] = fraction;
-    numbers[o + 1] = value;
-    numbers[o + 2] = x;
-    numbers[o + 3] = y;
-    numbers[o + 4] = z;
-  }
-}
-
-/** What is measured against: a shape, or something like one. */
-export type NearShape = Pick<ConvexShape, 'signedDistance' | 'centre' | 'reach' | 'leastOn' | 'box'>;
-
-/** Where a chord's bracket is narrow enough, as a part of it: 0.02 mm on a metre. */
-const NARROW = 2e-5;
-
-/** The least place of a shape's field on a link, where it is under `below`; both ends as well, if they are. */
-export function nearestToShape(link: SolverLink, shape: NearShape, below: number, out: ShapeContacts): void {
-  best.distance = below;
-  best.p = -1;
-  if (shape.box) halveBox(link, 0, link.count, link.stray, shape.box, shape.signedDistance);
-  else {
-    const { centre, reach } = shape;
-    const { middleX, middleY, middleZ } = link;
-    const far = below + link.half + link.stray;
-    const x = middleX - centre[0];
-    const y = middleY - centre[1];
-    const z = middleZ - centre[2];
-    const most = far + reach;
-    if (x * x + y * y + z * z >= most * most || shape.signedDistance(middleX, middleY, middleZ) >= far) return;
-    halveShape(link, 0, link.count, link.stray, shape);
-  }
-  if (best.p < 0) return;
-  push(link, best.p, shape.signedDistance, below, out);
-  // A straight alongside a flat face is held at both joints, or the place would jump from one to the other.
-  if (link.isArc) return;
-  const at = best.p;
-  if (!link.isFirst && at > 0) push(link, 0, shape.signedDistance, below, out);
-  if (!link.isLast && at < link.count) push(link, link.count, shape.signedDistance, below, out);
-}
-
-/** Steeper than this, as a part of the chord's square, the slope in its middle tells on which side the least place is. */
-const PLAIN = 0.01;
-
-/**
- * As `halveShape`. Of a chord that is to be halved no more is asked than which half comes first and whether either can hold
- * anything: the squared distance D to a box is convex along it, so nowhere less than D − |D'| / 2 from the middle's.
- */
-function halveBox(link: SolverLink, i: number, n: number, stray: number, box: Float64Array, f: Field): void {
-  const P = link.points;
-  const a = 3 * i;
-  const b = 3 * (i + n);
-  const ax = P[a]!;
-  const ay = P[a + 1]!;
-  const az = P[a + 2]!;
-  const dx = P[b]! - ax;
-  const dy = P[b + 1]! - ay;
-  const dz = P[b + 2]! - az;
-  const gx = beyond(ax + 0.5 * dx - box[0]!, box[3]!);
-  const gy = beyond(ay + 0.5 * dy - box[1]!, box[4]!);
-  const gz = beyond(az + 0.5 * dz - box[2]!, box[5]!);
-  const squared = gx * gx + gy * gy + gz * gz;
-  const slope = dx * gx + dy * gy + dz * gz;
-  const room = best.distance + stray + ROUNDING;
-  if (room > 0 && squared - Math.abs(slope) >= room * room) return;
-  if (n > 1 && stray > RESOLUTION) {
-    const long = dx * dx + dy * dy + dz * dz;
-    let t = slope > 0 ? 0 : 1;
-    // Where the chord may dip into the box, or the slope says little, it takes the least place itself.
-    if (squared <= long / 4 || Math.abs(slope) <= PLAIN * long) {
-      const half = Math.sqrt(long) / 2;
-      const side = fallOf(f, f(ax + 0.5 * dx, ay + 0.5 * dy, az + 0.5 * dz), half, ax, ay, az, dx, dy, dz);
-      if (fall.least - stray >= best.distance + ROUNDING) return;
-      t = side < 0 ? 0 : 1;
-      if (side === 0) {
-        t = leastOverBox(box, ax, ay, az, dx, dy, dz);
-        if (Number.isNaN(t)) t = leastOnChord(f, ax, ay, az, dx, dy, dz);
-        if (f(ax + t * dx, ay + t * dy, az + t * dz) - stray >= best.distance) return;
-      }
-    }
-    settlePoint(link, i + n / 2);
-    const near = t < 0.5 ? 0 : n / 2;
-    const less = strayOf(link, n / 2);
-    halveBox(link, i + near, n / 2, less, box, f);
-    halveBox(link, i + n / 2 - near, n / 2, less, box, f);
-    return;
-  }
-  let t = leastOverBox(box, ax, ay, az, dx, dy, dz);
-  if (Number.isNaN(t)) t = leastOnChord(f, ax, ay, az, dx, dy, dz);
-  const value = distanceToBox(box, ax + t * dx, ay + t * dy, az + t * dz);
-  if (value >= best.distance) return;
-  best.distance = value;
-  best.p = i + t * n;
-}
-
-/** What a bound may be off by, mm. */
-const ROUNDING = 1e-9;
-
-/**
- * @param stray how far the curve strays from the chord: `strayOf(link, n)`
- */
-function halveShape(
-  link: SolverLink,
-  i: number,
-  n: number,
-  stray: number,
-  shape: Pick<ConvexShape, 'signedDistance' | 'leastOn'>,
-): void {
-  const f = shape.signedDistance;
-  const P = link.points;
-  const a = 3 * i;
-  const b = 3 * (i + n);
-  const ax = P[a]!;
-  const ay = P[a + 1]!;
-  const az = P[a + 2]!;
-  const dx = P[b]! - ax;
-  const dy = P[b + 1]! - ay;
-  const dz = P[b + 2]! - az;
-  const half = Math.sqrt(dx * dx + dy * dy + dz * dz) / 2;
-  const middle = f(ax + 0.5 * dx, ay + 0.5 * dy, az + 0.5 * dz);
-  if (middle - half - stray >= best.distance) return;
-  const halves = n > 1 && stray > RESOLUTION;
-  let t = shape.leastOn ? shape.leastOn(P, a, dx, dy, dz) : Number.NaN;
-  if (Number.isNaN(t)) {
-    const side = fallOf(f, middle, half, ax, ay, az, dx, dy, dz);
-    if (fall.least - (halves ? stray : 0) >= best.distance + ROUNDING) return;
-    t = halves && side !== 0 ? (side < 0 ? 0 : 1) : leastOnChord(f, ax, ay, az, dx, dy, dz);
-  }
-  const isKnown = !halves || (t !== 0 && t !== 1);
-  if (isKnown || shape.leastOn) {
-    const value = f(ax + t * dx, ay + t * dy, az + t * dz);
-    if (value - stray >= best.distance) return;
-    if (!halves) {
-      if (value >= best.distance) return;
-      best.distance = value;
-      best.p = i + t * n;
-      return;
-    }
-  }
-  settlePoint(link, i + n / 2);
-  const near = t < 0.5 ? 0 : n / 2;
-  const less = strayOf(link, n / 2);
-  halveShape(link, i + near, n / 2, less, shape);
-  halveShape(link, i + n / 2 - near, n / 2, less, shape);
-}
-
-/** Half the width over which a chord's middle is probed, as a part of it. */
-const LOOK = 1 / 64;
-
-/** A value than which no place of the chord has less, as `fallOf` found it. */
-const fall = { least: 0 };
-
-/**
- * Toward which end of a chord a convex field falls from its middle: −1, 1, or 0 where that is not plain. A convex function
- * is nowhere under the straight lines that go on from two of its places.
- * @param middle the field there
- */
-function fallOf(
-  f: Field,
-  middle: number,
-  half: number,
-  x: number,
-  y: number,
-  z: number,
-  dx: number,
-  dy: number,
-  dz: number,
-): -1 | 0 | 1 {
-  const t = 0.5 - LOOK;
-  const u = 0.5 + LOOK;
-  const before = f(x + t * dx, y + t * dy, z + t * dz);
-  const isBefore = before < middle - ROUNDING;
-  const lower = isBefore ? before : f(x + u * dx, y + u * dy, z + u * dz);
-  if (!isBefore && lower >= middle - ROUNDING) {
-    fall.least = middle - half;
-    return 0;
-  }
-  const onward = middle - ((middle - lower) / LOOK) * 0.5;
-  fall.least = Math.min(onward, lower - 2 * LOOK * half);
-  return isBefore ? -1 : 1;
-}
-
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
-
-/** `minimumOnInterval` along a chord, without the garbage: where, as a part of it. */
-function leastOnChord(f: Field, x: number, y: number, z: number, dx: number, dy: number, dz: number): number {
-  let a = 0;
-  let b = 1;
-  let c = b - GOLDEN * (b - a);
-  let d = a + GOLDEN * (b - a);
-  let fc = f(x + c * dx, y + c * dy, z + c * dz);
-  let fd = f(x + d * dx, y + d * dy, z + d * dz);
-  while (b - a > NARROW) {
-    if (fc <= fd) {
-      b = d;
-      d = c;
-      fd = fc;
-      c = b - GOLDEN * (b - a);
-      fc = f(x + c * dx, y + c * dy, z + c * dz);
-    } else {
-      a = c;
-      c = d;
-      fc = fd;
-      d = a + GOLDEN * (b - a);
-      fd = f(x + d * dx, y + d * dy, z + d * dz);
-    }
-  }
-  let t = fc <= fd ? c : d;
-  let least = fc <= fd ? fc : fd;
-  const first = f(x, y, z);
-  if (first <= least) {
-    least = first;
-    t = 0;
-  }
-  return f(x + dx, y + dy, z + dz) <= least ? 1 : t;
-}
-
-/** Half the step of the slope's central differences, as `slopeOf` takes it. */
-const PROBE = 1e-4;
-
-function push(link: SolverLink, at: number, f: Field, below: number, out: ShapeContacts): void {
-  const isStart = at <= 1e-9;
-  const isEnd = at >= link.count - 1e-9;
-  if ((isStart && link.isFirst) || (isEnd && link.isLast)) return;
-  const fraction = link.low + ((link.high - link.low) * at) / link.count;
-  pointOnLink(link.runner, link.index, link.isArc, fraction, A, 0);
-  const x = A[0]!;
-  const y = A[1]!;
-  const z = A[2]!;
-  const value = f(x, y, z);
-  if (value >= below) return;
-  const h = 2 * PROBE;
-  const sx = (f(x + PROBE, y, z) - f(x - PROBE, y, z)) / h;
-  const sy = (f(x, y + PROBE, z) - f(x, y - PROBE, z)) / h;
-  const sz = (f(x, y, z + PROBE) - f(x, y, z - PROBE)) / h;
-  const steepness = Math.sqrt(sx * sx + sy * sy + sz * sz);
-  if (steepness === 0) return;
-  const shrink = 1 / steepness;
-  const nx = sx * shrink;
-  const ny = sy * shrink;
-  const nz = sz * shrink;
-  if (isStart || isEnd) {
-    // Near a flat end the tube is not round: a place whose field falls toward that end is not a true least one.
-    tangentOnLink(link.runner, link.index, link.isArc, fraction, T);
-    const along = T[0]! * nx + T[1]! * ny + T[2]! * nz;
-    if (isNearEnd(link, fraction) && Math.abs(along) > SQUARE) return;
-  }
-  out.add(link, fraction, value, nx, ny, nz);
-}
-
-/** Within a tube radius of a real end the ball about a centerline place sticks out of the tube. */
-function isNearEnd(link: SolverLink, fraction: number): boolean {
-  const station = link.station + ((fraction - link.low) / (link.high - link.low)) * (link.end - link.station);
-  const { tubeRadius } = link.runner.resolved;
-  return station < tubeRadius || station > link.runner.path.length - tubeRadius;
-}
-
-/** The least place of a mesh on a link, where it is under `below`: each triangle is a convex shape of its own. */
-export function nearestToMesh(link: SolverLink, tree: TriangleTree, below: number, out: ShapeContacts): void {
-  const middle = [link.middleX, link.middleY, link.middleZ] as const;
-  const before = out.count;
-  best.distance = below;
-  tree.visit(
-    middle,
-    () => best.distance + link.half + link.stray,
-    (_a, _b, _c, signedDistance) => {
-      const limit = best.distance;
-      best.p = -1;
-      halveShape(link, 0, link.count, link.stray, { signedDistance });
-      if (best.p < 0 || best.distance >= limit) return;
-      out.count = before;
-      push(link, best.p, signedDistance, below, out);
-    },
-  );
 }

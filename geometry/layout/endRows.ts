@@ -11,15 +11,19 @@ import { discToDisc, pointToDisc } from '../clearance/discs';
 import type { ConvexShape } from '../clearance/shapes';
 import { triangleField } from '../clearance/triangleTree';
 import { addScaled, distance, dot, norm, reject, scale, sub, unit } from '../vector';
-import { heldDisc } from './bodyRows';
+import { discSlope, heldDisc } from './bodyRows';
 import { addShapeContacts, INSIDE, pathOf, REACH, SLACK } from './contactRows';
-import { nearestToShape, ShapeContacts } from './contacts';
 import { type Joint, type LayoutProblem, pull, type SolverRunner } from './layoutProblem';
-import { isClearOfBall, placeAt, type RunnerLinks } from './links';
+import { placeAt } from './links';
 import type { RowBuilder } from './rowBuilder';
+import { isClearOfBall, type RunnerLinks } from './runnerLinks';
+import { nearestToShape, ShapeContacts } from './shapeContacts';
 
 /** Kept clear beyond the limit where it costs nothing, mm: a saw cut a little askew reaches so much further. */
 const SPARE = 0.12;
+
+/** No slope by central differences is steeper: each of its three parts is at most one, but for rounding. */
+const STEEPEST = 1.74;
 
 type End = { readonly runner: SolverRunner; readonly joint: Joint; readonly isStart: boolean; readonly disc: Disc };
 
@@ -29,7 +33,7 @@ export function endRows(
   links: readonly RunnerLinks[],
   rows: RowBuilder,
 ): void {
-  const ends = problem.merges.length > 0 ? endsOf(problem) : endsOfStill(problem);
+  const ends = endsOf(problem);
   const required = problem.header.tubeToTube;
   for (let e = 0; e < ends.length; e++) {
     const end = ends[e]!;
@@ -48,11 +52,19 @@ export function endRows(
   }
 }
 
-const endsOf = (problem: LayoutProblem): readonly End[] =>
-  problem.runners.flatMap((runner) => [endOf(runner, true), endOf(runner, false)]);
+/** Of all runners, starts and ends in turn, as their joints stand now. */
+function endsOf(problem: LayoutProblem): readonly End[] {
+  const ends = endsOfProblem(problem);
+  for (let e = 0; e < ends.length; e++) {
+    const { runner, joint, isStart, disc } = ends[e]!;
+    if (disc.centre !== joint.pose.position) ends[e] = endOf(runner, joint, isStart);
+  }
+  return ends;
+}
 
-/** Where no merge moves, the ends stay. */
-const endsOfStill = remembered(endsOf);
+const endsOfProblem = remembered((problem: LayoutProblem): End[] =>
+  problem.runners.flatMap((runner) => [endOf(runner, runner.from, true), endOf(runner, runner.to, false)]),
+);
 
 const aroundKey = (end: End, { surrounding }: Obstacle, n: number): string =>
   `surroundings|${pathOf(end.runner)}|surroundings/${surrounding.id}|${end.isStart ? 'start' : 'end'} ${n}`;
@@ -62,8 +74,11 @@ function aroundRows(end: End, o: Obstacle, rows: RowBuilder): void {
   const { surrounding, shape } = o;
   const required = surrounding.clearance ?? 0;
   const near = (shape: Pick<ConvexShape, 'signedDistance'>, n: number): void => {
-    const { value, slope } = heldDisc(disc.centre, disc.normal, disc.radius, shape);
+    const [x, y, z] = disc.centre;
+    if (shape.signedDistance(x, y, z) - STEEPEST * disc.radius >= required + REACH) return;
+    const value = heldDisc(x, y, z, disc.normal, disc.radius, shape.signedDistance);
     if (value >= required + REACH) return;
+    const slope: Vec3 = [discSlope[0]!, discSlope[1]!, discSlope[2]!];
     const offset = rows.addOf(value - required - INSIDE, false, SLACK, aroundKey, end, o, n);
     const across = reject(slope, disc.normal);
     const far = norm(across) > 0 ? addScaled(disc.centre, unit(across), -disc.radius) : disc.centre;
@@ -82,8 +97,7 @@ function aroundRows(end: End, o: Obstacle, rows: RowBuilder): void {
   );
 }
 
-function endOf(runner: SolverRunner, isStart: boolean): End {
-  const joint = isStart ? runner.from : runner.to;
+function endOf(runner: SolverRunner, joint: Joint, isStart: boolean): End {
   const { position, direction } = joint.pose;
   const normal = isStart ? scale(direction, -1) : direction;
   return { runner, joint, isStart, disc: { centre: position, normal, radius: runner.resolved.tubeRadius } };

@@ -4,6 +4,7 @@
  * is plenty of room many places are passed over.
  */
 import { isTree, type Obstacle } from '../check/obstacles';
+import { distanceToBox } from '../clearance/shapes';
 import { triangleField } from '../clearance/triangleTree';
 import { SELF_SEPARATION } from '../tolerance';
 import type { Line } from './line';
@@ -74,7 +75,7 @@ export function obstruction(line: Line, barriers: readonly Barrier[]): number {
       sum += nearMesh(line, shape, need, skip);
       continue;
     }
-    const { centre, reach, signedDistance } = shape;
+    const { centre, reach, signedDistance, box } = shape;
     let far = 0;
     for (let k = 0; k < 3; k++) {
       const out = Math.max(line.low[k]! - centre[k]!, centre[k]! - line.high[k]!, 0);
@@ -82,7 +83,10 @@ export function obstruction(line: Line, barriers: readonly Barrier[]): number {
     }
     if (far > (reach + need) ** 2) continue;
     for (let i = skip; i < line.count - skip; ) {
-      const room = signedDistance(line.at[3 * i]!, line.at[3 * i + 1]!, line.at[3 * i + 2]!) - need;
+      const x = line.at[3 * i]!;
+      const y = line.at[3 * i + 1]!;
+      const z = line.at[3 * i + 2]!;
+      const room = (box ? distanceToBox(box, x, y, z) : signedDistance(x, y, z)) - need;
       if (room < 0) sum += room * room;
       i += room > line.spacing ? Math.floor(room / line.spacing) : 1;
     }

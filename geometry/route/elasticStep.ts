@@ -12,7 +12,8 @@ const GUESSES = 8;
 /** Memory for one step after another; nothing in it outlives a step. */
 let normal = new Float64Array(0);
 let right = new Float64Array(0);
-let room = new Float64Array(0);
+let one = new Float64Array(0);
+let two = new Float64Array(0);
 /** The unknowns on which each row depends, row after row, with its slopes: most depend on few. */
 let begin = new Int32Array(1);
 let column = new Int32Array(0);
@@ -31,7 +32,8 @@ export class ElasticStep {
     if (right.length >= n) return;
     normal = new Float64Array(n * n);
     right = new Float64Array(n);
-    room = new Float64Array(n);
+    one = new Float64Array(n);
+    two = new Float64Array(n);
   }
 
   /**
@@ -117,7 +119,7 @@ export class ElasticStep {
         }
       }
     }
-    factor(H, n, room);
+    factor(H, n, one, two);
     for (let r = 0; r < n; r++) {
       let sum = b[r]!;
       for (let k = 0; k < r; k++) sum -= H[r * n + k]! * y[k]!;
@@ -132,21 +134,30 @@ export class ElasticStep {
 }
 
 /**
- * Cholesky in place, lower triangle: what a column takes from those after it is taken at once, so that no sum waits for the
- * one before.
- * @param column room for one
+ * Cholesky in place, lower triangle: what two columns take from those after them is taken at once, so that no sum waits for
+ * the one before.
+ * @param one, two room for a column each
  */
-function factor(H: Float64Array, n: number, column: Float64Array): void {
-  for (let k = 0; k < n; k++) {
-    const pivot = Math.sqrt(Math.max(H[k * n + k]!, 1e-12));
-    H[k * n + k] = pivot;
-    for (let r = k + 1; r < n; r++) {
-      const h = H[r * n + k]! / pivot;
-      H[r * n + k] = h;
-      column[r] = h;
-      if (h === 0) continue;
+function factor(H: Float64Array, n: number, one: Float64Array, two: Float64Array): void {
+  for (let k = 0; k < n; k += 2) {
+    const next = k + 1;
+    const first = Math.sqrt(Math.max(H[k * n + k]!, 1e-12));
+    H[k * n + k] = first;
+    if (next === n) return;
+    const below = H[next * n + k]! / first;
+    H[next * n + k] = below;
+    const second = Math.sqrt(Math.max(H[next * n + next]! - below * below, 1e-12));
+    H[next * n + next] = second;
+    for (let r = k + 2; r < n; r++) {
       const own = r * n;
-      for (let c = k + 1; c <= r; c++) H[own + c] = H[own + c]! - h * column[c]!;
+      const g = H[own + k]! / first;
+      const h = (H[own + next]! - g * below) / second;
+      H[own + k] = g;
+      H[own + next] = h;
+      one[r] = g;
+      two[r] = h;
+      if (g === 0 && h === 0) continue;
+      for (let c = k + 2; c <= r; c++) H[own + c] = H[own + c]! - g * one[c]! - h * two[c]!;
     }
   }
 }

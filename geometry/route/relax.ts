@@ -47,7 +47,10 @@ const HEAVIEST = 40;
 const PROMISING = 500;
 
 /** Memory for one relaxing after another: there are thousands, and most are short. */
-const rows = new RowBuilder(0, new Float64Array(0));
+const spare: readonly [RowBuilder, RowBuilder] = [
+  new RowBuilder(0, new Float64Array(0)),
+  new RowBuilder(0, new Float64Array(0)),
+];
 
 export function relax(
   problem: LayoutProblem,
@@ -58,7 +61,10 @@ export function relax(
   const lever = Float64Array.from(problem.lever);
   // A group's free length must not run away to where only the straightened rules would have it.
   for (const g of problem.groups) if (g.at >= 0) lever[g.at] = 1;
+  // The rules as they stand, and as they would after a step: one that is not taken leaves those that stand as they are.
+  let [rows, then] = spare;
   rows.begin(problem.unknowns, lever);
+  then.begin(problem.unknowns, lever);
   const step = new ElasticStep(lever);
   const weights = new Map<string, number>();
   let x = Float64Array.from(start);
@@ -79,11 +85,12 @@ export function relax(
     const share = Math.min(1, LONGEST / Math.max(longest, 1e-12));
     const next = new Float64Array(x.length);
     for (let k = 0; k < x.length; k++) next[k] = x[k]! + share * step.y[k]!;
-    const after = measured(problem, obstacles, next, rows, weights);
+    const after = measured(problem, obstacles, next, then, weights);
     const ratio = (now.weighed - after.weighed) / Math.max(now.weighed - promised, 1e-12);
     let stuck = false;
     if (after.weighed < now.weighed) {
       x = next;
+      [rows, then] = [then, rows];
       now = after;
       worse = 0;
       damping = Math.max(LEAST_DAMPING, damping * (ratio > 0.6 ? 0.25 : ratio > 0.2 ? 0.7 : 2));
@@ -91,7 +98,6 @@ export function relax(
     } else {
       stuck = ++worse === SETBACKS;
       damping = Math.min(MOST_DAMPING, damping * 10);
-      if (!stuck) measured(problem, obstacles, x, rows, weights);
     }
     if (since % PATIENCE === 0) {
       if (now.weighed > (1 - GAIN) * mark) stuck = true;

@@ -5,11 +5,14 @@
 import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import {
+  firingOrderProblem,
   type Harvest,
   type InletOrder,
   type Layout,
+  lengthWindows,
   measuredLayout,
   nothingYet,
+  outOfReach,
   type Problem,
   swallowedEnds,
 } from '../../../geometry';
@@ -20,7 +23,7 @@ import { FAILS, HOLDS, type Io, UnusableInput } from '../io';
 import { findings } from '../print/report';
 import { printRouted, progressLine } from '../print/routed';
 import { type Loaded, loadDesign } from '../readDesign';
-import { type Job, now, sharedNumbers } from '../route/job';
+import { isOver, type Job, now, sharedNumbers } from '../route/job';
 import { offered } from '../route/offered';
 import { runRounds } from '../route/runRounds';
 
@@ -47,6 +50,8 @@ export type Routed = {
   readonly seconds: number;
   readonly rounds: number;
   readonly interrupted: boolean;
+  /** Groups whose length cannot be had, with the runner that sets the limit; empty where that was not asked or cannot be told. */
+  readonly reach: readonly string[];
 };
 
 export async function routeCommand(path: string, given: RouteArguments, io: Io): Promise<number> {
@@ -57,6 +62,9 @@ export async function routeCommand(path: string, given: RouteArguments, io: Io):
   insistWritable(output);
   if (others !== null) insistWritable(alternativePath(others, 2));
   const loaded = loadDesign(path, io);
+
+  const unordered = asked.order === 'firing' ? firingOrderProblem(loaded.design) : null;
+  if (unordered !== null) throw new UnusableInput(`--inlets firing: ${unordered}`);
 
   const idle = nothingToLay(loaded);
   const swallowed = idle === null ? swallowedEnds(loaded.design, loaded.meshes) : [];
@@ -116,8 +124,15 @@ async function search(
     shared: sharedNumbers(),
   };
   const { startThread, onInterrupt, status } = io.process ?? {};
+  let reach: readonly string[] = [];
+  const meanwhile = (): void => {
+    const windows = lengthWindows(design, meshes, { cancelled: () => isOver(job) });
+    // Cut short, it knows too little to say that a length cannot be had.
+    if (!isOver(job)) reach = outOfReach(windows, design);
+  };
   const { found, interrupted } = await runRounds(job, {
     threads,
+    meanwhile,
     ...(startThread ? { startThread } : {}),
     ...(onInterrupt ? { onInterrupt } : {}),
     ...(status ? { progress: (f) => status(progressLine(f, (now() - started) / 1000)) } : {}),
@@ -129,6 +144,7 @@ async function search(
     seconds: (now() - started) / 1000,
     rounds: found.ended,
     interrupted,
+    reach: found.firstValid === null ? reach : [],
   };
 }
 
@@ -142,17 +158,25 @@ function asItIs({ design, meshes }: Loaded, started: number): Routed {
   const layout = measuredLayout(design, meshes);
   const seconds = (now() - started) / 1000;
   const harvest = layout.report.ok ? { best: layout, layouts: [layout] } : { ...nothingYet, best: layout };
-  return { harvest, firstValidSeconds: layout.report.ok ? seconds : null, seconds, rounds: 0, interrupted: false };
+  return {
+    harvest,
+    firstValidSeconds: layout.report.ok ? seconds : null,
+    seconds,
+    rounds: 0,
+    interrupted: false,
+    reach: [],
+  };
 }
 
 function answer(best: Layout, routed: Routed, swallowed: readonly Problem[], output: string) {
-  const { harvest, firstValidSeconds, seconds, rounds } = routed;
+  const { harvest, firstValidSeconds, seconds, rounds, reach } = routed;
   const { report, bends, angle } = best;
   return {
     ...report,
     problems: [...swallowed, ...report.problems],
     ...{ firstValidSeconds, seconds, rounds, bends, angle },
     alternatives: harvest.layouts.map(offered),
+    reach,
     output,
   };
 }

@@ -10,10 +10,11 @@ import { printReport } from './report';
 /** @param where what was written, as the user named it, and why nothing was laid, if so */
 export function printRouted(
   best: Layout,
-  { harvest, firstValidSeconds, seconds, rounds, interrupted }: Routed,
+  { harvest, firstValidSeconds, seconds, rounds, interrupted, reach }: Routed,
   where: { readonly output: string; readonly idle: string | null; readonly alternatives: number },
 ): string {
   const parts = [printReport(best.design, best.report).trimEnd()];
+  if (reach.length > 0) parts.push(reach.join('\n'));
   if (where.idle) parts.push(where.idle);
   else {
     if (harvest.layouts.length > 0) parts.push(table(harvest.layouts));

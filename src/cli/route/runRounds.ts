@@ -14,6 +14,8 @@ export type Surroundings = {
   readonly threads: number;
   /** Calls back when the user wants it to end; returns what takes that back. */
   readonly onInterrupt?: (act: () => void) => () => void;
+  /** Done by the main thread while others lay, where the first round found nothing that holds. */
+  readonly meanwhile?: () => void;
   /** Told now and then. */
   readonly progress?: (findings: Findings) => void;
 };
@@ -64,7 +66,13 @@ function firstRound(own: Router, job: Job, crew: Crew, found: Findings): void {
 }
 
 /** What no thread did: all of it where there are none, and the round that one had which died. */
-async function restOfRounds(own: Router, job: Job, { progress }: Surroundings, found: Findings): Promise<void> {
+async function restOfRounds(
+  own: Router,
+  job: Job,
+  { progress, meanwhile, startThread }: Surroundings,
+  found: Findings,
+): Promise<void> {
+  if (!startThread && found.firstValid === null && !isOver(job)) meanwhile?.();
   for (let n = 0; n < job.rounds && !isOver(job); n++) {
     if (found.hasEnded(n)) continue;
     const result = own.round(
@@ -104,6 +112,7 @@ class Crew {
     const { job, around, found } = this;
     const left = job.rounds - found.ended;
     this.#grow(Math.min(threads, Math.max(left, this.size)));
+    if (found.firstValid === null) around.meanwhile?.();
     let over = Number.POSITIVE_INFINITY;
     const watch = setInterval(() => {
       if (isOver(job)) over = Math.min(over, now());
