@@ -90,10 +90,8 @@ function beginnings(task: Task, plan: Plan, random: () => number): (Sketch | nul
   if (kind === 'guessed') {
     const inlets = inletsFor(task, plan, random);
     const pools = open.map((r) => {
-      const own = shelf.shapes(r, inlets[r.index]!, depth);
-      return own.length > 0 && task.movable.length === 0
-        ? own
-        : [...own, ...anyShapes(task, shelf, r, inlets[r.index]!, random)];
+      const own = shapesNow(task, plan, r, inlets[r.index]!);
+      return own.length > 0 ? own : anyShapes(task, shelf, r, inlets[r.index]!, random);
     });
     if (pools.some((p) => p.length === 0)) return [];
     return [byRunner(choose(pools, still, gap, bendCost, noise, random))];
@@ -114,7 +112,8 @@ function beginnings(task: Task, plan: Plan, random: () => number): (Sketch | nul
  * Inlets by what the shapes into them cost, which is found out only for those that look best: an unknown one is taken to
  * be cheap until it is known.
  */
-function inletsFor(task: Task, { shelf, depth, bendCost, heat }: Plan, random: () => number): number[] {
+function inletsFor(task: Task, plan: Plan, random: () => number): number[] {
+  const { shelf, bendCost, heat } = plan;
   const perBend = bendCost / 120;
   const noise = task.runners.map((r) => shelf.stage.header.merges.get(r.merge)!.inlets.map(() => heat * random()));
   const known = task.runners.map((r) => noise[r.index]!.map(() => false));
@@ -125,12 +124,17 @@ function inletsFor(task: Task, { shelf, depth, bendCost, heat }: Plan, random: (
     if (unknown.length === 0) return inlets;
     for (const r of unknown) {
       const k = inlets[r.index]! - 1;
-      const best = shelf.shapes(r, k + 1, depth)[0];
+      const best = shapesNow(task, plan, r, k + 1)[0];
       known[r.index]![k] = true;
-      costs[r.index]![k] = noise[r.index]![k]! + (best ? best.turned + perBend * (best.bends - 2) : HOPELESS);
+      if (best) costs[r.index]![k] = noise[r.index]![k]! + best.turned + perBend * (best.bends - 2);
+      else if (task.movable.length === 0) costs[r.index]![k] = noise[r.index]![k]! + HOPELESS;
     }
   }
 }
+
+/** Shapes that hold by themselves; none yet where collectors may move, since what holds will change as they do. */
+const shapesNow = (task: Task, { shelf, depth }: Plan, r: RunnerTask, inlet: number): readonly Sketch[] =>
+  task.movable.length > 0 ? [] : shelf.shapes(r, inlet, depth);
 
 /** The least that a way from start to inlet must turn, radians. */
 function straightAway({ stage }: Shelf, r: RunnerTask, inlet: number): number {
