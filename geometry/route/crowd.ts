@@ -5,7 +5,7 @@
  */
 import { isTree, type Obstacle } from '../check/obstacles';
 import { distanceToBox } from '../clearance/shapes';
-import { triangleField } from '../clearance/triangleTree';
+import type { TriangleTree } from '../clearance/triangleTree';
 import { SELF_SEPARATION } from '../tolerance';
 import type { Line } from './line';
 
@@ -94,18 +94,10 @@ export function obstruction(line: Line, barriers: readonly Barrier[]): number {
   return sum;
 }
 
-function nearMesh(line: Line, tree: Extract<Barrier['shape'], { visit: unknown }>, need: number, skip: number): number {
+function nearMesh(line: Line, tree: TriangleTree, need: number, skip: number): number {
   let sum = 0;
   for (let i = skip; i < line.count - skip; i++) {
-    const p = [line.at[3 * i]!, line.at[3 * i + 1]!, line.at[3 * i + 2]!] as const;
-    let least = need;
-    tree.visit(
-      p,
-      () => least,
-      (a, b, c) => {
-        least = Math.min(least, triangleField(a, b, c)(...p));
-      },
-    );
+    const least = tree.nearest(line.at[3 * i]!, line.at[3 * i + 1]!, line.at[3 * i + 2]!, need);
     if (least < need) sum += (need - least) ** 2;
   }
   return sum;

@@ -1,12 +1,14 @@
 /** Rough measures that the search chooses by, against slow and plain ones. */
 import { describe, expect, test } from 'vitest';
 import { pointAt, resolveHeader } from '../../../geometry';
+import { triangleField } from '../../../geometry/clearance/triangleTree';
 import { crowding, obstruction } from '../../../geometry/route/crowd';
 import { cheapest } from '../../../geometry/route/inletOrder';
 import { lineOf } from '../../../geometry/route/line';
 import { pathOf } from '../../../geometry/route/sketch';
 import { barriersOf, bundlesOf, endOf, startOf } from '../../../geometry/route/stage';
 import { taskOf } from '../../../geometry/route/task';
+import type { Vec3 } from '../../../shared/vec3';
 import { layoutNames, loadLayout } from '../../layouts/load';
 import { random } from '../../random';
 import { disturb } from '../layout/disturb';
@@ -73,6 +75,42 @@ describe.each(NAMES)('lines of %s, disturbed by 30 mm', (name) => {
       expect(obstruction(line, barriers)).toBeCloseTo(sum, 6);
     }
   });
+});
+
+test('obstruction by a mesh is that of its nearest triangle at each place', () => {
+  const { design, meshes } = loadLayout('known', 'c9-transverse-mesh-bay');
+  const drawn = disturb(design, 60, 2);
+  const task = taskOf(drawn, meshes, true);
+  const header = resolveHeader(drawn);
+  const stage = { design: drawn, header };
+  let total = 0;
+  for (const r of task.runners) {
+    const { points, radii } = header.runners[r.index]!.centerline!;
+    const path = pathOf(startOf(stage, r), endOf(stage, r, drawn.runners[r.index]!.to.inlet!), points, radii);
+    const line = lineOf(path, r, bundlesOf(stage, r));
+    const skip = Math.ceil(line.tubeRadius / line.spacing);
+    for (const { shape } of barriersOf(task, stage, r)) {
+      if (!('visit' in shape)) continue;
+      const clearance = 150;
+      const need = line.tubeRadius + clearance + 1;
+      let sum = 0;
+      for (let p = skip; p < line.count - skip; p++) {
+        const place: Vec3 = [line.at[3 * p]!, line.at[3 * p + 1]!, line.at[3 * p + 2]!];
+        let least = need;
+        shape.visit(
+          place,
+          () => Number.POSITIVE_INFINITY,
+          (a, b, c) => {
+            least = Math.min(least, triangleField([...a], [...b], [...c])(...place));
+          },
+        );
+        sum += (need - least) ** 2;
+      }
+      expect(obstruction(line, [{ shape, clearance }])).toBeCloseTo(sum, 6);
+      total += sum;
+    }
+  }
+  expect(total).toBeGreaterThan(0);
 });
 
 test.each([1, 2, 3, 4, 5])('inlets given out at least cost are so among all orders, seed %i', (seed) => {
