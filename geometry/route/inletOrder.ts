@@ -1,4 +1,5 @@
 /** Which inlet each runner takes: pinned ones stay; the rest by what the way there would cost, with chance to look further. */
+import { cheapest } from '../layout/cheapest';
 import { angleBetween } from '../vector';
 import { allowedOrders, type MergeOrders } from './firingOrder';
 import { endOf, type Stage, startOf } from './stage';
@@ -31,26 +32,6 @@ export function assigned(
     for (const [i, k] of cheapest(own).entries()) chosen[open[i]!.index] = free[k]!;
   }
   return chosen;
-}
-
-/** Least total cost of giving each row a column of its own, by trying all with a bound; merges have few inlets. */
-export function cheapest(costs: readonly (readonly number[])[]): number[] {
-  let best: number[] = [];
-  let bound = Infinity;
-  const least = costs.map((row) => Math.min(...row));
-  const after = least.map((_, i) => least.slice(i + 1).reduce((sum, c) => sum + c, 0));
-  const extend = (order: number[], sum: number): void => {
-    const row = costs[order.length];
-    if (!row) {
-      best = order;
-      bound = sum;
-      return;
-    }
-    for (const [k, cost] of row.entries())
-      if (!order.includes(k) && sum + cost + after[order.length]! < bound) extend([...order, k], sum + cost);
-  };
-  extend([], 0);
-  return best;
 }
 
 /** What a way must turn, radians, may be outweighed by chance up to this much. */

@@ -2,8 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import { pointAt, resolveHeader } from '../../../geometry';
 import { triangleField } from '../../../geometry/clearance/triangleTree';
+import { cheapest } from '../../../geometry/layout/cheapest';
 import { crowding, obstruction } from '../../../geometry/route/crowd';
-import { cheapest } from '../../../geometry/route/inletOrder';
 import { lineOf } from '../../../geometry/route/line';
 import { pathOf } from '../../../geometry/route/sketch';
 import { barriersOf, bundlesOf, endOf, startOf } from '../../../geometry/route/stage';
