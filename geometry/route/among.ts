@@ -1,6 +1,7 @@
 /** What a runner finds there already: the others' lines, and the length that its group has come to. */
-import type { Design } from '../../shared/design/types';
-import type { Header } from '../header/resolve';
+import type { Design, Runner } from '../../shared/design/types';
+import { type Centerline, centerline } from '../curve/centerline';
+import { type Header, radiiOf } from '../header/resolve';
 import { type Line, lineOf } from './line';
 import { pathOf } from './sketch';
 import { bundlesOf, startOf } from './stage';
@@ -26,3 +27,7 @@ export function linesOf(task: Task, design: Design, header: Header, which: (r: R
     return [lineOf(pathOf(startOf(stage, r), resolved.end, line.points, line.radii), r, bundlesOf(stage, r))];
   });
 }
+
+/** The centerline of a runner that has points, whether or not it is in the header that the task was made of. */
+export const centerlineOf = (runner: Runner, { resolved: { tooling } }: RunnerTask): Centerline =>
+  centerline(runner.points!, radiiOf(runner, runner.points!, tooling));

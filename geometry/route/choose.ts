@@ -1,11 +1,11 @@
 /** One shape for each runner so that all have room together: greedy in a random order, then each anew until none changes. */
-import { crowding } from './crowd';
+import { crowding, crowdingAmong } from './crowd';
 import type { Line } from './line';
 import type { Sketch } from './sketch';
 
 const SWEEPS = 5;
 /** What a radian of turning is worth, mm² of crowding. */
-const TURN_COST = 60;
+export const TURN_COST = 60;
 
 const costOf = (s: Sketch, bendCost: number): number => s.blocked + bendCost * (s.bends - 2) + TURN_COST * s.turned;
 
@@ -25,9 +25,7 @@ export function choose(
 ): Sketch[] {
   const known = new Map<number, number>();
   const own = pools.map((pool) =>
-    pool.map(
-      (s) => costOf(s, bendCost) + noise * random() + still.reduce((sum, line) => sum + crowding(s.line, line, gap), 0),
-    ),
+    pool.map((s) => costOf(s, bendCost) + noise * random() + crowdingAmong(s.line, still, gap)),
   );
   const pair = (i: number, a: number, j: number, b: number): number => {
     const key = ((i * 64 + j) * 256 + a) * 256 + b;
@@ -71,4 +69,15 @@ export function shuffled(count: number, random: () => number): number[] {
     [order[i], order[j]] = [order[j]!, order[i]!];
   }
   return order;
+}
+
+/** One of them, by chance in proportion to its weight. */
+export function byWeight<T>(from: readonly T[], weight: (one: T) => number, random: () => number): T {
+  const total = from.reduce((sum, one) => sum + weight(one), 0);
+  let left = random() * total;
+  for (const one of from) {
+    left -= weight(one);
+    if (left <= 0) return one;
+  }
+  return from.at(-1)!;
 }

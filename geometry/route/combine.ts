@@ -3,7 +3,7 @@
  * hold by themselves, with changes of one runner and exchanges of inlets, from several beginnings.
  */
 import { shuffled } from './choose';
-import { crowding } from './crowd';
+import { crowding, crowdingAmong } from './crowd';
 import type { Line } from './line';
 import type { Sketch } from './sketch';
 import type { RunnerTask } from './task';
@@ -62,9 +62,7 @@ export function combinations(
   random: () => number,
 ): Combination[] {
   const own = options.map((list) =>
-    list.map(
-      (s) => bend * (s.bends - 2) + turn * s.turned + still.reduce((sum, l) => sum + crowding(s.line, l, gap), 0),
-    ),
+    list.map((s) => bend * (s.bends - 2) + turn * s.turned + crowdingAmong(s.line, still, gap)),
   );
   const found: Combination[] = [];
   for (let k = 0; k < beginnings; k++) {

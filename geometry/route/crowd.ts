@@ -65,6 +65,10 @@ export function crowding(a: Line, b: Line, gap: number): number {
   return sum;
 }
 
+/** A line among others, all together. */
+export const crowdingAmong = (line: Line, others: readonly Line[], gap: number): number =>
+  others.reduce((sum, other) => sum + crowding(line, other, gap), 0);
+
 /** A line against what it must keep clear of. Its ends are flat and stand where they must: places near them do not count. */
 export function obstruction(line: Line, barriers: readonly Barrier[]): number {
   const skip = Math.ceil(line.tubeRadius / line.spacing);

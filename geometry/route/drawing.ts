@@ -9,18 +9,20 @@ import { gatherRows, solve } from '../layout/solve';
 import { rejoined } from './continuousBend';
 import { relax } from './relax';
 import type { Sketch } from './sketch';
-import type { Task } from './task';
+import type { RunnerTask, Task } from './task';
 
-/** The design with one sketch for each runner that is not locked. */
-export function withSketches(design: Design, task: Task, sketches: readonly (Sketch | null)[]): Design {
+/** The design with a sketch for each of some runners, in their order. */
+export function withSketches(design: Design, runners: readonly RunnerTask[], sketches: readonly Sketch[]): Design {
+  const drawn = new Map(runners.map((r, i) => [r.index, { r, s: sketches[i]! }]));
   return {
     ...design,
     runners: design.runners.map((runner, i): Runner => {
-      const s = sketches[i];
-      if (!s) return runner;
-      const usual = task.runners[i]!.resolved.tooling.centerlineRadius;
+      const found = drawn.get(i);
+      if (!found) return runner;
+      const { r, s } = found;
+      const usual = r.resolved.tooling.centerlineRadius;
       const { radii: _radii, ...rest } = runner;
-      const own = s.radii.some((r) => r !== usual) ? { radii: s.radii } : {};
+      const own = s.radii.some((radius) => radius !== usual) ? { radii: s.radii } : {};
       return { ...rest, to: { ...runner.to, inlet: s.inlet }, points: s.points, ...own };
     }),
   };
@@ -66,6 +68,12 @@ export function settled(
   return told(problem, task, exact.x, Math.max(rough.cost, exact.miss ** 2), exact.miss);
 }
 
+/** Of each runner, its part in what is missed beside the one most to blame. */
+export function sharesOfBlame({ blame }: Settled): number[] {
+  const most = Math.max(...blame, 1e-9);
+  return blame.map((b) => Math.sqrt(b / most));
+}
+
 /** Knocks each runner out of its place by up to its own share of `size`, mm, and merges by a little. */
 export function knocked(shares: readonly number[], size: number, random: () => number) {
   return (problem: LayoutProblem): Float64Array => {
@@ -82,10 +90,12 @@ export function knocked(shares: readonly number[], size: number, random: () => n
 /** Steps for one runner among others that stay. */
 const FITTING_STEPS = 14;
 
-/** What is missed once one runner has been fitted among the others as they lie; with its design. */
-export function fitted(design: Design, task: Task, runner: number): { readonly design: Design; readonly cost: number } {
-  const only = { runners: new Set([design.runners[runner]!.id]), merges: new Set<string>(), held: NOTHING };
-  const problem = layoutProblem(routedOnly(resolveHeader(design)), only);
+export type Fitted = { readonly design: Design; readonly cost: number };
+
+/** What is missed once one runner has been fitted, from a sketch, among the others as they lie; with its design. */
+export function fitted(design: Design, task: Task, r: RunnerTask, sketch: Sketch): Fitted {
+  const only = { runners: new Set([r.resolved.runner.id]), merges: new Set<string>(), held: NOTHING };
+  const problem = layoutProblem(routedOnly(resolveHeader(withSketches(design, [r], [sketch]))), only);
   const found = relax(problem, task.obstacles, problem.start, { steps: FITTING_STEPS, enough: NEAR });
   place(problem, found.x);
   return { design: rejoinedDesign(problem), cost: found.cost };

@@ -2,17 +2,16 @@
  * A header grown runner by runner: each is fitted among those already there, then all of these, and the merges that may
  * move, give way together. What is tight is laid while there is room to choose.
  */
-import type { Design } from '../../shared/design/types';
 import { resolveHeader } from '../header/resolve';
 import { lengthAmong, linesOf } from './among';
-import { shuffled } from './choose';
-import { crowding } from './crowd';
-import { FEASIBLE, fitted, type Settled, settled, withSketches } from './drawing';
+import { shuffled, TURN_COST } from './choose';
+import { crowdingAmong } from './crowd';
+import { FEASIBLE, type Fitted, fitted, type Settled, settled } from './drawing';
 import { assigned } from './inletOrder';
 import type { Plan } from './lay';
 import type { Sketch } from './sketch';
 import { barriersOf, endOf, type Stage, startOf } from './stage';
-import { rough } from './stock';
+import { ofPoints, rough } from './stock';
 import type { RunnerTask, Task } from './task';
 
 const STEPS = 40;
@@ -24,8 +23,6 @@ const FITTED = 5;
 const HOLDS = 0.15;
 /** Fitted shapes for which all give way. */
 const SETTLED = 2;
-/** What a radian of turning is worth, mm² of crowding. */
-const TURN_COST = 60;
 
 export function grown(task: Task, plan: Plan, random: () => number, stopped: () => boolean): Settled | null {
   const { shelf } = plan;
@@ -59,7 +56,7 @@ function withOneMore(
   const gap = task.header.tubeToTube;
   const found: { s: Sketch; cost: number }[] = [];
   for (let points = 2; points <= r.resolved.tooling.maxBends; points++)
-    for (const s of rough(stage, r, inlet, points, length, barriers, random, DRAWS[Math.min(points - 2, 3)]!, KEPT))
+    for (const s of rough(stage, r, inlet, points, length, barriers, random, ofPoints(DRAWS, points), KEPT))
       found.push({
         s,
         cost:
@@ -67,13 +64,12 @@ function withOneMore(
           bendCost * (s.bends - 2) +
           TURN_COST * s.turned +
           noise * random() +
-          still.reduce((sum, line) => sum + crowding(s.line, line, gap), 0),
+          crowdingAmong(s.line, still, gap),
       });
   found.sort((a, b) => a.cost - b.cost);
-  const tries: { design: Design; cost: number }[] = [];
+  const tries: Fitted[] = [];
   for (const { s } of found.slice(0, FITTED)) {
-    const only = task.runners.map((one) => (one === r ? s : null));
-    const one = fitted(withSketches(now.design, task, only), task, r.index);
+    const one = fitted(now.design, task, r, s);
     tries.push(one);
     if (one.cost < HOLDS) break;
   }

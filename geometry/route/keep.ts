@@ -5,7 +5,7 @@
 import type { Design, Runner } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
 import { bends, isContinuous } from '../curve/bends';
-import { type Centerline, centerline } from '../curve/centerline';
+import type { Centerline } from '../curve/centerline';
 import { pointAt } from '../curve/pointAt';
 import type { Pose } from '../header/merge';
 import { resolveHeader } from '../header/resolve';
@@ -14,10 +14,11 @@ import { assignInlets } from '../layout/inlets';
 import { designAt, type LayoutProblem, layoutProblem, place } from '../layout/layoutProblem';
 import { solve } from '../layout/solve';
 import { addScaled, distance, dot, norm, reject, sub, unit } from '../vector';
-import { lengthAmong, linesOf } from './among';
+import { centerlineOf, lengthAmong, linesOf } from './among';
+import { byWeight } from './choose';
 import { rejoined } from './continuousBend';
-import { crowding } from './crowd';
-import { FEASIBLE, fitted, knocked, type Settled, settled, withSketches } from './drawing';
+import { crowdingAmong } from './crowd';
+import { FEASIBLE, fitted, knocked, type Settled, settled, sharesOfBlame } from './drawing';
 import type { Sketch } from './sketch';
 import { barriersOf } from './stage';
 import { rough } from './stock';
@@ -121,9 +122,8 @@ const problemOf = (design: Design): LayoutProblem => layoutProblem(routedOnly(re
 
 /** What is to blame is knocked out of its place. */
 function shaken(task: Task, now: Settled, random: () => number, stopped: () => boolean): Settled {
-  const most = Math.max(...now.blame, 1e-9);
-  const shares = now.blame.map((b) => Math.sqrt(b / most));
-  return settled(now.design, task, { steps: STEPS, stopped }, knocked(shares, KNOCK + MORE * random() ** 2, random));
+  const size = KNOCK + MORE * random() ** 2;
+  return settled(now.design, task, { steps: STEPS, stopped }, knocked(sharesOfBlame(now), size, random));
 }
 
 /** One of those to blame drawn anew, with as many bends, the same way round. */
@@ -135,10 +135,11 @@ function laidAgain(
   random: () => number,
   stopped: () => boolean,
 ): Settled | null {
-  const worst = blamed(task, now, random);
-  if (!worst) return null;
+  const open = task.runners.filter((r) => !r.locked);
+  if (open.length === 0) return null;
+  const worst = byWeight(open, (r) => now.blame[r.index]!, random);
   const runner = drawn.runners[worst.index]!;
-  const count = bends(lineOfRunner(runner, worst)).length;
+  const count = bends(centerlineOf(runner, worst)).length;
   const inlet = runner.to.inlet!;
   const counts = Array.from({ length: spare + 1 }, (_, k) => count + k);
   const most = worst.resolved.tooling.maxBends;
@@ -152,17 +153,6 @@ function laidAgain(
     (s) => isSameWay(runner, { ...runner, points: s.points, radii: s.radii }, task, spare),
   );
   return design && settled(design, task, { steps: STEPS, stopped });
-}
-
-/** One of the runners that may move, by chance in proportion to what it is to blame for. */
-function blamed(task: Task, { blame }: Settled, random: () => number): RunnerTask | null {
-  const open = task.runners.filter((r) => !r.locked);
-  let left = random() * open.reduce((sum, r) => sum + blame[r.index]!, 0);
-  for (const r of open) {
-    left -= blame[r.index]!;
-    if (left <= 0) return r;
-  }
-  return open.at(-1) ?? null;
 }
 
 /** Runners that have no line yet, each fitted among the others; null where none had one, or one finds no place at all. */
@@ -200,13 +190,10 @@ function best(
     .filter(suits)
     .map((s) => ({
       s,
-      cost: s.blocked + still.reduce((sum, line) => sum + crowding(s.line, line, task.header.tubeToTube), 0),
+      cost: s.blocked + crowdingAmong(s.line, still, task.header.tubeToTube),
     }))
     .sort((a, b) => a.cost - b.cost);
-  const tries = rated.slice(0, FITTED).map(({ s }) => {
-    const only = task.runners.map((one) => (one === r ? s : null));
-    return fitted(withSketches(design, task, only), task, r.index);
-  });
+  const tries = rated.slice(0, FITTED).map(({ s }) => fitted(design, task, r, s));
   return tries.sort((a, b) => a.cost - b.cost)[0]?.design ?? null;
 }
 
@@ -214,17 +201,12 @@ function best(
 function isSameWay(a: Runner, b: Runner, task: Task, spare: number): boolean {
   if (a.locked) return true;
   const r = task.runners.find((one) => one.resolved.runner.id === a.id)!;
-  const [before, after] = [lineOfRunner(a, r), lineOfRunner(b, r)];
+  const [before, after] = [centerlineOf(a, r), centerlineOf(b, r)];
   const more = bends(after).length - bends(before).length;
   if (more < 0 || more > spare) return false;
   const [p, q] = [besideChord(before), besideChord(after)];
   if (norm(p) < NO_SIDE || norm(q) < NO_SIDE) return distance(p, q) < STRAY;
   return dot(p, q) > 0;
-}
-
-function lineOfRunner({ points, radii }: Runner, r: RunnerTask): Centerline {
-  const usual = r.resolved.tooling.centerlineRadius;
-  return centerline(points!, radii ?? points!.slice(2).map(() => usual));
 }
 
 /** From the line between the ends to the middle. */

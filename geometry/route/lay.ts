@@ -1,6 +1,6 @@
 /** One try at a header: inlets, shapes that have room together, all settled jointly, and what is stuck laid again. */
 import { linesOf } from './among';
-import { choose } from './choose';
+import { choose, TURN_COST } from './choose';
 import { combinations } from './combine';
 import { FEASIBLE, type Settled, settled, withSketches } from './drawing';
 import { grown } from './grow';
@@ -30,8 +30,6 @@ export type Plan = {
 };
 
 const STEPS = 60;
-/** What a radian of turning is worth, mm² of crowding. */
-const TURN_COST = 60;
 /** Beginnings from which shapes are combined, and how many of the results are laid. */
 const BEGINNINGS = 6;
 const LAID = 5;
@@ -52,7 +50,10 @@ export function lay(task: Task, plan: Plan, random: () => number, stopped: () =>
   if (now && now.miss <= FEASIBLE) return now;
   for (const sketches of beginnings(task, plan, random)) {
     if (stopped()) break;
-    const next = settled(withSketches(shelf.stage.design, task, sketches), task, { steps: STEPS, stopped });
+    const next = settled(withSketches(shelf.stage.design, openRunners(task), sketches), task, {
+      steps: STEPS,
+      stopped,
+    });
     if (!now || next.cost < now.cost) now = next;
     if (now.miss <= FEASIBLE) return now;
   }
@@ -75,18 +76,15 @@ export function lay(task: Task, plan: Plan, random: () => number, stopped: () =>
   return now;
 }
 
-/** Sketches by runner to begin with: a quick guess, or the best of what the shelf has to combine. */
-function beginnings(task: Task, plan: Plan, random: () => number): (Sketch | null)[][] {
+const openRunners = (task: Task): RunnerTask[] => task.runners.filter((r) => !r.locked);
+
+/** Sketches to begin with, of each runner that is not locked: a quick guess, or the best of what the shelf has to combine. */
+function beginnings(task: Task, plan: Plan, random: () => number): (readonly Sketch[])[] {
   const { shelf, bendCost, noise, depth, kind } = plan;
   if (kind === 'grown' || (kind === 'drawn' && shelf.drawn)) return [];
-  const open = task.runners.filter((r) => !r.locked);
+  const open = openRunners(task);
   const gap = task.header.tubeToTube;
   const still = linesOf(task, shelf.stage.design, shelf.stage.header, (r) => r.locked);
-  const byRunner = (chosen: readonly Sketch[]): (Sketch | null)[] => {
-    const sketches: (Sketch | null)[] = task.runners.map(() => null);
-    for (const [i, r] of open.entries()) sketches[r.index] = chosen[i]!;
-    return sketches;
-  };
   if (kind === 'guessed') {
     const inlets = inletsFor(task, plan, random);
     const pools = open.map((r) => {
@@ -94,7 +92,7 @@ function beginnings(task: Task, plan: Plan, random: () => number): (Sketch | nul
       return own.length > 0 ? own : anyShapes(task, shelf, r, inlets[r.index]!, random);
     });
     if (pools.some((p) => p.length === 0)) return [];
-    return [byRunner(choose(pools, still, gap, bendCost, noise, random))];
+    return [choose(pools, still, gap, bendCost, noise, random)];
   }
   const options = open.map((r) => {
     const { inlets } = shelf.stage.header.merges.get(r.merge)!;
@@ -105,7 +103,7 @@ function beginnings(task: Task, plan: Plan, random: () => number): (Sketch | nul
   const weights = { bend: bendCost, turn: TURN_COST, noise };
   return combinations(open, options, still, gap, shelf.crowd, weights, BEGINNINGS, random)
     .slice(0, LAID)
-    .map((c) => byRunner(c.sketches));
+    .map((c) => c.sketches);
 }
 
 /**

@@ -1,14 +1,13 @@
 /** A header that does not hold yet, changed in one of a few ways at the runners that are to blame, and settled again. */
-import type { Design } from '../../shared/design/types';
 import { type Header, resolveHeader } from '../header/resolve';
 import { lengthAmong, linesOf } from './among';
-import { choose } from './choose';
-import { crowding } from './crowd';
-import { fitted, knocked, type Settled, settled, withSketches } from './drawing';
+import { byWeight, choose } from './choose';
+import { crowdingAmong } from './crowd';
+import { type Fitted, fitted, knocked, type Settled, settled, sharesOfBlame, withSketches } from './drawing';
 import type { Line } from './line';
 import type { Sketch } from './sketch';
 import { barriersOf, type Stage } from './stage';
-import { rough, type Shelf } from './stock';
+import { ofPoints, rough, type Shelf } from './stock';
 import type { RunnerTask, Task } from './task';
 
 export type RepairOptions = {
@@ -38,16 +37,14 @@ export function repaired(task: Task, now: Settled, options: RepairOptions, rando
   const open = task.runners.filter((r) => !r.locked);
   const way = wayOf(random());
   if (way === 'knock') {
-    const most = Math.max(...now.blame, 1e-9);
-    const shares = now.blame.map((b) => Math.sqrt(b / most));
-    return settled(now.design, task, options, knocked(shares, 10 + 70 * random() ** 2, random));
+    return settled(now.design, task, options, knocked(sharesOfBlame(now), 10 + 70 * random() ** 2, random));
   }
-  const worst = drawn(open, (r) => now.blame[r.index]!, random);
+  const worst = byWeight(open, (r) => now.blame[r.index]!, random);
   if (way === 'again') return laidAgain(task, ground, worst, options, random);
   const inletOf = (r: RunnerTask): number => now.design.runners[r.index]!.to.inlet!;
   const others = open.filter((r) => r !== worst);
   if (way === 'two' && others.length > 0) {
-    const other = drawn(others, (r) => now.blame[r.index]! + 1e-6, random);
+    const other = byWeight(others, (r) => now.blame[r.index]! + 1e-6, random);
     return bothLaidAgain(task, ground, [worst, other], [inletOf(worst), inletOf(other)], options, random);
   }
   const partners = others.filter((r) => r.merge === worst.merge && r.pinnedInlet === null);
@@ -78,10 +75,9 @@ function laidAgain(
   const rated = poolOf(task, ground, r, now.design.runners[r.index]!.to.inlet!, options, random)
     .map((s) => ({ s, cost: costAmong(task, s, still, options) + options.noise * random() }))
     .sort((a, b) => a.cost - b.cost);
-  let best: { design: Design; cost: number } | null = null;
+  let best: Fitted | null = null;
   for (const { s } of rated.slice(0, FITTED)) {
-    const only = task.runners.map((one) => (one === r ? s : null));
-    const one = fitted(withSketches(now.design, task, only), task, r.index);
+    const one = fitted(now.design, task, r, s);
     if (!best || one.cost < best.cost) best = one;
   }
   if (!best) return null;
@@ -89,9 +85,7 @@ function laidAgain(
 }
 
 const costAmong = (task: Task, s: Sketch, still: readonly Line[], { bendCost }: RepairOptions): number =>
-  s.blocked +
-  bendCost * (s.bends - 2) +
-  still.reduce((sum, line) => sum + crowding(s.line, line, task.header.tubeToTube), 0);
+  s.blocked + bendCost * (s.bends - 2) + crowdingAmong(s.line, still, task.header.tubeToTube);
 
 function bothLaidAgain(
   task: Task,
@@ -106,9 +100,7 @@ function bothLaidAgain(
   const pools = out.map((r, i) => poolOf(task, ground, r, inlets[i]!, options, random));
   if (pools.some((p) => p.length === 0)) return null;
   const chosen = choose(pools, still, task.header.tubeToTube, options.bendCost, options.noise, random);
-  const sketches: (Sketch | null)[] = task.runners.map(() => null);
-  for (const [i, r] of out.entries()) sketches[r.index] = chosen[i]!;
-  return settled(withSketches(now.design, task, sketches), task, options);
+  return settled(withSketches(now.design, out, chosen), task, options);
 }
 
 function poolOf(
@@ -123,17 +115,6 @@ function poolOf(
   const length = lengthAmong(header, r) ?? shelf.lengthOf(r);
   const found = task.movable.length > 0 ? [] : [...shelf.shapes(r, inlet, depth)];
   for (let points = 2; points <= r.resolved.tooling.maxBends; points++)
-    found.push(...rough(stage, r, inlet, points, length, barriers, random, DRAWS[Math.min(points - 2, 3)]!, KEPT));
+    found.push(...rough(stage, r, inlet, points, length, barriers, random, ofPoints(DRAWS, points), KEPT));
   return found;
-}
-
-/** One of them, by chance in proportion to its weight. */
-function drawn<T>(from: readonly T[], weight: (one: T) => number, random: () => number): T {
-  const total = from.reduce((sum, one) => sum + weight(one), 0);
-  let left = random() * total;
-  for (const one of from) {
-    left -= weight(one);
-    if (left <= 0) return one;
-  }
-  return from.at(-1)!;
 }

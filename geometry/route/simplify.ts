@@ -1,17 +1,17 @@
 /** A layout that holds, with bends taken out where one of fewer can be had, the others giving way. */
 import { bends } from '../curve/bends';
-import { centerline } from '../curve/centerline';
 import { resolveHeader } from '../header/resolve';
-import { lengthAmong, linesOf } from './among';
-import { crowding } from './crowd';
-import { FEASIBLE, fitted, type Settled, settled, withSketches } from './drawing';
+import { centerlineOf, lengthAmong, linesOf } from './among';
+import { crowdingAmong } from './crowd';
+import { FEASIBLE, fitted, type Settled, settled } from './drawing';
 import { barriersOf } from './stage';
-import { rough } from './stock';
+import { ofPoints, rough } from './stock';
 import type { RunnerTask, Task } from './task';
 
 const STEPS = 40;
-/** Draws of a shape with fewer points, and how many of the best are tried. */
+/** Draws of a shape with fewer points, and how many of the best are looked at, fitted and settled. */
 const DRAWS = [40, 70, 60, 60];
+const KEPT = 8;
 const FITTED = 4;
 const SETTLED = 2;
 /** What still is missed once it is fitted may be mended by the others giving way, mm². */
@@ -44,11 +44,7 @@ export function simplified(
 }
 
 /** As the bender counts them: a continuous bend is one, though of several points. */
-function bendsOf({ design }: Settled, r: RunnerTask): number {
-  const { points, radii } = design.runners[r.index]!;
-  const usual = r.resolved.tooling.centerlineRadius;
-  return bends(centerline(points!, radii ?? points!.slice(2).map(() => usual))).length;
-}
+const bendsOf = ({ design }: Settled, r: RunnerTask): number => bends(centerlineOf(design.runners[r.index]!, r)).length;
 
 function withFewer(
   task: Task,
@@ -63,26 +59,15 @@ function withFewer(
   const still = linesOf(task, now.design, header, (one) => one !== r);
   const inlet = now.design.runners[r.index]!.to.inlet!;
   const length = lengthAmong(header, r);
+  const barriers = barriersOf(task, stage, r);
   const rated = Array.from({ length: points - 1 }, (_, k) => k + 2)
-    .flatMap((n) =>
-      rough(stage, r, inlet, n, length, barriersOf(task, stage, r), random, DRAWS[Math.min(n - 2, 3)]!, 8),
-    )
+    .flatMap((n) => rough(stage, r, inlet, n, length, barriers, random, ofPoints(DRAWS, n), KEPT))
     .map((s) => ({
       s,
-      cost: s.blocked + still.reduce((sum, line) => sum + crowding(s.line, line, task.header.tubeToTube), 0),
+      cost: s.blocked + crowdingAmong(s.line, still, task.header.tubeToTube),
     }))
     .sort((a, b) => a.cost - b.cost);
-  const tries = rated.slice(0, FITTED).map(({ s }) =>
-    fitted(
-      withSketches(
-        now.design,
-        task,
-        task.runners.map((one) => (one === r ? s : null)),
-      ),
-      task,
-      r.index,
-    ),
-  );
+  const tries = rated.slice(0, FITTED).map(({ s }) => fitted(now.design, task, r, s));
   tries.sort((a, b) => a.cost - b.cost);
   for (const { design, cost } of tries.slice(0, SETTLED)) {
     if (cost > MENDABLE || stopped()) return null;

@@ -146,8 +146,8 @@ export function rough(
   length: number | null,
   barriers: readonly Barrier[],
   random: () => number,
-  draws = DRAWS[Math.min(points - 2, DRAWS.length - 1)]!,
-  kept = TRIED[Math.min(points - 2, TRIED.length - 1)]!,
+  draws = ofPoints(DRAWS, points),
+  kept = ofPoints(TRIED, points),
 ): Sketch[] {
   const start = startOf(stage, r);
   const end = endOf(stage, r, inlet);
@@ -162,12 +162,16 @@ export function rough(
   return found.sort((a, b) => a.blocked - b.blocked).slice(0, kept);
 }
 
+/** From a list of numbers for 2, 3, 4 … points; the last holds for all beyond. */
+export const ofPoints = (counts: readonly number[], points: number): number =>
+  counts[Math.min(points - 2, counts.length - 1)]!;
+
 function isSame(a: Sketch, b: Sketch): boolean {
   if (a.bends !== b.bends || a.points.length !== b.points.length) return false;
   return a.points.every((p, i) => Math.hypot(...p.map((x, k) => x - b.points[i]![k]!)) < SAME);
 }
 
-/** A seed of its own for each thing: five whole numbers stirred into one. */
+/** A seed of its own for each thing: whole numbers stirred into one. */
 export function mixed(...parts: readonly number[]): number {
   let h = 0x811c9dc5;
   for (const part of parts) {

@@ -86,7 +86,7 @@ export function farOut(
   return lineThrough([start.position, A, F, G, B, end.position], radius);
 }
 
-export const lineThrough = (points: readonly Vec3[], radius: number): Line => ({
+const lineThrough = (points: readonly Vec3[], radius: number): Line => ({
   points,
   radii: points.slice(2).map(() => radius),
 });

@@ -74,7 +74,7 @@ describe('two dies', () => {
     const task = taskOf(design, new Map());
     for (const { points, radii } of shapes.slice(0, 40)) {
       const sketch = { inlet: 1, points, radii } as unknown as Sketch;
-      const [runner] = withSketches(task.design, task, [sketch]).runners;
+      const [runner] = withSketches(task.design, task.runners, [sketch]).runners;
       expect(runner!.radii).toEqual(radii.some((r) => r !== RADIUS) ? radii : undefined);
     }
   });
