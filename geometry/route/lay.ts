@@ -8,6 +8,7 @@ import { assigned } from './inletOrder';
 import { repaired } from './repair';
 import type { Sketch } from './sketch';
 import { barriersOf, endOf, startOf } from './stage';
+import type { Steps } from './steps';
 import { rough, type Shelf } from './stock';
 import type { RunnerTask, Task } from './task';
 
@@ -27,6 +28,8 @@ export type Plan = {
   /** The same where shapes are chosen, mm² of crowding. */
   readonly noise: number;
   readonly repairs: number;
+  /** Good enough to end with though not all holds, mm². Default: all is to hold. */
+  readonly enough?: number;
 };
 
 const STEPS = 60;
@@ -42,8 +45,8 @@ const patience = (cost: number): number => (cost < 20 ? 45 : cost < 100 ? 25 : 1
 /** A runner that has no shape of its own into an inlet would need this many radians more there. */
 const HOPELESS = 30;
 
-export function lay(task: Task, plan: Plan, random: () => number, stopped: () => boolean): Settled | null {
-  const { shelf, bendCost, repairs } = plan;
+export function* lay(task: Task, plan: Plan, random: () => number, stopped: () => boolean): Steps<Settled | null> {
+  const { shelf, bendCost, repairs, enough = 0 } = plan;
   let now: Settled | null = null;
   if (plan.kind === 'grown') now = grown(task, plan, random, stopped);
   if (plan.kind === 'drawn' && shelf.drawn) now = settled(shelf.drawn, task, { steps: STEPS, stopped });
@@ -56,9 +59,10 @@ export function lay(task: Task, plan: Plan, random: () => number, stopped: () =>
     });
     if (!now || next.cost < now.cost) now = next;
     if (now.miss <= FEASIBLE) return now;
+    yield;
   }
   let lastGain = 0;
-  for (let k = 0; k < repairs && now && now.miss > FEASIBLE && !stopped(); k++) {
+  for (let k = 0; k < repairs && now && now.miss > FEASIBLE && now.cost > enough && !stopped(); k++) {
     const options = {
       shelf,
       depth: plan.depth,
@@ -67,6 +71,7 @@ export function lay(task: Task, plan: Plan, random: () => number, stopped: () =>
       steps: STEPS,
       stopped,
     };
+    yield;
     const next = repaired(task, now, options, random);
     if (!next) continue;
     if (next.cost < now.cost * GAIN) lastGain = k;

@@ -8,15 +8,16 @@ import { resolveHeader } from '../header/resolve';
 import { randomNumbers } from '../layout/random';
 import type { Settled } from './drawing';
 import { lay } from './lay';
+import { allOf } from './steps';
 import { mixed, type Stock, stockOf } from './stock';
 import { type Task, taskOf } from './task';
 
 /** Any gap will do. */
 const NO_GAP = -1000;
 const BEND_COST = 200;
-const REPAIRS = 25;
+const REPAIRS = 14;
 /** Tries for one set of places, and what may be missed for it to be good enough, mm². */
-const TRIES = 2;
+const TRIES = 3;
 const NEARLY = 40;
 
 export type Loose = (place: number, stopped: () => boolean) => Settled | null;
@@ -42,8 +43,9 @@ export function looselyLaid(task: Task, seed: number): Loose {
         heat: 1.5 * random(),
         noise: 500,
         repairs: REPAIRS,
+        enough: 4,
       } as const;
-      const next = lay(pinned, plan, random, stopped);
+      const next = allOf(lay(pinned, plan, random, stopped));
       if (next && (!best || next.cost < best.cost)) best = next;
       if (best && best.cost < NEARLY) break;
     }

@@ -6,8 +6,10 @@ import type { Task } from './task';
 const BEND_COST = 600;
 /** Repairs of the shortest round. Most headers come soon or not at all, and a few only after many repairs. */
 const REPAIRS = 25;
+/** The same where collectors may move: what lies nearly right there is worth more. */
+const MOVABLE_REPAIRS = 45;
 /** The first round where the next ones know more than it does. */
-const FEW_REPAIRS = 8;
+const FEW_REPAIRS = 14;
 
 export function planOf(task: Task, stock: Stock, n: number, random: () => number, stopped: () => boolean): Plan {
   const isOpen = [...task.header.groups.values()].some((g) => g.length === null);
@@ -22,11 +24,11 @@ export function planOf(task: Task, stock: Stock, n: number, random: () => number
   return {
     kind: kindOf(n, isMovable, isOpen),
     shelf: stock.shelf(place, stretch, stopped),
-    depth: Math.min(isMovable ? 1 : 4, Math.floor(n / 2)),
+    depth: Math.min(isMovable ? 1 : 4, n),
     bendCost: BEND_COST * (n === 0 ? 1 : 2 ** (1 - 3 * random())),
     heat: n === 0 ? 0 : 2 * random(),
     noise: n === 0 ? 0 : 2000 * random() ** 2,
-    repairs: n === 0 && !isMovable ? FEW_REPAIRS : REPAIRS * luby(n + 1),
+    repairs: n === 0 && !isMovable ? FEW_REPAIRS : (isMovable ? MOVABLE_REPAIRS : REPAIRS) * luby(n + 1),
   };
 }
 

@@ -16,6 +16,7 @@ import { planOf } from './plan';
 import { simplified } from './simplify';
 import { smoothed } from './smooth';
 import type { Stage } from './stage';
+import { allOf, type Steps } from './steps';
 import { mixed, stockOf } from './stock';
 import { type Task, taskOf } from './task';
 
@@ -45,6 +46,8 @@ export type Router = {
    * @param stopped asked often; true ends the round with what it has
    */
   round(n: number, see?: (layout: Layout) => void, stopped?: () => boolean): Round;
+  /** The same in steps of some hundredths of a second, now and then one of a second. */
+  steps(n: number, see?: (layout: Layout) => void, stopped?: () => boolean): Steps<Round>;
 };
 
 /** Locked runners stay as they are; inlets given are kept; everything else is laid. */
@@ -65,36 +68,39 @@ export function router(
   });
   const drawn = keepsShape ? taskOf(design, meshes, true) : null;
   return {
-    round(n, see, stopped = () => false) {
-      const same = drawn && kept(drawn, randomNumbers(mixed(seed, n, 4)), stopped, leeway(n));
-      if (same) {
-        const layout = measuredLayout(same.design, meshes);
-        if (same.miss > FEASIBLE || !layout.report.ok) return { layouts: [], attempt: layout };
-        see?.(layout);
-        return { layouts: [layout], attempt: null };
-      }
-      const random = randomNumbers(mixed(seed, n, 1));
-      const plan = planOf(task, stock, n, randomNumbers(mixed(seed, n)), stopped);
-      const own = order === 'firing' ? ordered(n, plan.shelf.stage) : task;
-      // What was drawn beforehand takes inlets as it likes.
-      const kind = order === 'firing' && plan.kind === 'drawn' ? 'guessed' : plan.kind;
-      const laid = lay(own, { ...plan, kind }, random, stopped);
-      if (!laid) return { layouts: [], attempt: null };
-      const first = measuredLayout(laid.design, meshes);
-      if (laid.miss > FEASIBLE || !first.report.ok) return { layouts: [], attempt: first };
-      const layouts = [first];
-      see?.(first);
-      const better = ({ design: improved }: Settled): void => {
-        const layout = measuredLayout(improved, meshes);
-        if (!layout.report.ok || compareLayouts(layout, layouts[0]!) >= 0) return;
-        layouts.unshift(layout);
-        see?.(layout);
-      };
-      const simple = simplified(own, laid, random, stopped, better);
-      better(smoothed(own, simple, stopped));
-      return { layouts: layouts.slice(0, 1), attempt: null };
-    },
+    round: (n, see, stopped) => allOf(roundOf(n, see, stopped)),
+    steps: (n, see, stopped) => roundOf(n, see, stopped),
   };
+
+  function* roundOf(n: number, see?: (layout: Layout) => void, stopped: () => boolean = () => false): Steps<Round> {
+    const same = drawn && kept(drawn, randomNumbers(mixed(seed, n, 4)), stopped, leeway(n));
+    if (same) {
+      const layout = measuredLayout(same.design, meshes);
+      if (same.miss > FEASIBLE || !layout.report.ok) return { layouts: [], attempt: layout };
+      see?.(layout);
+      return { layouts: [layout], attempt: null };
+    }
+    const random = randomNumbers(mixed(seed, n, 1));
+    const plan = planOf(task, stock, n, randomNumbers(mixed(seed, n)), stopped);
+    const own = order === 'firing' ? ordered(n, plan.shelf.stage) : task;
+    // What was drawn beforehand takes inlets as it likes.
+    const kind = order === 'firing' && plan.kind === 'drawn' ? 'guessed' : plan.kind;
+    const laid = yield* lay(own, { ...plan, kind }, random, stopped);
+    if (!laid) return { layouts: [], attempt: null };
+    const first = measuredLayout(laid.design, meshes);
+    if (laid.miss > FEASIBLE || !first.report.ok) return { layouts: [], attempt: first };
+    const layouts = [first];
+    see?.(first);
+    const better = ({ design: improved }: Settled): void => {
+      const layout = measuredLayout(improved, meshes);
+      if (!layout.report.ok || compareLayouts(layout, layouts[0]!) >= 0) return;
+      layouts.unshift(layout);
+      see?.(layout);
+    };
+    const simple = yield* simplified(own, laid, random, stopped, better);
+    better(smoothed(own, simple, stopped));
+    return { layouts: layouts.slice(0, 1), attempt: null };
+  }
 
   /** Inlets in firing order for one round: the likeliest first, then others too. */
   function ordered(n: number, stage: Stage): Task {

@@ -1,10 +1,15 @@
 /** A layout that holds, with bends taken out where one of fewer can be had, the others giving way. */
-import { bends } from '../curve/bends';
+import type { Vec3 } from '../../shared/vec3';
+import { bends, isContinuous } from '../curve/bends';
+import type { Pose } from '../header/merge';
 import { resolveHeader } from '../header/resolve';
+import { addScaled, dot, sub } from '../vector';
 import { centerlineOf, lengthAmong, linesOf } from './among';
-import { crowdingAmong } from './crowd';
+import { type Barrier, crowdingAmong } from './crowd';
 import { FEASIBLE, fitted, type Settled, settled } from './drawing';
-import { barriersOf } from './stage';
+import { pathOf, type Sketch, sketched } from './sketch';
+import { barriersOf, bundlesOf, endOf, type Stage, startOf } from './stage';
+import type { Steps } from './steps';
 import { ofPoints, rough } from './stock';
 import type { RunnerTask, Task } from './task';
 
@@ -12,19 +17,19 @@ const STEPS = 40;
 /** Draws of a shape with fewer points, and how many of the best are looked at, fitted and settled. */
 const DRAWS = [40, 70, 60, 60];
 const KEPT = 8;
-const FITTED = 4;
-const SETTLED = 2;
+const FITTED = 8;
+const SETTLED = 3;
 /** What still is missed once it is fitted may be mended by the others giving way, mm². */
 const MENDABLE = 3000;
 
 /** @param see called with each simpler layout */
-export function simplified(
+export function* simplified(
   task: Task,
   from: Settled,
   random: () => number,
   stopped: () => boolean,
   see: (simpler: Settled) => void,
-): Settled {
+): Steps<Settled> {
   let now = from;
   for (let gained = true; gained && !stopped(); ) {
     gained = false;
@@ -32,6 +37,7 @@ export function simplified(
       .filter((r) => !r.locked && bendsOf(now, r) > 2)
       .sort((a, b) => bendsOf(now, b) - bendsOf(now, a));
     for (const r of bent) {
+      yield;
       if (stopped()) return now;
       const next = withFewer(task, now, r, bendsOf(now, r) - 1, random, stopped);
       if (!next) continue;
@@ -60,8 +66,10 @@ function withFewer(
   const inlet = now.design.runners[r.index]!.to.inlet!;
   const length = lengthAmong(header, r);
   const barriers = barriersOf(task, stage, r);
-  const rated = Array.from({ length: points - 1 }, (_, k) => k + 2)
-    .flatMap((n) => rough(stage, r, inlet, n, length, barriers, random, ofPoints(DRAWS, n), KEPT))
+  const drawn = Array.from({ length: points - 1 }, (_, k) => k + 2).flatMap((n) =>
+    rough(stage, r, inlet, n, length, barriers, random, ofPoints(DRAWS, n), KEPT),
+  );
+  const rated = [...withoutOne(stage, r, inlet, barriers), ...drawn]
     .map((s) => ({
       s,
       cost: s.blocked + crowdingAmong(s.line, still, task.header.tubeToTube),
@@ -75,4 +83,22 @@ function withFewer(
     if (next.miss <= FEASIBLE) return next;
   }
   return null;
+}
+
+/** The shape as it lies but for one of its bends, each in turn; the next to it stand in for one that lay on an end's ray. */
+function withoutOne(stage: Stage, r: RunnerTask, inlet: number, barriers: readonly Barrier[]): Sketch[] {
+  const { centerline: line } = stage.header.runners[r.index]!;
+  const count = line!.radii.length;
+  if (count < 3 || line!.radii.some((_, i) => isContinuous(line!, i))) return [];
+  const start = startOf(stage, r);
+  const end = endOf(stage, r, inlet);
+  const ray = ({ position, direction }: Pose, p: Vec3): Vec3 =>
+    addScaled(position, direction, dot(sub(p, position), direction));
+  return line!.radii.map((_, i) => {
+    const points = line!.points.filter((_p, k) => k !== i + 1);
+    points[1] = ray(start, points[1]!);
+    points[count - 1] = ray(end, points[count - 1]!);
+    const path = pathOf(start, end, points, line!.radii.filter((_r, k) => k !== i));
+    return sketched(r, inlet, path, points, [], bundlesOf(stage, r), barriers);
+  });
 }

@@ -28,18 +28,14 @@ export const now = (): number => performance.timeOrigin + performance.now();
 
 const NEXT = 0;
 const STOP = 1;
-const RETURNED = 2;
 
-export const sharedNumbers = (): Int32Array => new Int32Array(new SharedArrayBuffer(12));
+export const sharedNumbers = (): Int32Array => new Int32Array(new SharedArrayBuffer(8));
 
-/** Round 0 where it was handed back, else the next that nobody had; null where all are taken. */
+/** The next that nobody had; null where all are taken. */
 export function takeRound({ shared, rounds }: Job): number | null {
-  if (Atomics.compareExchange(shared, RETURNED, 1, 0) === 1) return 0;
   const round = Atomics.add(shared, NEXT, 1);
   return round < rounds ? round : null;
 }
-
-export const handBackFirst = ({ shared }: Job): void => void Atomics.store(shared, RETURNED, 1);
 
 export const stop = ({ shared }: Job): void => void Atomics.store(shared, STOP, 1);
 

@@ -1,12 +1,12 @@
 /**
- * Runs the rounds of a search on every core. The main thread lays at once, warm and alone, because a new thread takes a
- * tenth of a second before it finds anything; the others join behind it. After its first round the main thread only
- * listens, so that an interrupt and the end of time are heard at once; the rounds then all belong to the others.
+ * Runs the rounds of a search on every core. The main thread lays at once and goes on to the end, between two steps hearing
+ * what others tell and whether it is interrupted. The others join only where no easy layout was there to be found: a thread
+ * takes time to start, and beside another each is slower.
  */
 import type { Worker } from 'node:worker_threads';
 import { type Router, router } from '../../../geometry';
 import { Findings } from './findings';
-import { handBackFirst, isOver, type Job, now, stop, type Told, takeRound } from './job';
+import { isOver, type Job, now, stop, type Told, takeRound } from './job';
 
 export type Surroundings = {
   /** Starts a thread that serves the job; absent where there are none, and the caller's own does everything. */
@@ -14,16 +14,20 @@ export type Surroundings = {
   readonly threads: number;
   /** Calls back when the user wants it to end; returns what takes that back. */
   readonly onInterrupt?: (act: () => void) => () => void;
-  /** Done by the main thread while others lay, where the first round found nothing that holds. */
+  /** Done once, by the main thread, where nothing that holds has been found for long. */
   readonly meanwhile?: () => void;
   /** Told now and then. */
   readonly progress?: (findings: Findings) => void;
 };
 
-/** Threads join after this, or once the first round ends: starting one takes time from an easy first layout, ms. */
-const JOIN_AFTER = 40;
-/** A first round that lasts longer is handed to the others, so that the main thread can listen, ms. */
-const LISTEN_AFTER = 1000;
+/** Threads join after this, or once something holds, ms. */
+const JOIN_AFTER = 400;
+/** What is done meanwhile is done after this, or this share of the time where that is less, ms. */
+const MEANWHILE_AFTER = 3000;
+const MEANWHILE_SHARE = 0.4;
+/** So often the main thread hears what goes on, and tells how far it is, ms. */
+const BREATH = 25;
+const PROGRESS = 200;
 /** Threads that have not ended by then after they should are ended, ms. */
 const GRACE = 150;
 
@@ -38,10 +42,14 @@ export async function runRounds(job: Job, around: Surroundings): Promise<{ found
   const crew = new Crew(job, around, found);
   try {
     const own = router(job.design, job.meshes, job.options);
-    firstRound(own, job, crew, found);
-    if (around.startThread && !isOver(job)) await crew.finish(around.threads);
+    const watch = watching(job, around, crew, found);
+    for (let n = takeRound(job); n !== null && !isOver(job); n = takeRound(job))
+      await layRound(own, n, job, found, watch);
+    await crew.finish();
     crew.insist();
-    await restOfRounds(own, job, around, found);
+    // What a thread had that died.
+    for (let n = 0; n < job.rounds && !isOver(job); n++)
+      if (!found.hasEnded(n)) await layRound(own, n, job, found, watch);
   } finally {
     await crew.dismiss();
     quiet?.();
@@ -49,42 +57,43 @@ export async function runRounds(job: Job, around: Surroundings): Promise<{ found
   return { found, interrupted };
 }
 
-function firstRound(own: Router, job: Job, crew: Crew, found: Findings): void {
-  const first = takeRound(job);
-  if (first === null) return;
-  const started = now();
-  let handedBack = false;
-  const stopped = (): boolean => {
-    const spent = now() - started;
-    if (spent > JOIN_AFTER) crew.join();
-    if (spent > LISTEN_AFTER && crew.size > 0) handedBack = true;
-    return handedBack || isOver(job);
-  };
-  const result = own.round(first, (layout) => found.found(first, now(), layout), stopped);
-  if (handedBack && !isOver(job)) handBackFirst(job);
-  else found.end(first, result, !isOver(job), now());
+async function layRound(own: Router, n: number, job: Job, found: Findings, watch: () => Promise<void>): Promise<void> {
+  const steps = own.steps(
+    n,
+    (layout) => found.found(n, now(), layout),
+    () => isOver(job),
+  );
+  for (;;) {
+    const step = steps.next();
+    if (step.done) found.end(n, step.value, !isOver(job), now());
+    await watch();
+    if (step.done) return;
+  }
 }
 
-/** What no thread did: all of it where there are none, and the round that one had which died. */
-async function restOfRounds(
-  own: Router,
-  job: Job,
-  { progress, meanwhile, startThread }: Surroundings,
-  found: Findings,
-): Promise<void> {
-  if (!startThread && found.firstValid === null && !isOver(job)) meanwhile?.();
-  for (let n = 0; n < job.rounds && !isOver(job); n++) {
-    if (found.hasEnded(n)) continue;
-    const result = own.round(
-      n,
-      (layout) => found.found(n, now(), layout),
-      () => isOver(job),
-    );
-    found.end(n, result, !isOver(job), now());
-    progress?.(found);
-    // Lets an interrupt be heard.
-    await new Promise((resume) => setImmediate(resume));
-  }
+/** What the main thread looks after between two steps of its own. */
+function watching(job: Job, { meanwhile, progress }: Surroundings, crew: Crew, found: Findings): () => Promise<void> {
+  const started = now();
+  const late = Math.min(MEANWHILE_AFTER, MEANWHILE_SHARE * (job.deadline - started));
+  let breath = started;
+  let told = started;
+  let isDone = false;
+  return async () => {
+    const at = now();
+    if (at - started > JOIN_AFTER || found.firstValid !== null) crew.join();
+    if (at - breath > BREATH) {
+      breath = at;
+      await new Promise((resume) => setImmediate(resume));
+    }
+    if (at - told > PROGRESS) {
+      told = at;
+      progress?.(found);
+    }
+    if (!isDone && at - started > late && found.firstValid === null && !isOver(job)) {
+      isDone = true;
+      meanwhile?.();
+    }
+  };
 }
 
 /** The further threads of one search. */
@@ -98,27 +107,30 @@ class Crew {
     private readonly found: Findings,
   ) {}
 
-  get size(): number {
-    return this.#threads.length;
-  }
-
-  /** While the main thread lays too: a core is its own. */
+  /** Each takes rounds from now on, beside the main thread. */
   join(): void {
-    if (this.around.startThread) this.#grow(this.around.threads - 1);
+    const { job, around, found } = this;
+    if (!around.startThread) return;
+    const left = job.rounds - found.ended;
+    while (this.#threads.length < Math.min(around.threads, left) - 1) {
+      const worker = around.startThread(job);
+      worker.on('message', (told: Told) => this.#hear(told));
+      // One that dies leaves its rounds to the main thread.
+      worker.on('error', () => {});
+      const gone = new Promise<void>((resolve) => worker.once('exit', () => resolve()));
+      this.#threads.push({ worker, gone });
+    }
   }
 
-  /** Waits until every round is done, or time is up. */
-  async finish(threads: number): Promise<void> {
+  /** Waits until the rounds that they have are done, or time is up. */
+  async finish(): Promise<void> {
     const { job, around, found } = this;
-    const left = job.rounds - found.ended;
-    this.#grow(Math.min(threads, Math.max(left, this.size)));
-    if (found.firstValid === null) around.meanwhile?.();
     let over = Number.POSITIVE_INFINITY;
     const watch = setInterval(() => {
       if (isOver(job)) over = Math.min(over, now());
-      if (now() > over + GRACE) this.#end();
+      if (now() > over + GRACE) for (const { worker } of this.#threads) void worker.terminate();
     }, 20);
-    const show = setInterval(() => around.progress?.(found), 200);
+    const show = setInterval(() => around.progress?.(found), PROGRESS);
     try {
       await Promise.all(this.#threads.map(({ gone }) => gone));
     } finally {
@@ -133,21 +145,6 @@ class Crew {
 
   async dismiss(): Promise<void> {
     await Promise.all(this.#threads.map(({ worker }) => worker.terminate()));
-  }
-
-  #end(): void {
-    for (const { worker } of this.#threads) void worker.terminate();
-  }
-
-  #grow(to: number): void {
-    while (this.#threads.length < to) {
-      const worker = this.around.startThread!(this.job);
-      worker.on('message', (told: Told) => this.#hear(told));
-      // One that dies leaves its rounds to the main thread.
-      worker.on('error', () => {});
-      const gone = new Promise<void>((resolve) => worker.once('exit', () => resolve()));
-      this.#threads.push({ worker, gone });
-    }
   }
 
   #hear(told: Told): void {

@@ -5,6 +5,7 @@ import { randomNumbers } from '../../../geometry/layout/random';
 import type { Settled } from '../../../geometry/route/drawing';
 import { simplified } from '../../../geometry/route/simplify';
 import { smoothed } from '../../../geometry/route/smooth';
+import { allOf } from '../../../geometry/route/steps';
 import { taskOf } from '../../../geometry/route/task';
 import { loadLayout } from '../../layouts/load';
 
@@ -26,12 +27,12 @@ describe.each(['p02-easy', 'p09-medium', 'c2-i4-4-2-1', 'c4-v8-bank-shaft'])('kn
 
   test('simplified: each one told of has fewer bends than the one before', () => {
     let bends = before.bends;
-    const last = simplified(task, from, randomNumbers(3), going, (simpler) => {
+    const steps = simplified(task, from, randomNumbers(3), going, (simpler) => {
       const layout = measuredLayout(simpler.design, meshes);
       expect(layout.report.problems).toEqual([]);
       expect(layout.bends).toBeLessThan(bends);
       bends = layout.bends;
     });
-    expect(measuredLayout(last.design, meshes).bends).toBe(bends);
+    expect(measuredLayout(allOf(steps).design, meshes).bends).toBe(bends);
   });
 });

@@ -9,6 +9,7 @@ import { FEASIBLE, type Settled } from '../../../geometry/route/drawing';
 import { lay } from '../../../geometry/route/lay';
 import { measuredLayout } from '../../../geometry/route/layout';
 import { planOf } from '../../../geometry/route/plan';
+import { allOf } from '../../../geometry/route/steps';
 import { mixed, stockOf } from '../../../geometry/route/stock';
 import { taskOf } from '../../../geometry/route/task';
 import { RADIANS } from '../../../geometry/tolerance';
@@ -85,7 +86,7 @@ function firstOf(design: Design, rounds: number): Settled | null {
   const stock = stockOf(task, 1);
   for (let n = 0; n < rounds; n++) {
     const plan = planOf(task, stock, n, randomNumbers(mixed(1, n)), never);
-    const found = lay(task, plan, randomNumbers(mixed(1, n, 1)), never);
+    const found = allOf(lay(task, plan, randomNumbers(mixed(1, n, 1)), never));
     if (found && found.miss <= FEASIBLE) return found;
   }
   return null;
