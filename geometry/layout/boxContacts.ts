@@ -3,7 +3,7 @@
  * worked out on the spot, with a slope. Nothing is put on the heap. mm.
  */
 import { beyond, distanceToBox, leastOverBox } from '../clearance/shapes';
-import { best, GOLDEN, LOOK, NARROW, RESOLUTION, ROUNDING, strayOf } from './linkSearch';
+import { best, GOLDEN, LOOK, NARROW, ROUNDING, resolution, strayOf } from './linkSearch';
 import { type SolverLink, settlePoint } from './links';
 
 /** Steeper than this, as a part of the chord's square, the slope in its middle tells on which side the least place is. */
@@ -51,7 +51,7 @@ function halveBox(link: SolverLink, i: number, n: number, deep: number, box: Flo
   chord[3] = dx;
   chord[4] = dy;
   chord[5] = dz;
-  if (n > 1 && stray > RESOLUTION) {
+  if (n > 1 && stray > resolution.stray) {
     const long = dx * dx + dy * dy + dz * dz;
     let isFirst = slope > 0;
     // Where the chord may dip into the box, or the slope says little, it takes more than the middle.

@@ -3,7 +3,7 @@
  * plus a margin. Least distances that stand at a tube's real end are left to the flat-end rules.
  */
 import { type Closest, closestOnSegments } from '../clearance/segments';
-import { RESOLUTION, SQUARE, strayOf } from './linkSearch';
+import { resolution, SQUARE, strayOf } from './linkSearch';
 import { pointOnLink, type SolverLink, settlePoint, tangentOnLink } from './links';
 
 const slot: Closest = { squared: 0, s: 0, t: 0 };
@@ -86,8 +86,8 @@ function halve(
   const sq = straysQ[deepQ]!;
   const distance = Math.sqrt(squared);
   if (distance - sp - sq >= best.distance) return;
-  const splitP = n > 1 && sp > RESOLUTION;
-  const splitQ = m > 1 && sq > RESOLUTION;
+  const splitP = n > 1 && sp > resolution.stray;
+  const splitQ = m > 1 && sq > resolution.stray;
   if (!splitP && !splitQ) {
     if (distance >= best.distance) return;
     best.distance = distance;

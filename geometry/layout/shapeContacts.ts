@@ -6,7 +6,7 @@ import type { Field } from '../clearance/convexMinimum';
 import { type ConvexShape, distanceToBox } from '../clearance/shapes';
 import type { TriangleTree } from '../clearance/triangleTree';
 import { nearestToBox } from './boxContacts';
-import { best, GOLDEN, LOOK, NARROW, RESOLUTION, ROUNDING, SQUARE, strayOf } from './linkSearch';
+import { best, GOLDEN, LOOK, NARROW, ROUNDING, resolution, SQUARE, strayOf } from './linkSearch';
 import { pointOnLink, type SolverLink, settlePoint, tangentOnLink } from './links';
 
 const A = new Float64Array(3);
@@ -85,7 +85,7 @@ function halveShape(
   const half = Math.sqrt(dx * dx + dy * dy + dz * dz) / 2;
   const middle = f(ax + 0.5 * dx, ay + 0.5 * dy, az + 0.5 * dz);
   if (middle - half - stray >= best.distance) return;
-  const halves = n > 1 && stray > RESOLUTION;
+  const halves = n > 1 && stray > resolution.stray;
   let t = shape.leastOn ? shape.leastOn(P, a, dx, dy, dz) : Number.NaN;
   // Which half comes first is all that a chord which is to be halved is asked, where a look at its middle can tell.
   let isPlain = false;

@@ -6,7 +6,7 @@ import type { Vec3 } from '../../shared/vec3';
 import { setback } from '../curve/centerline';
 import type { Pose } from '../header/merge';
 import { RADIANS } from '../tolerance';
-import { addScaled, angleBetween, anySquareTo, cross, distance, lerp, reject, scale, sub, unit } from '../vector';
+import { addScaled, anySquareTo, cross, lerp, reject, scale, sub, unit } from '../vector';
 import { arcPoints, partsOf, turnToward } from './continuousBend';
 import type { RunnerTask } from './task';
 
@@ -22,7 +22,9 @@ const SHORTEST_LEG = 0.15;
 const LONGEST_LEG = 7;
 /** Steps by which a family of shapes is walked to find those of the length asked. */
 const WALK = 10;
-const HALVINGS = 18;
+/** Steps by which that length is neared, and near enough, mm. */
+const NEARINGS = 12;
+const CLOSE = 0.01;
 /** Inner points lie off the line between the outer ones by up to this many bend radii. */
 const WIDEST = 7;
 /** Inner points lie along that line from this part of it (before its beginning) to as much beyond its end. */
@@ -74,40 +76,83 @@ function drawn(
 ): Proposal | null {
   const { tooling } = task.resolved;
   const bends = radii.length;
-  const shaped = shapeOf(start, end, radii, continuous);
   const R = radii[0]!;
   const leg = (least: number): number => least + R * SHORTEST_LEG * (LONGEST_LEG / SHORTEST_LEG) ** random();
-  const a = leg(tooling.firstStraight);
-  const A = addScaled(start.position, start.direction, a);
+  const A = addScaled(start.position, start.direction, leg(tooling.firstStraight));
+  const places = new Float64Array(3 * (bends + 2));
+  places.set(start.position);
+  places.set(A, 3);
+  places.set(end.position, 3 * (bends + 1));
   if (bends === 2) {
-    const family = (b: number): Proposal | null =>
-      shaped([start.position, A, addScaled(end.position, end.direction, -b), end.position]);
+    const move = (b: number): void => placeOff(places, 2, end.position, end.direction, -b);
     const { lastStraight } = tooling;
-    const [low, high] = [lastStraight + 0.1 * R, lastStraight + (LONGEST_LEG + 1) * R];
-    return length === null ? family(leg(lastStraight)) : ofLength(family, length, low, high, random);
+    const range = [lastStraight + 0.1 * R, lastStraight + (LONGEST_LEG + 1) * R] as const;
+    return chosen(places, move, () => leg(lastStraight), range, radii, start, end, continuous, length, random);
   }
   const B = addScaled(end.position, end.direction, -leg(tooling.lastStraight));
+  places.set(B, 3 * bends);
   const across = unit(sub(B, A));
   const lean = unit(reject(start.direction, across));
   const side = lean.some((x) => x !== 0) ? lean : anySquareTo(across);
   const other = cross(across, side);
   let phi = 2 * Math.PI * random();
   const parts = Array.from({ length: bends - 2 }, () => BEYOND + (1 - 2 * BEYOND) * random()).sort((p, q) => p - q);
-  const offs = parts.map((part) => {
-    const off = addScaled(addScaled([0, 0, 0], side, Math.cos(phi)), other, Math.sin(phi));
+  const inner = parts.map((part) => {
+    const off = addScaled(scale(side, Math.cos(phi)), other, Math.sin(phi));
     phi += (random() - 0.5) * Math.PI * (random() < 0.25 ? 2 : 0.8);
-    return { off, part, much: 0.2 + 0.8 * random() };
+    return { on: lerp(A, B, part), off, much: 0.2 + 0.8 * random() };
   });
-  const family = (wide: number): Proposal | null =>
-    shaped([
-      start.position,
-      A,
-      ...offs.map(({ off, part, much }) => addScaled(lerp(A, B, part), off, wide * much)),
-      B,
-      end.position,
-    ]);
-  return length === null ? family(R * WIDEST * random() ** 2) : ofLength(family, length, 0, WIDEST * R, random);
+  const move = (wide: number): void => {
+    for (let k = 0; k < inner.length; k++) {
+      const { on, off, much } = inner[k]!;
+      placeOff(places, k + 2, on, off, wide * much);
+    }
+  };
+  const any = (): number => R * WIDEST * random() ** 2;
+  return chosen(places, move, any, [0, WIDEST * R], radii, start, end, continuous, length, random);
 }
+
+function placeOff(places: Float64Array, k: number, from: Vec3, direction: Vec3, by: number): void {
+  places[3 * k] = from[0] + by * direction[0];
+  places[3 * k + 1] = from[1] + by * direction[1];
+  places[3 * k + 2] = from[2] + by * direction[2];
+}
+
+/**
+ * Of a family of shapes one of the length asked, or any.
+ * @param places moved by `move` to where the family's parameter has them
+ */
+function chosen(
+  places: Float64Array,
+  move: (t: number) => void,
+  any: () => number,
+  [low, high]: readonly [number, number],
+  radii: readonly number[],
+  start: Pose,
+  end: Pose,
+  continuous: Continuous | null,
+  length: number | null,
+  random: () => number,
+): Proposal | null {
+  const shape = (): Proposal | null => shapeOf(start, end, radii, continuous, pointsIn(places));
+  if (length === null) {
+    move(any());
+    return shape();
+  }
+  const lengthAt = (t: number): number => {
+    move(t);
+    if (!continuous) return lengthAlong(places, radii);
+    const now = shape();
+    return now ? lengthAlong(Float64Array.from(now.points.flat()), now.radii) : Number.NaN;
+  };
+  const t = ofLength(lengthAt, length, low, high, random);
+  if (t === null) return null;
+  move(t);
+  return shape();
+}
+
+const pointsIn = (places: Float64Array): Vec3[] =>
+  Array.from({ length: places.length / 3 }, (_, k) => [places[3 * k]!, places[3 * k + 1]!, places[3 * k + 2]!]);
 
 function radiiFor(dies: readonly number[], bends: number, random: () => number): number[] {
   const any = (): number => dies[Math.floor(random() * dies.length)]!;
@@ -137,65 +182,110 @@ function shapeOf(
   end: Pose,
   radii: readonly number[],
   continuous: Continuous | null,
-): (places: readonly Vec3[]) => Proposal | null {
+  places: readonly Vec3[],
+): Proposal | null {
   const apart = radii.map(() => false);
-  if (!continuous) return (points) => ({ points, radii, joined: apart });
+  if (!continuous) return { points: places, radii, joined: apart };
   const { bend, backward, away, most } = continuous;
   const R = radii[bend]!;
-  return (places) => {
-    const at = places[bend + 1]!;
-    const before = bend === 0 ? start.direction : unit(sub(at, places[bend]!));
-    const after = bend === radii.length - 1 ? end.direction : unit(sub(places[bend + 2]!, at));
-    const direction = backward ? scale(after, -1) : before;
-    const turn = turnToward(at, direction, places[backward ? bend : bend + 2]!, R, away);
-    if (!turn || turn.angle < WIDE || turn.angle > most) return null;
-    const parts = partsOf(turn.angle);
-    const arc = arcPoints(at, direction, turn.side, R, turn.angle, parts);
-    if (backward) arc.reverse();
-    return {
-      points: [...places.slice(0, bend + 1), ...arc, ...places.slice(bend + 2)],
-      radii: [...radii.slice(0, bend), ...arc.map(() => R), ...radii.slice(bend + 1)],
-      joined: [...apart.slice(0, bend), ...arc.map((_, k) => k < parts - 1), ...apart.slice(bend + 1)],
-    };
+  const at = places[bend + 1]!;
+  const before = bend === 0 ? start.direction : unit(sub(at, places[bend]!));
+  const after = bend === radii.length - 1 ? end.direction : unit(sub(places[bend + 2]!, at));
+  const direction = backward ? scale(after, -1) : before;
+  const turn = turnToward(at, direction, places[backward ? bend : bend + 2]!, R, away);
+  if (!turn || turn.angle < WIDE || turn.angle > most) return null;
+  const parts = partsOf(turn.angle);
+  const arc = arcPoints(at, direction, turn.side, R, turn.angle, parts);
+  if (backward) arc.reverse();
+  return {
+    points: [...places.slice(0, bend + 1), ...arc, ...places.slice(bend + 2)],
+    radii: [...radii.slice(0, bend), ...arc.map(() => R), ...radii.slice(bend + 1)],
+    joined: [...apart.slice(0, bend), ...arc.map((_, k) => k < parts - 1), ...apart.slice(bend + 1)],
   };
 }
 
-/** A member of a one-parameter family that has the length asked: one of those found, at random; null where none has. */
+/**
+ * Where in a family lies one of the length asked: one of the places found, at random; null where there is none.
+ * @param lengthAt NaN where the family has a gap
+ */
 function ofLength(
-  family: (t: number) => Proposal | null,
+  lengthAt: (t: number) => number,
   length: number,
   low: number,
   high: number,
   random: () => number,
-): Proposal | null {
-  /** Whether it is too short; null where the family has a gap. */
-  const short = (shape: Proposal | null): boolean | null => shape && lengthOf(shape) <= length;
-  const roots: [number, number, boolean][] = [];
+): number | null {
+  let count = 0;
   let before = low;
-  let was = short(family(low));
+  let was = lengthAt(low) - length;
   for (let k = 1; k <= WALK; k++) {
     const t = low + (high - low) * (k / WALK) ** 1.5;
-    const is = short(family(t));
-    if (was !== null && is !== null && is !== was) roots.push([before, t, was]);
+    const is = lengthAt(t) - length;
+    if (is <= 0 !== was <= 0 && !Number.isNaN(is) && !Number.isNaN(was)) {
+      brackets[4 * count] = before;
+      brackets[4 * count + 1] = t;
+      brackets[4 * count + 2] = was;
+      brackets[4 * count++ + 3] = is;
+    }
     before = t;
     was = is;
   }
-  if (roots.length === 0) return null;
-  let [a, b, isShort] = roots[Math.floor(random() * roots.length)]!;
-  for (let k = 0; k < HALVINGS; k++) {
-    const middle = (a + b) / 2;
-    if (short(family(middle)) === isShort) a = middle;
-    else b = middle;
+  if (count === 0) return null;
+  const one = 4 * Math.floor(random() * count);
+  let a = brackets[one]!;
+  let b = brackets[one + 1]!;
+  let short = brackets[one + 2]!;
+  let long = brackets[one + 3]!;
+  // False position, with the weight of an end that stays halved (Illinois): a few steps are enough.
+  let last = 0;
+  for (let k = 0; k < NEARINGS; k++) {
+    const t = b - (long * (b - a)) / (long - short);
+    const off = lengthAt(t) - length;
+    if (Math.abs(off) < CLOSE) return t;
+    if (off <= 0 === short <= 0) {
+      a = t;
+      short = off;
+      if (last === 1) long /= 2;
+      last = 1;
+    } else {
+      b = t;
+      long = off;
+      if (last === -1) short /= 2;
+      last = -1;
+    }
+    if (Number.isNaN(off)) return null;
   }
-  return family((a + b) / 2);
+  // The length leaps past what is asked.
+  return null;
 }
 
-function lengthOf({ points, radii }: Proposal): number {
+/** Stretches of a family in which a length lies: both ends, and what is missing to it there. */
+const brackets = new Float64Array(4 * WALK);
+
+/** Centerline length of a shape by its corners, mm. */
+function lengthAlong(P: Float64Array, radii: readonly number[]): number {
   let length = 0;
-  for (let i = 1; i < points.length; i++) length += distance(points[i - 1]!, points[i]!);
-  for (let i = 1; i < points.length - 1; i++) {
-    const turn = angleBetween(sub(points[i]!, points[i - 1]!), sub(points[i + 1]!, points[i]!));
-    length += radii[i - 1]! * turn - 2 * setback(radii[i - 1]!, turn);
+  let x = 0;
+  let y = 0;
+  let z = 0;
+  for (let i = 1; 3 * i < P.length; i++) {
+    const k = 3 * i;
+    const dx = P[k]! - P[k - 3]!;
+    const dy = P[k + 1]! - P[k - 2]!;
+    const dz = P[k + 2]! - P[k - 1]!;
+    const leg = Math.sqrt(dx * dx + dy * dy + dz * dz);
+    length += leg;
+    if (i > 1) {
+      const cx = y * dz - z * dy;
+      const cy = z * dx - x * dz;
+      const cz = x * dy - y * dx;
+      const turn = Math.atan2(Math.sqrt(cx * cx + cy * cy + cz * cz), x * dx + y * dy + z * dz);
+      const R = radii[i - 2]!;
+      length += R * turn - 2 * setback(R, turn);
+    }
+    x = dx;
+    y = dy;
+    z = dz;
   }
   return length;
 }

@@ -4,6 +4,7 @@
  */
 import type { Obstacle } from '../check/obstacles';
 import type { LayoutProblem } from '../layout/layoutProblem';
+import { searchedTo } from '../layout/linkSearch';
 import { RowBuilder } from '../layout/rowBuilder';
 import { gatherRows } from '../layout/solve';
 import { ElasticStep } from './elasticStep';
@@ -52,7 +53,17 @@ const spare: readonly [RowBuilder, RowBuilder] = [
   new RowBuilder(0, new Float64Array(0)),
 ];
 
-export function relax(
+/** Where along a tube something is nearest need not be found finer than this before all nearly holds, mm. */
+const COARSE = 0.3;
+
+export const relax = (
+  problem: LayoutProblem,
+  obstacles: readonly Obstacle[],
+  start: Float64Array,
+  options: RelaxOptions,
+): Relaxed => searchedTo(COARSE, () => relaxed(problem, obstacles, start, options));
+
+function relaxed(
   problem: LayoutProblem,
   obstacles: readonly Obstacle[],
   start: Float64Array,

@@ -88,11 +88,16 @@ function withBendMore(
   const side = anySquareTo(along);
   const phi = 2 * Math.PI * random();
   const off = BULGE * (0.2 + random());
-  const out = (p: Vec3): Vec3 => addScaled(addScaled(p, side, off * Math.cos(phi)), cross(along, side), off * Math.sin(phi));
+  const out = (p: Vec3): Vec3 =>
+    addScaled(addScaled(p, side, off * Math.cos(phi)), cross(along, side), off * Math.sin(phi));
   const middle = lerp(points[leg]!, points[leg + 1]!, 0.3 + 0.4 * random());
   // Bends next to an end lie on its ray: there the new one does, and the old one is free to leave it.
   const pair: readonly Vec3[] =
-    leg === 0 && last > 1 ? [middle, out(points[1]!)] : leg === last && last > 1 ? [out(points[last]!), middle] : [out(middle)];
+    leg === 0 && last > 1
+      ? [middle, out(points[1]!)]
+      : leg === last && last > 1
+        ? [out(points[last]!), middle]
+        : [out(middle)];
   const from = leg === last && last > 1 ? last : leg + 1;
   const until = leg === 0 && last > 1 ? 2 : leg + 1;
   const at = Math.min(Math.max(leg, 1), last);

@@ -97,8 +97,13 @@ export function router(
       layouts.unshift(layout);
       see?.(layout);
     };
-    const simple = yield* simplified(own, laid, random, stopped, better);
-    better(smoothed(own, simple, stopped));
+    let now = laid;
+    // Where tubes lie smoother, one more bend can often be left out.
+    for (let before = Infinity; !stopped() && layouts[0]!.bends < before; ) {
+      before = layouts[0]!.bends;
+      now = smoothed(own, yield* simplified(own, now, random, stopped, better), stopped);
+      better(now);
+    }
     return { layouts: layouts.slice(0, 1), attempt: null };
   }
 

@@ -98,7 +98,12 @@ function withoutOne(stage: Stage, r: RunnerTask, inlet: number, barriers: readon
     const points = line!.points.filter((_p, k) => k !== i + 1);
     points[1] = ray(start, points[1]!);
     points[count - 1] = ray(end, points[count - 1]!);
-    const path = pathOf(start, end, points, line!.radii.filter((_r, k) => k !== i));
+    const path = pathOf(
+      start,
+      end,
+      points,
+      line!.radii.filter((_r, k) => k !== i),
+    );
     return sketched(r, inlet, path, points, [], bundlesOf(stage, r), barriers);
   });
 }

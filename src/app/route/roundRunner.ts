@@ -2,6 +2,8 @@
 import { type Router, router } from '../../../geometry';
 import type { RouteReply, RouteRequest } from './messages';
 
+type Lays = Pick<Router, 'round'>;
+
 /**
  * @param now the clock, ms
  * @param makeRouter replaced in tests
@@ -9,9 +11,9 @@ import type { RouteReply, RouteRequest } from './messages';
 export function roundRunner(
   post: (reply: RouteReply) => void,
   now: () => number,
-  makeRouter: typeof router = router,
+  makeRouter: (...asked: Parameters<typeof router>) => Lays = router,
 ): (request: RouteRequest) => void {
-  let lays: Router | null = null;
+  let lays: Lays | null = null;
 
   function answer(request: RouteRequest): void {
     if (request.do === 'lay') {
