@@ -37,7 +37,7 @@ const WIDE = 150 * RADIANS;
 /** What one point can hardly do, and the share of shapes with a continuous bend where the tooling goes beyond and where not. */
 const ONE_POINT = 172 * RADIANS;
 const CONTINUOUS = 0.35;
-const SELDOM = 0.1;
+const SELDOM = 0.05;
 /** They are drawn so often before it is given up: few lead to where they should at the length asked. */
 const CONTINUOUS_DRAWS = 5;
 
@@ -55,8 +55,9 @@ export function propose(
   random: () => number,
 ): Proposal | null {
   const most = task.resolved.tooling.maxBendAngle * RADIANS;
-  const isContinuous = most > WIDE && random() < (most > ONE_POINT ? CONTINUOUS : SELDOM);
-  for (let k = 0; k < (isContinuous ? CONTINUOUS_DRAWS : 1); k++) {
+  const isNeeded = most > ONE_POINT;
+  const isContinuous = most > WIDE && random() < (isNeeded ? CONTINUOUS : SELDOM);
+  for (let k = 0; k < (isContinuous && isNeeded ? CONTINUOUS_DRAWS : 1); k++) {
     const continuous = isContinuous ? continuousBend(most, bends, random) : null;
     const shape = drawn(task, start, end, radiiFor(task.dies, bends, random), continuous, length, random);
     if (shape) return shape;
