@@ -35,6 +35,8 @@ export const PLACES = 24;
 /** Draws of each number of points, and how many of the best are made to hold. */
 const DRAWS = [24, 60, 60, 60];
 const TRIED = [5, 8, 8, 8];
+/** At the first look so many that hold are enough, and so many that do not tell that this number of points will not. */
+const AT_FIRST = { held: 3, failed: 4 };
 const STEPS = 16;
 const STAGES = 8;
 /** More obstructed than this is no worse, mm². */
@@ -123,9 +125,12 @@ function shelfOf(
         found = [...before];
         for (let points = 2; points <= r.resolved.tooling.maxBends; points++) {
           if (depth === 0 && found.length > 0) break;
+          let failed = 0;
           for (const drawn of rough(stage, r, inlet, points, lengthOf(r), own(r), random)) {
+            if (depth === 0 && (found.length >= AT_FIRST.held || failed >= AT_FIRST.failed)) break;
             const held = alone(task, still, stage, r, drawn, lengthOf(r), own(r), STEPS);
-            if (held && found.every((other) => !isSame(other, held))) found.push(held);
+            if (!held) failed++;
+            else if (found.every((other) => !isSame(other, held))) found.push(held);
           }
         }
         found.sort((a, b) => a.bends - b.bends || a.turned - b.turned);
