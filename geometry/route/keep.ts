@@ -7,7 +7,6 @@ import type { Vec3 } from '../../shared/vec3';
 import { bends, isContinuous } from '../curve/bends';
 import type { Centerline } from '../curve/centerline';
 import { pointAt } from '../curve/pointAt';
-import type { Pose } from '../header/merge';
 import { resolveHeader } from '../header/resolve';
 import { routedOnly } from '../layout/balance';
 import { assignInlets } from '../layout/inlets';
@@ -19,7 +18,7 @@ import { byWeight } from './choose';
 import { rejoined } from './continuousBend';
 import { crowdingAmong } from './crowd';
 import { FEASIBLE, fitted, knocked, type Settled, settled, sharesOfBlame } from './drawing';
-import type { Sketch } from './sketch';
+import { onRays, type Sketch } from './sketch';
 import { barriersOf } from './stage';
 import { rough } from './stock';
 import type { RunnerTask, Task } from './task';
@@ -90,17 +89,11 @@ function carried(design: Design): Design {
       const last = runner.points.length - 1;
       const points = runner.points.map((p, k): Vec3 => addScaled(addScaled(p, atStart, 1 - k / last), atEnd, k / last));
       if (line.points.length !== points.length || last < 3) return { ...runner, points };
-      // Bends next to an end lie on its ray.
-      points[1] = onRay(points[1]!, start);
-      points[last - 1] = onRay(points[last - 1]!, end);
       const joined = line.radii.map((_, k) => isContinuous(line, k));
-      return { ...runner, points: rejoined(points, line.radii, joined, start, end) };
+      return { ...runner, points: rejoined(onRays(points, start, end), line.radii, joined, start, end) };
     }),
   };
 }
-
-const onRay = (p: Vec3, { position, direction }: Pose): Vec3 =>
-  addScaled(position, direction, dot(sub(p, position), direction));
 
 /** The nearest layout to `target` that holds, from where `from` lies; null where the steps do not lead to one. */
 function nearest(target: Design, from: Design, task: Task, stopped: () => boolean): Settled | null {

@@ -69,7 +69,7 @@ export function router(
   const drawn = keepsShape ? taskOf(design, meshes, true) : null;
   return {
     round: (n, see, stopped) => allOf(roundOf(n, see, stopped)),
-    steps: (n, see, stopped) => roundOf(n, see, stopped),
+    steps: roundOf,
   };
 
   function* roundOf(n: number, see?: (layout: Layout) => void, stopped: () => boolean = () => false): Steps<Round> {

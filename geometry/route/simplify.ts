@@ -1,13 +1,10 @@
 /** A layout that holds, with bends taken out where one of fewer can be had, the others giving way. */
-import type { Vec3 } from '../../shared/vec3';
 import { bends, isContinuous } from '../curve/bends';
-import type { Pose } from '../header/merge';
 import { resolveHeader } from '../header/resolve';
-import { addScaled, dot, sub } from '../vector';
 import { centerlineOf, lengthAmong, linesOf } from './among';
 import { type Barrier, crowdingAmong } from './crowd';
 import { FEASIBLE, fitted, type Settled, settled } from './drawing';
-import { pathOf, type Sketch, sketched } from './sketch';
+import { onRays, pathOf, type Sketch, sketched } from './sketch';
 import { barriersOf, bundlesOf, endOf, type Stage, startOf } from './stage';
 import type { Steps } from './steps';
 import { ofPoints, rough } from './stock';
@@ -88,22 +85,14 @@ function withFewer(
 /** The shape as it lies but for one of its bends, each in turn; the next to it stand in for one that lay on an end's ray. */
 function withoutOne(stage: Stage, r: RunnerTask, inlet: number, barriers: readonly Barrier[]): Sketch[] {
   const { centerline: line } = stage.header.runners[r.index]!;
-  const count = line!.radii.length;
-  if (count < 3 || line!.radii.some((_, i) => isContinuous(line!, i))) return [];
+  if (line!.radii.length < 3 || line!.radii.some((_, i) => isContinuous(line!, i))) return [];
   const start = startOf(stage, r);
   const end = endOf(stage, r, inlet);
-  const ray = ({ position, direction }: Pose, p: Vec3): Vec3 =>
-    addScaled(position, direction, dot(sub(p, position), direction));
   return line!.radii.map((_, i) => {
-    const points = line!.points.filter((_p, k) => k !== i + 1);
-    points[1] = ray(start, points[1]!);
-    points[count - 1] = ray(end, points[count - 1]!);
-    const path = pathOf(
-      start,
-      end,
-      points,
-      line!.radii.filter((_r, k) => k !== i),
-    );
+    const rest = line!.points.filter((_p, k) => k !== i + 1);
+    const radii = line!.radii.filter((_r, k) => k !== i);
+    const points = onRays(rest, start, end);
+    const path = pathOf(start, end, points, radii);
     return sketched(r, inlet, path, points, [], bundlesOf(stage, r), barriers);
   });
 }

@@ -3,6 +3,7 @@ import type { Vec3 } from '../../shared/vec3';
 import type { Pose } from '../header/merge';
 import { type BendPath, bendPath, measurePath } from '../layout/bendPath';
 import { RADIANS } from '../tolerance';
+import { addScaled, dot, sub } from '../vector';
 import { type Barrier, obstruction, selfCrowding } from './crowd';
 import { type Line, lineOf } from './line';
 import type { RunnerTask } from './task';
@@ -31,6 +32,14 @@ export function pathOf(start: Pose, end: Pose, points: readonly Vec3[], radii: r
   path.directions.set(end.direction, 3 * radii.length);
   measurePath(path);
   return path;
+}
+
+/** Points of a runner with those next to its ends set on the ends' rays, nearest to where they were. */
+export function onRays(points: readonly Vec3[], start: Pose, end: Pose): Vec3[] {
+  const onRay = (p: Vec3, { position, direction }: Pose): Vec3 =>
+    addScaled(position, direction, dot(sub(p, position), direction));
+  const last = points.length - 2;
+  return points.map((p, k) => (k === 1 ? onRay(p, start) : k === last ? onRay(p, end) : p));
 }
 
 /** How much straights are too short by and bends too sharp, mm². */
