@@ -48,6 +48,13 @@ const two = {
   clearance: { tubeToTube: 4 },
 };
 
+test('a length that cannot be had is said with the runner that sets the limit, after one round as after many', async () => {
+  write('short.json', { ...two, groups: { all: { length: 90, tolerance: 1 } } });
+  const { code, out } = await route('short.json', '-o', 'out.json', '--rounds', '1');
+  expect(code).toBe(1);
+  expect(out).toMatch(/^90 mm is out of reach for group all: runner r\d is [\d.]+ mm at the shortest found; /m);
+});
+
 describe('a header in the open', () => {
   test('0, said and written, and check agrees', async () => {
     const { code, out, err } = await route('two.json', '-o', 'out.json', '--rounds', '1');

@@ -40,9 +40,15 @@ export async function runRounds(job: Job, around: Surroundings): Promise<{ found
     stop(job);
   });
   const crew = new Crew(job, around, found);
+  let isExplained = false;
+  const explain = (): void => {
+    if (isExplained || found.firstValid !== null || isOver(job)) return;
+    isExplained = true;
+    around.meanwhile?.();
+  };
   try {
     const own = router(job.design, job.meshes, job.options);
-    const watch = watching(job, around, crew, found);
+    const watch = watching(job, around, crew, found, explain);
     for (let n = takeRound(job); n !== null && !isOver(job); n = takeRound(job))
       await layRound(own, n, job, found, watch);
     await crew.finish();
@@ -50,6 +56,7 @@ export async function runRounds(job: Job, around: Surroundings): Promise<{ found
     // What a thread had that died.
     for (let n = 0; n < job.rounds && !isOver(job); n++)
       if (!found.hasEnded(n)) await layRound(own, n, job, found, watch);
+    explain();
   } finally {
     await crew.dismiss();
     quiet?.();
@@ -72,12 +79,17 @@ async function layRound(own: Router, n: number, job: Job, found: Findings, watch
 }
 
 /** What the main thread looks after between two steps of its own. */
-function watching(job: Job, { meanwhile, progress }: Surroundings, crew: Crew, found: Findings): () => Promise<void> {
+function watching(
+  job: Job,
+  { progress }: Surroundings,
+  crew: Crew,
+  found: Findings,
+  explain: () => void,
+): () => Promise<void> {
   const started = now();
   const late = Math.min(MEANWHILE_AFTER, MEANWHILE_SHARE * (job.deadline - started));
   let breath = started;
   let told = started;
-  let isDone = false;
   return async () => {
     const at = now();
     if (at - started > JOIN_AFTER || found.firstValid !== null) crew.join();
@@ -89,10 +101,7 @@ function watching(job: Job, { meanwhile, progress }: Surroundings, crew: Crew, f
       told = at;
       progress?.(found);
     }
-    if (!isDone && at - started > late && found.firstValid === null && !isOver(job)) {
-      isDone = true;
-      meanwhile?.();
-    }
+    if (at - started > late) explain();
   };
 }
 
