@@ -1,11 +1,31 @@
 /** What a runner finds there already: the others' lines, and the length that its group has come to. */
 import type { Design, Runner } from '../../shared/design/types';
 import { type Centerline, centerline } from '../curve/centerline';
-import { type Header, radiiOf } from '../header/resolve';
+import { type Header, radiiOf, resolveHeader } from '../header/resolve';
+import type { Barrier } from './crowd';
 import { type Line, lineOf } from './line';
 import { pathOf } from './sketch';
-import { bundlesOf, startOf } from './stage';
+import { barriersOf, bundlesOf, type Stage, startOf } from './stage';
 import type { RunnerTask, Task } from './task';
+
+/** What one runner finds there: everything else as it lies in a design, roughly, and the length asked of it. */
+export type Room = {
+  readonly stage: Stage;
+  readonly still: readonly Line[];
+  readonly barriers: readonly Barrier[];
+  readonly length: number | null;
+};
+
+export function roomOf(task: Task, design: Design, r: RunnerTask): Room {
+  const header = resolveHeader(design);
+  const stage = { design, header };
+  return {
+    stage,
+    still: linesOf(task, design, header, (one) => one !== r),
+    barriers: barriersOf(task, stage, r),
+    length: lengthAmong(header, r),
+  };
+}
 
 /** The length that the others of its group have come to, as this one's centerline. */
 export function lengthAmong(header: Header, r: RunnerTask): number | null {

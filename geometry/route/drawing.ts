@@ -7,6 +7,8 @@ import { MERGE_UNKNOWNS } from '../layout/movableMerge';
 import { RowBuilder } from '../layout/rowBuilder';
 import { gatherRows, solve } from '../layout/solve';
 import { rejoined } from './continuousBend';
+import { crowdingAmong } from './crowd';
+import type { Line } from './line';
 import { relax } from './relax';
 import type { Sketch } from './sketch';
 import type { RunnerTask, Task } from './task';
@@ -99,6 +101,23 @@ export function fitted(design: Design, task: Task, r: RunnerTask, sketch: Sketch
   const found = relax(problem, task.obstacles, problem.start, { steps: FITTING_STEPS, enough: NEAR });
   place(problem, found.x);
   return { design: rejoinedDesign(problem), cost: found.cost };
+}
+
+/** Of some shapes of one runner the likeliest few, by what is in their way, fitted among the others; the best first. */
+export function fittedBest(
+  design: Design,
+  task: Task,
+  r: RunnerTask,
+  shapes: readonly Sketch[],
+  still: readonly Line[],
+  count: number,
+): Fitted[] {
+  return shapes
+    .map((s) => ({ s, cost: s.blocked + crowdingAmong(s.line, still, task.header.tubeToTube) }))
+    .sort((a, b) => a.cost - b.cost)
+    .slice(0, count)
+    .map(({ s }) => fitted(design, task, r, s))
+    .sort((a, b) => a.cost - b.cost);
 }
 
 const NOTHING = { kind: 'surrounding', id: '' } as const;

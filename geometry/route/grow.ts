@@ -2,15 +2,14 @@
  * A header grown runner by runner: each is fitted among those already there, then all of these, and the merges that may
  * move, give way together. What is tight is laid while there is room to choose.
  */
-import { resolveHeader } from '../header/resolve';
-import { lengthAmong, linesOf } from './among';
+import { roomOf } from './among';
 import { shuffled, TURN_COST } from './choose';
 import { crowdingAmong } from './crowd';
 import { FEASIBLE, type Fitted, fitted, type Settled, settled } from './drawing';
 import { assigned } from './inletOrder';
 import type { Plan } from './lay';
 import type { Sketch } from './sketch';
-import { barriersOf, endOf, type Stage, startOf } from './stage';
+import { endOf, startOf } from './stage';
 import { ofPoints, rough } from './stock';
 import type { RunnerTask, Task } from './task';
 
@@ -48,11 +47,8 @@ function withOneMore(
   random: () => number,
   stopped: () => boolean,
 ): Settled | null {
-  const header = resolveHeader(now.design);
-  const stage: Stage = { design: now.design, header };
-  const still = linesOf(task, now.design, header, (one) => one !== r);
-  const barriers = barriersOf(task, stage, r);
-  const length = lengthAmong(header, r) ?? shelf.lengthOf(r);
+  const { stage, still, barriers, length: asked } = roomOf(task, now.design, r);
+  const length = asked ?? shelf.lengthOf(r);
   const gap = task.header.tubeToTube;
   const found: { s: Sketch; cost: number }[] = [];
   for (let points = 2; points <= r.resolved.tooling.maxBends; points++)

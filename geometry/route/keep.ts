@@ -13,13 +13,11 @@ import { assignInlets } from '../layout/inlets';
 import { designAt, type LayoutProblem, layoutProblem, place } from '../layout/layoutProblem';
 import { solve } from '../layout/solve';
 import { addScaled, distance, dot, norm, reject, sub, unit } from '../vector';
-import { centerlineOf, lengthAmong, linesOf } from './among';
+import { centerlineOf, roomOf } from './among';
 import { byWeight } from './choose';
 import { rejoined } from './continuousBend';
-import { crowdingAmong } from './crowd';
-import { FEASIBLE, fitted, knocked, type Settled, settled, sharesOfBlame } from './drawing';
+import { FEASIBLE, fittedBest, knocked, type Settled, settled, sharesOfBlame } from './drawing';
 import { onRays, type Sketch } from './sketch';
-import { barriersOf } from './stage';
 import { rough } from './stock';
 import type { RunnerTask, Task } from './task';
 
@@ -173,21 +171,11 @@ function best(
   random: () => number,
   suits: (s: Sketch) => boolean,
 ): Design | null {
-  const header = resolveHeader(design);
-  const stage = { design, header };
-  const still = linesOf(task, design, header, (one) => one !== r);
-  const barriers = barriersOf(task, stage, r);
-  const length = lengthAmong(header, r);
-  const rated = inlets
+  const { stage, still, barriers, length } = roomOf(task, design, r);
+  const shapes = inlets
     .flatMap((k) => counts.flatMap((n) => rough(stage, r, k, n, length, barriers, random, DRAWS, KEPT)))
-    .filter(suits)
-    .map((s) => ({
-      s,
-      cost: s.blocked + crowdingAmong(s.line, still, task.header.tubeToTube),
-    }))
-    .sort((a, b) => a.cost - b.cost);
-  const tries = rated.slice(0, FITTED).map(({ s }) => fitted(design, task, r, s));
-  return tries.sort((a, b) => a.cost - b.cost)[0]?.design ?? null;
+    .filter(suits);
+  return fittedBest(design, task, r, shapes, still, FITTED)[0]?.design ?? null;
 }
 
 /** As many bends, or a few spare ones, and the middle on the same side of the line between the ends. */

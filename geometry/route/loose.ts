@@ -19,6 +19,8 @@ const REPAIRS = 14;
 /** Tries for one set of places, and what may be missed for it to be good enough, mm². */
 const TRIES = 3;
 const NEARLY = 40;
+/** Missed by no more than this, repairing ends, mm²: the whole header is settled from there in any case. */
+const RIGHT = 4;
 
 export type Loose = (place: number, stopped: () => boolean) => Settled | null;
 
@@ -43,7 +45,7 @@ export function looselyLaid(task: Task, seed: number): Loose {
         heat: 1.5 * random(),
         noise: 500,
         repairs: REPAIRS,
-        enough: 4,
+        enough: RIGHT,
       } as const;
       const next = allOf(lay(pinned, plan, random, stopped));
       if (next && (!best || next.cost < best.cost)) best = next;

@@ -3,11 +3,11 @@
  * only near enough for the solver to make them so. mm, radians.
  */
 import type { Vec3 } from '../../shared/vec3';
-import { setback } from '../curve/centerline';
 import type { Pose } from '../header/merge';
 import { RADIANS } from '../tolerance';
 import { addScaled, anySquareTo, cross, lerp, reject, scale, sub, unit } from '../vector';
 import { arcPoints, partsOf, turnToward } from './continuousBend';
+import { lengthAlong, ofLength } from './ofLength';
 import type { RunnerTask } from './task';
 
 export type Proposal = {
@@ -20,11 +20,6 @@ export type Proposal = {
 /** End legs are the least straight and this many bend radii more, drawn evenly on a logarithmic scale. */
 const SHORTEST_LEG = 0.15;
 const LONGEST_LEG = 7;
-/** Steps by which a family of shapes is walked to find those of the length asked. */
-const WALK = 10;
-/** Steps by which that length is neared, and near enough, mm. */
-const NEARINGS = 12;
-const CLOSE = 0.01;
 /** Inner points lie off the line between the outer ones by up to this many bend radii. */
 const WIDEST = 7;
 /** Inner points lie along that line from this part of it (before its beginning) to as much beyond its end. */
@@ -84,11 +79,27 @@ function drawn(
   places.set(start.position);
   places.set(A, 3);
   places.set(end.position, 3 * (bends + 1));
+  const shape = (): Proposal | null => shapeOf(start, end, radii, continuous, pointsIn(places));
+  const lengthNow = (): number => {
+    if (!continuous) return lengthAlong(places, radii);
+    const now = shape();
+    return now ? lengthAlong(Float64Array.from(now.points.flat()), now.radii) : Number.NaN;
+  };
+  /** Of a family of shapes, which `move` sets the places to, one of the length asked; where any will do, that at `any`. */
+  const one = (move: (t: number) => void, any: () => number, low: number, high: number): Proposal | null => {
+    const lengthAt = (t: number): number => {
+      move(t);
+      return lengthNow();
+    };
+    const t = length === null ? any() : ofLength(lengthAt, length, low, high, random);
+    if (t === null) return null;
+    move(t);
+    return shape();
+  };
   if (bends === 2) {
     const move = (b: number): void => placeOff(places, 2, end.position, end.direction, -b);
     const { lastStraight } = tooling;
-    const range = [lastStraight + 0.1 * R, lastStraight + (LONGEST_LEG + 1) * R] as const;
-    return chosen(places, move, () => leg(lastStraight), range, radii, start, end, continuous, length, random);
+    return one(move, () => leg(lastStraight), lastStraight + 0.1 * R, lastStraight + (LONGEST_LEG + 1) * R);
   }
   const B = addScaled(end.position, end.direction, -leg(tooling.lastStraight));
   places.set(B, 3 * bends);
@@ -109,47 +120,13 @@ function drawn(
       placeOff(places, k + 2, on, off, wide * much);
     }
   };
-  const any = (): number => R * WIDEST * random() ** 2;
-  return chosen(places, move, any, [0, WIDEST * R], radii, start, end, continuous, length, random);
+  return one(move, () => R * WIDEST * random() ** 2, 0, WIDEST * R);
 }
 
 function placeOff(places: Float64Array, k: number, from: Vec3, direction: Vec3, by: number): void {
   places[3 * k] = from[0] + by * direction[0];
   places[3 * k + 1] = from[1] + by * direction[1];
   places[3 * k + 2] = from[2] + by * direction[2];
-}
-
-/**
- * Of a family of shapes one of the length asked, or any.
- * @param places moved by `move` to where the family's parameter has them
- */
-function chosen(
-  places: Float64Array,
-  move: (t: number) => void,
-  any: () => number,
-  [low, high]: readonly [number, number],
-  radii: readonly number[],
-  start: Pose,
-  end: Pose,
-  continuous: Continuous | null,
-  length: number | null,
-  random: () => number,
-): Proposal | null {
-  const shape = (): Proposal | null => shapeOf(start, end, radii, continuous, pointsIn(places));
-  if (length === null) {
-    move(any());
-    return shape();
-  }
-  const lengthAt = (t: number): number => {
-    move(t);
-    if (!continuous) return lengthAlong(places, radii);
-    const now = shape();
-    return now ? lengthAlong(Float64Array.from(now.points.flat()), now.radii) : Number.NaN;
-  };
-  const t = ofLength(lengthAt, length, low, high, random);
-  if (t === null) return null;
-  move(t);
-  return shape();
 }
 
 const pointsIn = (places: Float64Array): Vec3[] =>
@@ -203,90 +180,4 @@ function shapeOf(
     radii: [...radii.slice(0, bend), ...arc.map(() => R), ...radii.slice(bend + 1)],
     joined: [...apart.slice(0, bend), ...arc.map((_, k) => k < parts - 1), ...apart.slice(bend + 1)],
   };
-}
-
-/**
- * Where in a family lies one of the length asked: one of the places found, at random; null where there is none.
- * @param lengthAt NaN where the family has a gap
- */
-function ofLength(
-  lengthAt: (t: number) => number,
-  length: number,
-  low: number,
-  high: number,
-  random: () => number,
-): number | null {
-  let count = 0;
-  let before = low;
-  let was = lengthAt(low) - length;
-  for (let k = 1; k <= WALK; k++) {
-    const t = low + (high - low) * (k / WALK) ** 1.5;
-    const is = lengthAt(t) - length;
-    if (is <= 0 !== was <= 0 && !Number.isNaN(is) && !Number.isNaN(was)) {
-      brackets[4 * count] = before;
-      brackets[4 * count + 1] = t;
-      brackets[4 * count + 2] = was;
-      brackets[4 * count++ + 3] = is;
-    }
-    before = t;
-    was = is;
-  }
-  if (count === 0) return null;
-  const one = 4 * Math.floor(random() * count);
-  let a = brackets[one]!;
-  let b = brackets[one + 1]!;
-  let short = brackets[one + 2]!;
-  let long = brackets[one + 3]!;
-  // False position, with the weight of an end that stays halved (Illinois): a few steps are enough.
-  let last = 0;
-  for (let k = 0; k < NEARINGS; k++) {
-    const t = b - (long * (b - a)) / (long - short);
-    const off = lengthAt(t) - length;
-    if (Math.abs(off) < CLOSE) return t;
-    if (off <= 0 === short <= 0) {
-      a = t;
-      short = off;
-      if (last === 1) long /= 2;
-      last = 1;
-    } else {
-      b = t;
-      long = off;
-      if (last === -1) short /= 2;
-      last = -1;
-    }
-    if (Number.isNaN(off)) return null;
-  }
-  // The length leaps past what is asked.
-  return null;
-}
-
-/** Stretches of a family in which a length lies: both ends, and what is missing to it there. */
-const brackets = new Float64Array(4 * WALK);
-
-/** Centerline length of a shape by its corners, mm. */
-function lengthAlong(P: Float64Array, radii: readonly number[]): number {
-  let length = 0;
-  let x = 0;
-  let y = 0;
-  let z = 0;
-  for (let i = 1; 3 * i < P.length; i++) {
-    const k = 3 * i;
-    const dx = P[k]! - P[k - 3]!;
-    const dy = P[k + 1]! - P[k - 2]!;
-    const dz = P[k + 2]! - P[k - 1]!;
-    const leg = Math.sqrt(dx * dx + dy * dy + dz * dz);
-    length += leg;
-    if (i > 1) {
-      const cx = y * dz - z * dy;
-      const cy = z * dx - x * dz;
-      const cz = x * dy - y * dx;
-      const turn = Math.atan2(Math.sqrt(cx * cx + cy * cy + cz * cz), x * dx + y * dy + z * dz);
-      const R = radii[i - 2]!;
-      length += R * turn - 2 * setback(R, turn);
-    }
-    x = dx;
-    y = dy;
-    z = dz;
-  }
-  return length;
 }

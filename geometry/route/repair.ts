@@ -48,10 +48,9 @@ export function repaired(task: Task, now: Settled, options: RepairOptions, rando
     const bent = withBendMore(now.design, header, worst, random);
     if (bent) return settled(bent, task, options);
   }
-  if (way === 'again') return laidAgain(task, ground, worst, options, random);
-  const inletOf = (r: RunnerTask): number => now.design.runners[r.index]!.to.inlet!;
   const others = open.filter((r) => r !== worst);
-  if (others.length === 0) return laidAgain(task, ground, worst, options, random);
+  if (way === 'again' || others.length === 0) return laidAgain(task, ground, worst, options, random);
+  const inletOf = (r: RunnerTask): number => now.design.runners[r.index]!.to.inlet!;
   const partners = others.filter((r) => r.merge === worst.merge && r.pinnedInlet === null);
   if (way === 'exchange' && worst.pinnedInlet === null && partners.length > 0) {
     const partner = partners[Math.floor(random() * partners.length)]!;

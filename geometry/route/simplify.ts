@@ -1,11 +1,10 @@
 /** A layout that holds, with bends taken out where one of fewer can be had, the others giving way. */
 import { bends, isContinuous } from '../curve/bends';
-import { resolveHeader } from '../header/resolve';
-import { centerlineOf, lengthAmong, linesOf } from './among';
-import { type Barrier, crowdingAmong } from './crowd';
-import { FEASIBLE, fitted, type Settled, settled } from './drawing';
+import { centerlineOf, roomOf } from './among';
+import type { Barrier } from './crowd';
+import { FEASIBLE, fittedBest, type Settled, settled } from './drawing';
 import { onRays, pathOf, type Sketch, sketched } from './sketch';
-import { barriersOf, bundlesOf, endOf, type Stage, startOf } from './stage';
+import { bundlesOf, endOf, type Stage, startOf } from './stage';
 import type { Steps } from './steps';
 import { ofPoints, rough } from './stock';
 import type { RunnerTask, Task } from './task';
@@ -57,23 +56,12 @@ function withFewer(
   random: () => number,
   stopped: () => boolean,
 ): Settled | null {
-  const header = resolveHeader(now.design);
-  const stage = { design: now.design, header };
-  const still = linesOf(task, now.design, header, (one) => one !== r);
+  const { stage, still, barriers, length } = roomOf(task, now.design, r);
   const inlet = now.design.runners[r.index]!.to.inlet!;
-  const length = lengthAmong(header, r);
-  const barriers = barriersOf(task, stage, r);
   const drawn = Array.from({ length: points - 1 }, (_, k) => k + 2).flatMap((n) =>
     rough(stage, r, inlet, n, length, barriers, random, ofPoints(DRAWS, n), KEPT),
   );
-  const rated = [...withoutOne(stage, r, inlet, barriers), ...drawn]
-    .map((s) => ({
-      s,
-      cost: s.blocked + crowdingAmong(s.line, still, task.header.tubeToTube),
-    }))
-    .sort((a, b) => a.cost - b.cost);
-  const tries = rated.slice(0, FITTED).map(({ s }) => fitted(now.design, task, r, s));
-  tries.sort((a, b) => a.cost - b.cost);
+  const tries = fittedBest(now.design, task, r, [...withoutOne(stage, r, inlet, barriers), ...drawn], still, FITTED);
   for (const { design, cost } of tries.slice(0, SETTLED)) {
     if (cost > MENDABLE || stopped()) return null;
     const next = settled(design, task, { steps: STEPS, stopped });

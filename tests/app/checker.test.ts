@@ -2,8 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import type { CheckReport } from '../../geometry';
 import { type CheckAnswer, createChecker } from '../../src/app/workers/checker';
-import type { Request } from '../../src/app/workers/messages';
 import { titled } from './designs';
+import { fakeWorkers } from './fakeWorkers';
 
 const report: CheckReport = {
   ok: true,
@@ -14,26 +14,9 @@ const report: CheckReport = {
 };
 
 function bench() {
-  const asked: Extract<Request, { job: 'check' }>[] = [];
-  const workers: { onmessage: Worker['onmessage']; onerror: Worker['onerror']; ended: boolean }[] = [];
   const answers: CheckAnswer[] = [];
-  const checker = createChecker(
-    (a) => answers.push(a),
-    () => {
-      const worker = {
-        onmessage: null,
-        onerror: null,
-        ended: false,
-        postMessage: (r: Request) => asked.push(r as Extract<Request, { job: 'check' }>),
-        terminate: () => {
-          worker.ended = true;
-        },
-      };
-      workers.push(worker);
-      return worker as unknown as Worker;
-    },
-  );
-  const reply = (data: unknown) => workers.at(-1)!.onmessage!.call(null as never, { data } as MessageEvent);
+  const { asked, workers, make, reply } = fakeWorkers<'check'>();
+  const checker = createChecker((a) => answers.push(a), make);
   return { asked, workers, answers, checker, reply };
 }
 

@@ -1,33 +1,16 @@
 /** Length windows are sought once the design rests, and never answered for a design that was left meanwhile. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { createSeeker, REST, type Sought } from '../../../src/app/windows/seeker';
-import type { Request } from '../../../src/app/workers/messages';
 import { titled } from '../designs';
+import { fakeWorkers } from '../fakeWorkers';
 
 const windows = { runners: [], groups: [] };
 const meshes = new Map();
 
 function bench() {
-  const asked: Extract<Request, { job: 'windows' }>[] = [];
-  const workers: { onmessage: Worker['onmessage']; onerror: Worker['onerror']; ended: boolean }[] = [];
   const answers: Sought[] = [];
-  const seeker = createSeeker(
-    (a) => answers.push(a),
-    () => {
-      const worker = {
-        onmessage: null,
-        onerror: null,
-        ended: false,
-        postMessage: (r: Request) => asked.push(r as Extract<Request, { job: 'windows' }>),
-        terminate: () => {
-          worker.ended = true;
-        },
-      };
-      workers.push(worker);
-      return worker as unknown as Worker;
-    },
-  );
-  const reply = (data: unknown) => workers.at(-1)!.onmessage!.call(null as never, { data } as MessageEvent);
+  const { asked, workers, make, reply } = fakeWorkers<'windows'>();
+  const seeker = createSeeker((a) => answers.push(a), make);
   return { asked, workers, answers, seeker, reply };
 }
 
