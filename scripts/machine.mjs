@@ -41,13 +41,13 @@ export function npm(args, options = {}) {
 }
 
 /** Installs the packages when they are missing or older than the lock file. */
-export function insistOnPackages() {
+export function insistOnPackages(options = {}) {
   const installed = join(ROOT, 'node_modules', '.package-lock.json');
   const upToDate =
     existsSync(installed) && statSync(installed).mtimeMs >= statSync(join(ROOT, 'package-lock.json')).mtimeMs;
   if (upToDate) return;
-  console.log('Installing packages …');
-  if (!npm(['ci', '--include=dev']))
+  console.error('Installing packages …');
+  if (!npm(['ci', '--include=dev'], options))
     fail('The packages could not be installed: see above. With a network, run the same command again.');
 }
 

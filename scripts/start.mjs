@@ -3,11 +3,11 @@
  * alone, prints the address and opens a browser where there is one. Plain Node: it runs before anything is installed.
  */
 import { spawn } from 'node:child_process';
-import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { fail, insistOnNode, insistOnPackages, npm, ROOT, which } from './machine.mjs';
 import { serve } from './serve.mjs';
+import { newest, SOURCES } from './sources.mjs';
 
 const USUAL_PORT = 4780;
 const USAGE = `npm start -- [--port N] [--no-open]
@@ -45,30 +45,10 @@ function readOptions() {
 }
 
 function buildIfOld() {
-  const sources = [
-    'index.html',
-    'package-lock.json',
-    'vite.config.ts',
-    'vite.cli.config.ts',
-    'public',
-    'shared',
-    'geometry',
-    'src',
-  ];
+  const sources = [...SOURCES, 'index.html', 'vite.config.ts', 'public'];
   if (newest(['dist/index.html']) >= newest(sources)) return;
   console.log('Building …');
   if (!npm(['run', '--silent', 'build'])) fail('The build failed: see above.');
-}
-
-/** When the newest of these files, folders searched through, was last written; 0 where there is none. */
-function newest(paths) {
-  return paths.reduce((latest, path) => {
-    const full = join(ROOT, path);
-    const stat = statSync(full, { throwIfNoEntry: false });
-    if (!stat) return latest;
-    const inside = stat.isDirectory() ? newest(readdirSync(full).map((name) => join(path, name))) : 0;
-    return Math.max(latest, stat.mtimeMs, inside);
-  }, 0);
 }
 
 function openBrowser(url) {

@@ -1,7 +1,7 @@
 /** The real process, as a shell runs it: exit codes, streams, pipes that close, and other languages. */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync, statSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type Bench, bench, GOOD, UNROUTED } from './bench';
@@ -24,12 +24,15 @@ test('0, 1 and 2', () => {
   expect(refused.stderr).toMatch(/^evenrun: [^\n]*none: no such file\n$/);
 });
 
-test('by npm, in a checkout', () => {
+test('by npm, in a checkout, built first where what is built is old', () => {
+  const built = 'dist/cli/evenrun.js';
+  if (existsSync(built)) utimesSync(built, 0, 0);
   const { status, stdout } = spawnSync('npm', ['run', '-s', 'evenrun', '--', 'check', join(b.folder, GOOD), '--json'], {
     encoding: 'utf8',
   });
   expect(status).toBe(0);
   expect(JSON.parse(stdout).ok).toBe(true);
+  expect(statSync(built).mtimeMs).toBeGreaterThan(statSync('src/cli/main.ts').mtimeMs);
 });
 
 test('a reader that stops listening is no error', () => {

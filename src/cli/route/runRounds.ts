@@ -21,7 +21,7 @@ export type Surroundings = {
 };
 
 /** Threads join after this, or once something holds, ms. */
-const JOIN_AFTER = 400;
+const JOIN_AFTER = 600;
 /** What is done meanwhile is done after this, or this share of the time where that is less, ms. */
 const MEANWHILE_AFTER = 3000;
 const MEANWHILE_SHARE = 0.4;

@@ -2,7 +2,7 @@
  * `npm run bench -- route [--seconds 10] [--seeds 1,2] [--only hard,c9] [--threads] [--each]`: every problem laid from
  * nothing. In this process on one thread, or with --threads by the built command on all cores.
  */
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -26,7 +26,6 @@ export function benchRoute(args: readonly string[], print: (line: string) => voi
   const seeds = values.seeds.split(',').map(Number);
   if (!(seconds > 0)) throw new Error(`--seconds: found "${values.seconds}"; allowed: more than 0`);
   if (!seeds.every(Number.isInteger)) throw new Error(`--seeds: found "${values.seeds}"; allowed: such as 1,2`);
-  if (values.threads && !existsSync('dist/cli/evenrun.js')) throw new Error('--threads: npm run build first');
 
   const all = problems(values.only.split(',').filter((w) => w !== ''));
   const folder = mkdtempSync(join(tmpdir(), 'evenrun-bench-'));

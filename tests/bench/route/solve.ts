@@ -36,8 +36,8 @@ export function inProcess(problem: Problem, seed: number, seconds: number): Outc
 }
 
 export function byCommand(problem: Problem, seed: number, seconds: number, output: string): Outcome {
-  const args = ['dist/cli/evenrun.js', 'route', problem.path, '-o', output, '--json'];
-  const { status, stdout, stderr } = spawnSync('node', [...args, '--seed', `${seed}`, '--seconds', `${seconds}`], {
+  const args = ['route', problem.path, '-o', output, '--json', '--seed', `${seed}`, '--seconds', `${seconds}`];
+  const { status, stdout, stderr } = spawnSync('npm', ['run', '-s', 'evenrun', '--', ...args], {
     encoding: 'utf8',
     maxBuffer: 1e9,
   });
