@@ -42,6 +42,9 @@ describe.each(Object.keys(others))('a collector’s body and a %s against brute 
     const fast = bodyToShape(body, shape)!.value;
     if (slow > -0.5) expect(Math.abs(fast - slow)).toBeLessThan(LIMIT);
     else expect(fast).toBeLessThan(-LIMIT);
+    // The quick first look lets no gap pass that is under the limit.
+    expect(bodyToShape(body, shape, fast + LIMIT)?.value).toBe(fast);
+    expect(bodyToShape(body, shape, fast - LIMIT)).toBeNull();
   });
 });
 
