@@ -19,6 +19,8 @@ const REPAIRS = 14;
 /** Tries for one set of places, and what may be missed for it to be good enough, mm². */
 const TRIES = 3;
 const NEARLY = 40;
+/** So many of the lengths to try, the first, are drawn from. */
+const SHORT = 4;
 /** Missed by no more than this, repairing ends, mm²: the whole header is settled from there in any case. */
 const RIGHT = 4;
 
@@ -36,7 +38,7 @@ export function looselyLaid(task: Task, seed: number): Loose {
     let best: Settled | null = null;
     for (let k = 0; k < TRIES && !stopped(); k++) {
       const random = randomNumbers(mixed(seed, place, k, 4));
-      const shelf = stock.shelf(place * TRIES + k, Math.floor(4 * random()), stopped);
+      const shelf = stock.shelf(place * TRIES + k, Math.floor(SHORT * random()), stopped);
       const plan = {
         kind: 'guessed',
         shelf,

@@ -1,15 +1,16 @@
 /** What each round of a search tries: first the likely thing, then ever farther from it. */
 import type { Plan } from './lay';
-import { PLACES, type Stock } from './stock';
+import { PLACES, STRETCHES, type Stock } from './stock';
 import type { Task } from './task';
 
 const BEND_COST = 600;
-/** Repairs of the shortest round. Most headers come soon or not at all, and a few only after many repairs. */
+/**
+ * Repairs of the shortest round. Most headers come soon or not at all, and a few only after many repairs. The first round does
+ * without: the next ones know more shapes, which costs less than to mend what was a first guess.
+ */
 const REPAIRS = 25;
 /** The same where collectors may move: what lies nearly right there is worth more. */
 const MOVABLE_REPAIRS = 45;
-/** The first round where the next ones know more than it does. */
-const FEW_REPAIRS = 14;
 
 export function planOf(task: Task, stock: Stock, n: number, random: () => number, stopped: () => boolean): Plan {
   const isOpen = [...task.header.groups.values()].some((g) => g.length === null);
@@ -20,7 +21,7 @@ export function planOf(task: Task, stock: Stock, n: number, random: () => number
     : isOpen && n > 0
       ? 1 + (Math.floor(n / 2) % PLACES)
       : 0;
-  const stretch = isOpen && n > 0 ? Math.floor(4 * random() ** 1.4) : 0;
+  const stretch = isOpen && n > 0 ? Math.floor(STRETCHES.length * random() ** 1.4) : 0;
   return {
     kind: kindOf(n, isMovable, isOpen),
     shelf: stock.shelf(place, stretch, stopped),
@@ -28,7 +29,7 @@ export function planOf(task: Task, stock: Stock, n: number, random: () => number
     bendCost: BEND_COST * (n === 0 ? 1 : 2 ** (1 - 3 * random())),
     heat: n === 0 ? 0 : 2 * random(),
     noise: n === 0 ? 0 : 2000 * random() ** 2,
-    repairs: n === 0 && !isMovable ? FEW_REPAIRS : (isMovable ? MOVABLE_REPAIRS : REPAIRS) * luby(n + 1),
+    repairs: isMovable ? MOVABLE_REPAIRS * luby(n + 1) : n === 0 ? 0 : REPAIRS * luby(n),
   };
 }
 

@@ -16,7 +16,7 @@ test('all steps are taken, and what comes of them is told', () => {
 
 test('a round taken in steps comes to the same layout as the round at once', () => {
   const { design, meshes } = loadLayout('public', 'p12-medium');
-  for (const n of [0, 1]) {
+  for (const n of [1, 2]) {
     const steps = router(design, meshes).steps(n);
     let pauses = 0;
     let step = steps.next();
