@@ -112,6 +112,25 @@ describe('laying a header', () => {
   );
 
   it(
+    'says before a search and after it which length cannot be had',
+    async () => {
+      const short = bare(example('four-4-2-1'));
+      const groups = { ...short.groups, primaries: { ...short.groups.primaries!, length: 120 } };
+      await open({ ...short, groups }, 'Too short');
+      await page.keyboard.press('Shift+L');
+      const words = panel().getByText(/^120 mm is out of reach for group primaries: runner \w+ is .* can be had\.$/);
+      await words.waitFor({ timeout: LONG });
+      await searchFor(5);
+      await inPanel('Lay the header').click();
+      await panel().getByText('No layout was found that holds every rule').waitFor({ timeout: LONG });
+      await words.waitFor();
+      await inPanel('Discard').click();
+      await inPanel('Close').click();
+    },
+    2 * LONG,
+  );
+
+  it(
     'leaves the document byte for byte as it was when it is cancelled midway, by a press or by Escape',
     async () => {
       await open(example('four-4-2-1'), 'Given up');

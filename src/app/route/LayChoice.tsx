@@ -1,6 +1,7 @@
 /** What the search came to: layouts to choose from, or, where none holds, what fails and the best attempt. */
 import { useDocument } from '../document';
 import { useJobs } from '../jobs';
+import { OutOfReach } from '../windows/OutOfReach';
 import { LayTable } from './LayTable';
 import { cancelSearch, choicesOf, keepChosen, type Search, searchOn, useLay } from './state';
 import { counted } from './words';
@@ -70,11 +71,17 @@ function Misses({ search }: { readonly search: Search }) {
   const { best } = search.harvest;
   if (!best)
     return (
-      <p>Search on, or ease what stands in the way: clearances, lengths, straights, or how many bends there may be.</p>
+      <>
+        <OutOfReach />
+        <p>
+          Search on, or ease what stands in the way: clearances, lengths, straights, or how many bends there may be.
+        </p>
+      </>
     );
   const { problems } = best.report;
   return (
     <>
+      <OutOfReach />
       <p>The best attempt misses {problems.length === 1 ? 'one' : problems.length}:</p>
       <ul className="lay-misses">
         {problems.slice(0, MOST_PROBLEMS).map((p, i) => (

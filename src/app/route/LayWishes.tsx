@@ -6,6 +6,7 @@ import { ChoiceField } from '../inspect/ChoiceField';
 import { always } from '../inspect/fields/always';
 import { NumberField } from '../inspect/NumberField';
 import { useJobs } from '../jobs';
+import { OutOfReach } from '../windows/OutOfReach';
 import { hasWays } from './offer';
 import { put, startSearch, useLay } from './state';
 import { type Inlets, SECONDS, type ToLay, toLay, whyNotLaid } from './wish';
@@ -35,6 +36,7 @@ export function LayWishes({ design }: { readonly design: Design }) {
       <p className="quiet">
         {why ?? 'Looks for the fewest bends with which every rule holds. Nothing changes until you keep a layout.'}
       </p>
+      <OutOfReach />
       <Locked {...facts} />
       <div className="lay-fields">
         <ChoiceField
