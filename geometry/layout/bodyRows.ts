@@ -52,30 +52,8 @@ export function bodyRows(
   });
   for (const body of bodies) {
     const shape = body.movable ? frustumShape(body.frustum) : shapeOfStill(body.frustum);
-    for (let i = 0; i < problem.runners.length; i++) {
-      const r = problem.runners[i]!;
-      const touches = r.to.id === body.id || ('merge' in r.resolved.runner.from && r.from.id === body.id);
-      if (touches || (r.at < 0 && !body.movable)) continue;
-      const { tubeRadius } = r.resolved;
-      if (isClearOfBall(links[i]!, shape.centre, shape.reach, tubeRadius + REACH)) continue;
-      contacts.count = 0;
-      for (const link of links[i]!.links) nearestToShape(link, shape, tubeRadius + REACH, contacts);
-      if (contacts.count === 0) continue;
-      const first = addShapeContacts(r, contacts, tubeRadius, rows, SLACK, runnerKey, body, r, 0);
-      if (!body.movable) continue;
-      for (let k = 0; k < contacts.count; k++) {
-        const o = 5 * k;
-        const { links, numbers } = contacts;
-        const at = placeAt({ link: links[k]!, fraction: numbers[o]! });
-        const normal: Vec3 = [numbers[o + 2]!, numbers[o + 3]!, numbers[o + 4]!];
-        pullBody(body.movable, x, at, normal, rows, first + k * problem.unknowns);
-      }
-    }
-    if (!body.movable) continue;
-    for (const { surrounding, shape: other } of obstacles) {
-      if (isTree(other)) meshRows(body, other, surrounding.id, x, rows);
-      else bodyToShapeRow(body, other, aroundKey, surrounding.id, 0, x, rows);
-    }
+    for (let i = 0; i < problem.runners.length; i++) runnerRows(problem, x, body, shape, links[i]!, rows);
+    if (body.movable) for (const o of obstacles) aroundRows(body, o, x, rows);
   }
   for (const [i, a] of bodies.entries())
     for (const b of bodies.slice(i + 1)) {
@@ -83,6 +61,42 @@ export function bodyRows(
       if (mover.movable)
         bodyToShapeRow(mover, frustumShape(other.frustum), bodiesKey, other.id, 0, x, rows, other.movable);
     }
+}
+
+function runnerRows(
+  problem: LayoutProblem,
+  x: Float64Array,
+  body: Body,
+  shape: ConvexShape,
+  near: RunnerLinks,
+  rows: RowBuilder,
+): void {
+  const { runner: r, links } = near;
+  const touches = r.to.id === body.id || ('merge' in r.resolved.runner.from && r.from.id === body.id);
+  if (touches || (r.at < 0 && !body.movable)) return;
+  const { tubeRadius } = r.resolved;
+  if (isClearOfBall(near, shape.centre, shape.reach, tubeRadius + REACH)) return;
+  contacts.count = 0;
+  for (let k = 0; k < links.length; k++) nearestToShape(links[k]!, shape, tubeRadius + REACH, contacts);
+  if (contacts.count === 0) return;
+  const first = addShapeContacts(r, contacts, tubeRadius, rows, SLACK, runnerKey, body, r, 0);
+  if (body.movable) pullBodyAtContacts(body.movable, x, first, problem.unknowns, rows);
+}
+
+/** @param first where the row of the first contact begins */
+function pullBodyAtContacts(m: MovableMerge, x: Float64Array, first: number, unknowns: number, rows: RowBuilder): void {
+  const { count, links, numbers } = contacts;
+  for (let k = 0; k < count; k++) {
+    const o = 5 * k;
+    const at = placeAt({ link: links[k]!, fraction: numbers[o]! });
+    const normal: Vec3 = [numbers[o + 2]!, numbers[o + 3]!, numbers[o + 4]!];
+    pullBody(m, x, at, normal, rows, first + k * unknowns);
+  }
+}
+
+function aroundRows(body: Body, { surrounding, shape }: Obstacle, x: Float64Array, rows: RowBuilder): void {
+  if (isTree(shape)) meshRows(body, shape, surrounding.id, x, rows);
+  else bodyToShapeRow(body, shape, aroundKey, surrounding.id, 0, x, rows);
 }
 
 /** Least of the held values along the body, as one row; with the other body's share where that moves too. */
