@@ -30,7 +30,7 @@ export function measuredLayout(design: Design, meshes: Meshes): Layout {
   };
 }
 
-/** Angles nearer than this are told apart by nobody, degrees; then the roomier layout is the better one. */
+/** Angles are compared in steps of this, degrees, since nobody tells less apart: of those in one step the roomier is the better. */
 const SAME_ANGLE = 0.5;
 
 /** Negative where `a` is the better: every rule, then fewest bends, least turning, most room. */
@@ -38,6 +38,7 @@ export function compareLayouts(a: Layout, b: Layout): number {
   if (a.report.ok !== b.report.ok) return a.report.ok ? -1 : 1;
   if (!a.report.ok) return a.report.problems.length - b.report.problems.length;
   if (a.bends !== b.bends) return a.bends - b.bends;
-  if (Math.abs(a.angle - b.angle) > SAME_ANGLE) return a.angle - b.angle;
-  return b.margin - a.margin;
+  const [one, other] = [Math.round(a.angle / SAME_ANGLE), Math.round(b.angle / SAME_ANGLE)];
+  if (one !== other) return one - other;
+  return a.margin === b.margin ? a.angle - b.angle : b.margin - a.margin;
 }

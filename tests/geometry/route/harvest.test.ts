@@ -43,3 +43,19 @@ test('one that holds beats a miss, fewer bends beat less turning, less turning b
   expect(compareLayouts({ ...held, angle: 200, margin: 0 }, { ...held, angle: 210, margin: 9 })).toBeLessThan(0);
   expect(compareLayouts({ ...held, margin: 5 }, { ...held, margin: 1 })).toBeLessThan(0);
 });
+
+test('layouts stand in one order, whatever order they come in', () => {
+  const { design: known } = loadLayout('known', 'c5-twin-port-single');
+  const held = measuredLayout(known, meshes);
+  const near = [0, 0.4, 0.8, 1.2, 1.6].map((more, i) => ({ ...held, angle: 200 + more, margin: i + 1 }));
+  const inOrder = [...near].sort(compareLayouts);
+  for (const first of near.keys()) {
+    const turned = [...near.slice(first), ...near.slice(0, first)];
+    expect(turned.sort(compareLayouts)).toEqual(inOrder);
+    expect(turned.reverse().sort(compareLayouts)).toEqual(inOrder);
+  }
+  for (const a of near)
+    for (const b of near)
+      for (const c of near)
+        if (compareLayouts(a, b) < 0 && compareLayouts(b, c) < 0) expect(compareLayouts(a, c)).toBeLessThan(0);
+});
