@@ -24,7 +24,7 @@ export function bodyToShape(body: Frustum, shape: ConvexShape, below = Number.PO
 function leastPossible({ position, axis, length, startRadius, endRadius }: Frustum, shape: ConvexShape): number {
   const { signedDistance } = shape;
   const { value, t } = minimumOnInterval((h) => signedDistance(...addScaled(position, axis, h)), 0, length, NEAR);
-  if (value <= 0) return Number.NEGATIVE_INFINITY;
+  if (value < APART) return Number.NEGATIVE_INFINITY;
   const slope = slopeOf(signedDistance, ...addScaled(position, axis, t));
   const along = dot(slope, axis);
   const across = Math.sqrt(Math.max(0, dot(slope, slope) - along * along));
@@ -33,8 +33,10 @@ function leastPossible({ position, axis, length, startRadius, endRadius }: Frust
   return value + Math.min(start, end) - ROUNDING;
 }
 
-/** Any place of the axis will do, the nearest best; slopes by differences are a little off. */
+/** Any place of the axis will do, the nearest best. */
 const NEAR = 1e-3;
+/** Nearer than this, mm, the field bends too sharply for its slope by differences; further off that is good to `ROUNDING`. */
+const APART = 0.1;
 const ROUNDING = 1e-3;
 
 /** Discs along the axis, widest where the field is least: convex in the height, as the frustum is convex. */
