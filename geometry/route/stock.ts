@@ -28,7 +28,7 @@ export type Shelf = {
 
 /** Lengths tried, of the shortest that all can have; finely near it, where the fewest bends are found. The first is tried first. */
 export const STRETCHES = [1.02, 1.005, 1.035, 1.05, 1.07, 1.09, 1.12, 1.16];
-/** The same where lengths were found beforehand. */
+/** The same, as many, where lengths were found beforehand. */
 const STRETCHED = [1.005, 1.02, 1.04, 1.06, 1.08, 1.1, 1.15, 1.2];
 export const PLACES = 24;
 

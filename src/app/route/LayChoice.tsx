@@ -25,6 +25,7 @@ export function LayChoice({ search }: { readonly search: Search }) {
           <strong>{headline(search)}</strong>
         </p>
       </div>
+      {!holds && <OutOfReach />}
       {holds ? <LayTable search={search} /> : <Misses search={search} />}
       <p className="quiet lay-spent">
         {counted(search.rounds, 'round')} in {search.spent.toFixed(search.spent < 10 ? 1 : 0)} s, seed{' '}
@@ -71,17 +72,11 @@ function Misses({ search }: { readonly search: Search }) {
   const { best } = search.harvest;
   if (!best)
     return (
-      <>
-        <OutOfReach />
-        <p>
-          Search on, or ease what stands in the way: clearances, lengths, straights, or how many bends there may be.
-        </p>
-      </>
+      <p>Search on, or ease what stands in the way: clearances, lengths, straights, or how many bends there may be.</p>
     );
   const { problems } = best.report;
   return (
     <>
-      <OutOfReach />
       <p>The best attempt misses {problems.length === 1 ? 'one' : problems.length}:</p>
       <ul className="lay-misses">
         {problems.slice(0, MOST_PROBLEMS).map((p, i) => (

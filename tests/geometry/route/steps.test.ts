@@ -16,12 +16,13 @@ test('all steps are taken, and what comes of them is told', () => {
 
 test('a round taken in steps comes to the same layout as the round at once', () => {
   const { design, meshes } = loadLayout('public', 'p12-medium');
-  for (const n of [1, 2]) {
+  for (const n of [0, 1, 2]) {
     const steps = router(design, meshes).steps(n);
     let pauses = 0;
     let step = steps.next();
     for (; !step.done; step = steps.next()) pauses++;
-    expect(pauses).toBeGreaterThan(2);
+    // The first round only guesses.
+    expect(pauses).toBeGreaterThan(n === 0 ? 0 : 2);
     expect(step.value).toEqual(router(design, meshes).round(n));
   }
 });
