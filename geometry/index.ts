@@ -83,6 +83,31 @@ export {
 export { frustumSolid } from './solid/frustum';
 export { boundsOf, type MeshReport, measureMesh, meshProblems } from './check/mesh';
 
+// Parts: every piece of metal, each a closed shell in a frame of its own
+export { headerParts, type PartProgress } from './parts/headerParts';
+export { type HeaderPart, type Made, PART_KINDS, type PartKind, type PartOwner, type PartRemark } from './parts/part';
+export { partFrame, placePoints, placedMesh } from './parts/place';
+export { startTrim, tubeLine } from './parts/tubeParts';
+
+// Plane curves of straights and arcs
+export {
+  type Bounds2,
+  circleLoop,
+  type Edge,
+  edges,
+  type Loop,
+  loopArea,
+  loopBounds,
+  loopLength,
+  type Point2,
+  polygonLoop,
+  reversedLoop,
+  sampleLoop,
+} from './plane/loop';
+
+// Cuts unrolled: what paper wrapped round a tube shows
+export type { WrapCut } from './unroll/wrapCut';
+
 // From nothing: an engine form to a first header
 export { usualSurroundings } from './draft/bankParts';
 export { type Draft, type DraftOptions, draftHeader } from './draft/draftHeader';

@@ -18,6 +18,8 @@ export const MAX_RUNNERS = 128;
 export const MAX_POINTS = 100;
 export const MAX_SURROUNDINGS = 2000;
 export const MAX_FASTENERS = 500;
+/** Corners of a flange's outline: a traced one has hundreds. */
+export const MAX_OUTLINE = 2000;
 /** Entries of `tubes`, `tooling` and `groups`, and of `otherRadii`. */
 export const MAX_ENTRIES = 64;
 export const MAX_CYLINDERS = 64;

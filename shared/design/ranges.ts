@@ -23,6 +23,8 @@ export const COMPONENT: Range = { least: -MAX_VECTOR, most: MAX_VECTOR };
 export const CRANK: Range = { least: -720, most: 720 };
 export const BEND_ANGLE: Range = { least: 0, most: 360, above: true };
 export const CONVERGENCE: Range = { least: 0, most: 80 };
+/** Of an outline's edge: tan(turn / 4), so that 1 is half a circle. */
+export const BULGE: Range = { least: -20, most: 20 };
 export const TILT: Range = { least: 0, most: 180 };
 export const SPEED: Range = { least: 0, most: 100_000, above: true };
 export const COMPRESSION: Range = { least: 1, most: 50, above: true };

@@ -10,6 +10,7 @@ import {
   MAX_FLANGES,
   MAX_LENGTH,
   MAX_MERGES,
+  MAX_OUTLINE,
   MAX_POINTS,
   MAX_PORTS,
   MAX_RUNNERS,
@@ -19,6 +20,7 @@ import {
 import {
   BEND_ANGLE,
   BENDS,
+  BULGE,
   COMPONENT,
   COMPRESSION,
   CONVERGENCE,
@@ -113,9 +115,14 @@ const port = object({
   opening,
   lengthInHead: maybe(distance),
   bundle: maybe(distance),
+  transition: maybe(object({ length, wall: maybe(length) })),
 });
 
 const fastener = object({ position: point, kind: text, thread: text, length: maybe(length), hole: length });
+const outlineVertex = z.tuple(
+  [coordinate, coordinate, ranged(BULGE)],
+  'x, y in mm and the bulge of the edge that follows',
+);
 const flange = object({
   id,
   ports: list(id, MAX_PORTS, 'port ids'),
@@ -123,6 +130,12 @@ const flange = object({
   gasket: maybe(distance),
   material: maybe(text),
   fasteners: maybe(list(fastener, MAX_FASTENERS, 'fasteners')),
+  seat: maybe(oneOf('flush', 'stepped')),
+  stepDepth: maybe(length),
+  stepGap: maybe(distance),
+  border: maybe(length),
+  plates: maybe(oneOf('one', 'separate')),
+  outline: maybe(list(outlineVertex, MAX_OUTLINE, 'corners').min(2, `at least two corners, at most ${MAX_OUTLINE}`)),
 });
 
 const tube = object({ outsideDiameter: length, wall: length, material: maybe(text) });
@@ -158,6 +171,10 @@ const merge = object({
   material: maybe(text),
   length,
   outletJoint: maybe(oneOf('slip', 'band-clamp', 'flange', 'flexible', 'weld')),
+  mergingLength: maybe(distance),
+  outletLength: maybe(distance),
+  weldGap: maybe(distance),
+  slipGap: maybe(distance),
   placement: maybe(placement),
 });
 

@@ -47,7 +47,19 @@ export type Port = {
   readonly lengthInHead?: number;
   /** Siamesed ports: touching allowed this far out. Default 0. */
   readonly bundle?: number;
+  /** A piece formed from the opening to the tube, along the first straight; absent: the tube starts at the flange. */
+  readonly transition?: Transition;
 };
+
+export type Transition = {
+  /** From the flange's outer face to where the tube starts, mm. */
+  readonly length: number;
+  /** Default: the tube's. */
+  readonly wall?: number;
+};
+
+/** A corner of a closed plane curve, and the bulge of its edge to the next: tan(turn / 4), positive to the left, 0 straight. */
+export type OutlineVertex = readonly [x: number, y: number, bulge: number];
 
 export type Fastener = {
   readonly position: Vec3;
@@ -64,6 +76,18 @@ export type Flange = {
   readonly gasket?: number;
   readonly material?: string;
   readonly fasteners?: readonly Fastener[];
+  /** How tubes meet it: butted on its face, or in a step as deep as `stepDepth`. Default "flush". */
+  readonly seat?: 'flush' | 'stepped';
+  /** Of the step, from the outer face, mm. Default: half the thickness. */
+  readonly stepDepth?: number;
+  /** Room all round between a tube and its step, mm. Default 0.2. */
+  readonly stepGap?: number;
+  /** Least metal round openings and holes, mm. Default: by practice, from the thickness. */
+  readonly border?: number;
+  /** One plate for all ports, or one for each. Default "one". */
+  readonly plates?: 'one' | 'separate';
+  /** The plate's edge as drawn or traced, mm, counter-clockwise; about its first port's position, x across, y up. Default: made to fit. */
+  readonly outline?: readonly OutlineVertex[];
 };
 
 export type Tube = { readonly outsideDiameter: number; readonly wall: number; readonly material?: string };
@@ -111,6 +135,14 @@ export type Merge = {
   readonly material?: string;
   readonly length: number;
   readonly outletJoint?: OutletJoint;
+  /** How far along the axis its tubes run on from the inlets, cut where they meet, mm. Default: worked out. */
+  readonly mergingLength?: number;
+  /** Plain outlet behind the cone, within `length`, mm. Default: worked out for the joint. */
+  readonly outletLength?: number;
+  /** Left open between faces that are welded to each other, mm. Default 0. */
+  readonly weldGap?: number;
+  /** Room all round between a slip joint's two tubes, mm. Default 0.25. */
+  readonly slipGap?: number;
   readonly placement?: Placement;
 };
 

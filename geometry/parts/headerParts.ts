@@ -1,0 +1,24 @@
+/** Every part of a header, in the order of the gas, as far as the design lets them be made. Asynchronous: some kernels are loaded when needed. */
+import type { Header } from '../header/resolve';
+import type { Made } from './part';
+import { tubeParts } from './tubeParts';
+
+export type PartProgress = { readonly done: number; readonly of: number; readonly what: string };
+
+type Maker = { readonly what: string; readonly make: (header: Header) => Made | Promise<Made> };
+
+const MAKERS: readonly Maker[] = [{ what: 'tubes', make: tubeParts }];
+
+/** @param see told before each kind of part is made */
+export async function headerParts(header: Header, see: (progress: PartProgress) => void = () => {}): Promise<Made> {
+  const made: Made[] = [];
+  for (const [done, { what, make }] of MAKERS.entries()) {
+    see({ done, of: MAKERS.length, what });
+    made.push(await make(header));
+  }
+  return {
+    parts: made.flatMap((m) => m.parts),
+    notMade: made.flatMap((m) => m.notMade),
+    warnings: made.flatMap((m) => m.warnings),
+  };
+}

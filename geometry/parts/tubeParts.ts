@@ -1,0 +1,59 @@
+/**
+ * The runners' tubes as they are cut: the whole centerline, less what a transition at the port takes the place of, plus
+ * what goes into a flange's step. mm.
+ */
+import { type Centerline, centerline } from '../curve/centerline';
+import type { Header, ResolvedRunner } from '../header/resolve';
+import { tubeObstacle, tubeSolid, tubeVolume } from '../solid/tube';
+import { addScaled } from '../vector';
+import type { HeaderPart, Made, PartRemark } from './part';
+import { fromMesh } from './place';
+
+/** How much farther in (positive) or out (negative) than its centerline's start the tube begins, mm. */
+export function startTrim(header: Header, { runner }: Pick<ResolvedRunner, 'runner'>): number {
+  if (!('port' in runner.from)) return 0;
+  const { port: id } = runner.from;
+  const transition = header.ports.get(id)?.port.transition;
+  if (transition) return -transition.length;
+  const flange = header.design.flanges?.find(({ ports }) => ports.includes(id));
+  return flange?.seat === 'stepped' ? (flange.stepDepth ?? flange.thickness / 2) : 0;
+}
+
+/** The centerline of the tube itself. Its first straight may come out negative: `tubeObstacle` says so. */
+export function tubeLine(header: Header, resolved: ResolvedRunner): Centerline | null {
+  const { centerline: line } = resolved;
+  const trim = startTrim(header, resolved);
+  if (!line || trim === 0) return line;
+  const first = addScaled(line.points[0]!, resolved.start.direction, -trim);
+  return centerline([first, ...line.points.slice(1)], line.radii);
+}
+
+export function tubeParts(header: Header): Made {
+  const parts: HeaderPart[] = [];
+  const notMade: PartRemark[] = [];
+  for (const resolved of header.runners) {
+    const { runner, tube, start } = resolved;
+    const id = `runner ${runner.id}`;
+    const where = `runners/${runner.id}`;
+    const line = tubeLine(header, resolved);
+    const obstacle = line ? tubeObstacle(line, tube) : 'it is not routed yet; give it points';
+    if (!line || obstacle) {
+      notMade.push({ part: id, where, message: `It cannot be made, because ${obstacle}.` });
+      continue;
+    }
+    const { outsideDiameter, wall, material } = tube;
+    const mesh = fromMesh(tubeSolid(line, { outsideDiameter, wall, up: start.up }), start);
+    const volume = tubeVolume(line, tube);
+    parts.push({
+      id,
+      kind: 'tube',
+      of: { kind: 'runner', id: runner.id },
+      mesh,
+      pose: start,
+      volume,
+      material,
+      edges: new Float32Array(0),
+    });
+  }
+  return { parts, notMade, warnings: [] };
+}
