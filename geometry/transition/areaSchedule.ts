@@ -22,8 +22,10 @@ export type AreaSchedule = {
   readonly uneven: number;
   /** Of the cone with the same areas at its ends; positive where it widens. Null without a transition. */
   readonly halfAngle: number | null;
-  /** What keeps it from being made, then what someone should know. */
-  readonly remarks: readonly PartRemark[];
+  /** What keeps the transition from being made. */
+  readonly notMade: readonly PartRemark[];
+  /** What the stream meets. */
+  readonly warnings: readonly PartRemark[];
 };
 
 const STATIONS = 21;
@@ -37,8 +39,9 @@ export async function areaSchedule(header: Header, portId: string): Promise<Area
   if (!flow) return null;
   const { openingArea, boreArea } = flow;
   const part = transitionPart(portId);
-  const remarks = [...transitionLimits(flow, part), ...flowWarnings(flow, part)];
-  const common = { port: portId, openingArea, boreArea, remarks };
+  const notMade = transitionLimits(flow, part);
+  const warnings = flowWarnings(flow, part);
+  const common = { port: portId, openingArea, boreArea, notMade, warnings };
   const shape = transitionShape(flow);
   if (!shape) {
     const stations = [openingArea, boreArea].map((area) => ({ z: 0, area }));

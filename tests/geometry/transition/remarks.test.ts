@@ -149,7 +149,7 @@ describe('the area schedule', () => {
     const step = (await areaSchedule(resolveHeader(designOf(OVAL, undefined)), 'p1'))!;
     expect(step.stations.map(({ z }) => z)).toEqual([0, 0]);
     expect([step.length, step.halfAngle]).toEqual([0, null]);
-    expect(step.remarks.map(({ message }) => message)).toEqual((await said(OVAL)).warnings);
+    expect(step.warnings.map(({ message }) => message)).toEqual((await said(OVAL)).warnings);
   });
 
   test('none where no runner starts', async () => {
