@@ -1,6 +1,7 @@
 /** Every transition as a solid: closed, sound in single precision, within the chord error of its surfaces. */
 import { describe, expect, test } from 'vitest';
 import {
+  areaSchedule,
   DEFAULT_CHORD_ERROR,
   headerParts,
   type Mesh,
@@ -16,7 +17,9 @@ import {
   openingSection,
   sectionArea,
 } from '../../../geometry/transition/section';
-import type { Flange, Transition } from '../../../shared/design/types';
+import type { Flange, Opening, Transition } from '../../../shared/design/types';
+import { sameAreaDiameter } from '../../../shared/engine/openingArea';
+import { random } from '../../random';
 import { CASES, type Case, designOf, outsideOf, RECTANGLE, ROUND } from './sections';
 
 async function partOf(of: Case, transition: Transition, flange?: Partial<Flange>) {
@@ -73,6 +76,48 @@ describe.each(CASES)('$name', (of) => {
       expect(Math.min(...off)).toBeLessThan(1e-9);
     }
   });
+});
+
+test('drawn at random, seed 5: sound, within the chord error and even, or refused with a reason', async () => {
+  const drawn = random(5);
+  let made = 0;
+  for (let i = 0; i < 60; i++) {
+    const [width, height] = [drawn.between(20, 60), drawn.between(20, 60)];
+    const corner = drawn() < 0.3 ? 0 : drawn.between(0, Math.min(width, height) / 2);
+    const shapes: readonly Opening[] = [
+      { shape: 'round', diameter: width },
+      { shape: 'oval', width, height },
+      { shape: 'rounded-rectangle', width, height, corner },
+    ];
+    const opening = shapes[drawn.whole(0, 2)]!;
+    const wall = drawn.between(0.8, 2.8);
+    const bore = drawn.between(0.8, 1.3) * sameAreaDiameter(opening);
+    const own = drawn.between(0.8, 3.8);
+    const length = drawn.between(3, 55);
+    const flange = drawn() < 0.4 ? ({ seat: 'stepped', stepDepth: drawn.between(0.5, 8) } as const) : undefined;
+    const of: Case = { name: '', opening, outsideDiameter: bore + 2 * wall, wall, bore };
+    const header = resolveHeader(designOf(of, { length, wall: own }, flange));
+    const { parts, notMade } = await headerParts(header);
+    const part = parts.find(({ kind }) => kind === 'transition');
+    const what = JSON.stringify({ of, length, own, flange });
+    if (!part) {
+      expect(notMade.length, what).toBeGreaterThan(0);
+      continue;
+    }
+    made++;
+    const written = roundedToFloat32(part.mesh);
+    expect(meshProblems(written), what).toEqual([]);
+    expect(Math.abs(measureMesh(written).volume / part.volume - 1), what).toBeLessThan(5e-3);
+    expect((await areaSchedule(header, 'p1'))!.uneven, what).toBeLessThan(0.01);
+    for (const [x, y, z] of middles(part.mesh)) {
+      if (z < 1e-9 || z > length - 1e-9) continue;
+      const inside = between(openingSection(opening), circleSection(bore), z / length);
+      const outside = offsetSection(inside, own + (z / length) * (wall - own));
+      const off = [inside, outside].map((section) => Math.abs(outsideOf(section, x, y)));
+      expect(Math.min(...off), what).toBeLessThan(DEFAULT_CHORD_ERROR);
+    }
+  }
+  expect(made).toBeGreaterThan(40);
 });
 
 test('a sleeve reaches into the step as the opening with its wall', async () => {
