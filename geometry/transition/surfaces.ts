@@ -61,20 +61,19 @@ function integral(from: number, to: number, f: (x: number) => number): number {
   return GAUSS.reduce((sum, [x, w]) => sum + w * f(from + x * (to - from)), 0) * (to - from);
 }
 
-/** Sides whole and corners by halves: along a side the integrand is constant, along an arc it is no polynomial. */
-const PIECES = Array.from({ length: SPANS / 2 }, (_, k) => [
-  [2 * k, 2 * k + 1],
-  [2 * k + 1, 2 * k + 1.5],
-  [2 * k + 1.5, 2 * k + 2],
-]).flat() as [from: number, to: number][];
-
 /** Enclosed by the surface at v: half of ∮ (x dy − y dx). */
 export function areaAt(surface: LoftedSurface, v: number): number {
   const swept = (u: number): number => {
     const { point, du } = surface.along(u, v);
     return (point[0] * du[1] - point[1] * du[0]) / 2;
   };
-  return PIECES.reduce((area, [from, to]) => area + integral(from, to, swept), 0);
+  let area = 0;
+  for (let side = 0; side < SPANS; side += 2) {
+    // Along a straight this is constant; along an arc it is no polynomial, so that is taken by halves.
+    area += swept(side + 0.5);
+    area += integral(side + 1, side + 1.5, swept) + integral(side + 1.5, side + 2, swept);
+  }
+  return area;
 }
 
 /** Of the metal: between bore and outside, and in the sleeve. */
