@@ -34,6 +34,7 @@ export async function transitionParts(header: Header): Promise<Made> {
     parts.push({
       id,
       kind: 'transition',
+      name: 'transition',
       of: { kind: 'port', id: port.id },
       mesh,
       pose,
