@@ -89,7 +89,18 @@ export { type HeaderPart, type Made, PART_KINDS, type PartKind, type PartOwner, 
 export { partFrame, placePoints, placedMesh } from './parts/place';
 export { startTrim, tubeLine } from './parts/tubeParts';
 
+// Flanges: plates drawn flat, and as solids
+export { flangeParts } from './flange/flangeParts';
+export { type FlangePlan, flangePlan, type PlateHole, type PlatePlan } from './flange/plan';
+export { plateSolid, plateVolume } from './flange/plateSolid';
+export { openingDiscs } from './flange/seats';
+
 // Plane curves of straights and arcs
+export { cutLoop } from './plane/cut';
+export { type Disc, distanceToHull, grown, hullArcs, hullLoop } from './plane/discs';
+export { hug } from './plane/hug';
+export { isInLoop, selfCrossing } from './plane/inside';
+export { edgeGap, leastGap, meetings, pointOnEdge } from './plane/meet';
 export {
   type Bounds2,
   circleLoop,

@@ -1,0 +1,30 @@
+/** Every flange's plates as parts, and what cannot be made of them. */
+import { DEFAULT_MATERIAL, type Header } from '../header/resolve';
+import type { HeaderPart, Made, PartRemark } from '../parts/part';
+import { flangePlan } from './plan';
+import { plateSolid, plateVolume } from './plateSolid';
+
+export function flangeParts(header: Header): Made {
+  const parts: HeaderPart[] = [];
+  const notMade: PartRemark[] = [];
+  const warnings: PartRemark[] = [];
+  for (const flange of header.design.flanges ?? []) {
+    const plan = flangePlan(header, flange);
+    notMade.push(...plan.notMade);
+    warnings.push(...plan.warnings);
+    for (const plate of plan.plates) {
+      const { mesh, edges } = plateSolid(plate);
+      parts.push({
+        id: plate.id,
+        kind: 'flange',
+        of: { kind: 'flange', id: flange.id },
+        mesh,
+        pose: plate.pose,
+        volume: plateVolume(plate),
+        material: flange.material ?? DEFAULT_MATERIAL,
+        edges,
+      });
+    }
+  }
+  return { parts, notMade, warnings };
+}
