@@ -110,6 +110,7 @@ export {
   loopArea,
   loopBounds,
   loopLength,
+  movedLoop,
   type Point2,
   polygonLoop,
   reversedLoop,

@@ -69,8 +69,10 @@ function nextDisc(disc: Disc, angle: number, discs: readonly Disc[]): { disc: Di
 /** An arc as corners of a loop: no more than half a circle each, because not every reader takes more. */
 export function arcCorners(disc: Disc, from: number, to: number): [x: number, y: number, bulge: number][] {
   const parts = Math.max(1, Math.ceil((Math.abs(to - from) - ANGLE_TOLERANCE) / Math.PI));
-  const bulge = Math.tan((to - from) / parts / 4);
-  return Array.from({ length: parts }, (_, k) => [...onDisc(disc, from + ((to - from) * k) / parts), bulge]);
+  const turn = (to - from) / parts;
+  // Half a circle is known exactly, so that two of them are seen to be a whole one.
+  const bulge = Math.abs(Math.abs(turn) - Math.PI) < ANGLE_TOLERANCE ? Math.sign(turn) : Math.tan(turn / 4);
+  return Array.from({ length: parts }, (_, k) => [...onDisc(disc, from + turn * k), bulge]);
 }
 
 /** The hull's edge, counter-clockwise. A disc of no radius is a sharp corner. */

@@ -11,7 +11,6 @@ export function notYetMade({ design }: Header): NotMade[] {
     'header.step',
     'header.3mf',
     'header.glb',
-    ...(design.flanges ?? []).map(({ id }) => `flange-${id}.dxf`),
     'copes/*.svg',
     'packet.pdf',
   ].map((name) => ({ name, why: WHY }));

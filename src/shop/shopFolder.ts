@@ -8,6 +8,7 @@ import { writeDesign } from '../../shared/design/write';
 import type { NamedFile } from '../formats/zip/zip';
 import { BEND_SCHEDULE, bendSchedule } from './bendSchedule';
 import { CUT_LIST, cutList } from './cutList';
+import { flangeDrawings } from './flanges';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
 import { MANIFEST, manifestOf } from './manifest';
 import { notYetMade } from './notYet';
@@ -20,7 +21,7 @@ export type ShopFolder = {
   readonly files: readonly NamedFile[];
   /** Of the design, as `check` finds them; the files are made all the same, and the manifest says so. */
   readonly problems: readonly Problem[];
-  /** Runners that are in no table, with the reason. */
+  /** Runners that are in no table and flanges that are in no drawing, with the reason. */
   readonly leftOut: readonly NotMade[];
 };
 
@@ -31,17 +32,19 @@ export async function shopFolder(design: Design, meshes: Meshes = new Map()): Pr
   const { parts, leftOut } = partsOf(header);
   const cuts = cutList(parts);
   const meshed = solids(parts);
+  const flanges = flangeDrawings(header);
   const files: NamedFile[] = [
     textFile(BEND_SCHEDULE, bendSchedule(parts)),
     textFile(START_CLOCKING, startClocking(parts)),
     textFile(INTERSECTION_POINTS, intersectionPoints(parts)),
     textFile(CUT_LIST, cuts.text),
     ...meshed.files,
+    ...flanges.files,
   ];
-  const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...notYetMade(header)];
+  const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...flanges.notMade, ...notYetMade(header)];
   const manifest = await manifestOf(header, utf8(writeDesign(design)), files, notMade, report);
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
-  return { files, problems: report.problems, leftOut: [...leftOut, ...meshed.notMade] };
+  return { files, problems: report.problems, leftOut: [...leftOut, ...meshed.notMade, ...flanges.notMade] };
 }
 
 const utf8 = (text: string): Uint8Array<ArrayBuffer> => new TextEncoder().encode(text);
