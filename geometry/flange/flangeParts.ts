@@ -1,4 +1,5 @@
 /** Every flange's plates as parts, and what cannot be made of them. */
+import { meshProblems } from '../check/mesh';
 import { DEFAULT_MATERIAL, type Header } from '../header/resolve';
 import type { HeaderPart, Made, PartRemark } from '../parts/part';
 import { flangePlan } from './plan';
@@ -14,6 +15,12 @@ export function flangeParts(header: Header): Made {
     warnings.push(...plan.warnings);
     for (const plate of plan.plates) {
       const { mesh, edges } = plateSolid(plate);
+      const faults = meshProblems(mesh);
+      if (faults.length > 0) {
+        const message = `As a solid ${faults.join(', ')}. Its drawing is as designed; simplify its outline to have it solid too.`;
+        notMade.push({ part: plate.id, where: `flanges/${flange.id}`, message });
+        continue;
+      }
       parts.push({
         id: plate.id,
         kind: 'flange',

@@ -58,7 +58,7 @@ class Builder {
   private readonly lines: number[] = [];
 
   wall(loop: Loop, low: number, high: number, hole = false): { top: number[]; bottom: number[] } {
-    const sampled = sampleLoop(loop, CHORD_ERROR).map(([x, y]): Point2 => [Math.fround(x), Math.fround(y)]);
+    const sampled = sampleLoop(loop, CHORD_ERROR);
     const points = hole ? sampled.toReversed() : sampled;
     const bottom = points.map((p) => this.vertex(p, low));
     const top = points.map((p) => this.vertex(p, high));

@@ -1,9 +1,11 @@
 /**
  * A flat region with holes as triangles: every edge point a corner of some triangle, none on another's side, and no triangle
  * flatter than it must be (Delaunay, but for the edges given), so that none loses its area when a file rounds it. mm.
+ * Points in line are what ear clipping drops, and what makes flat triangles; so it is told of points a hair beside the true ones.
  */
 import earcut from 'earcut';
 import type { Point2 } from '../plane/loop';
+import { LEAST_MESH_STEP } from '../tolerance';
 
 /** @param rings the outer one counter-clockwise, then its holes clockwise: indices into `points` */
 export function planeRegion(
@@ -12,19 +14,26 @@ export function planeRegion(
 ): [number, number, number][] {
   const order = rings.flat();
   const starts = rings.slice(1).map((_, k) => rings.slice(0, k + 1).reduce((sum, ring) => sum + ring.length, 0));
+  const beside = points.map(([x, y], i): Point2 => [x + HAIR * hair(2 * i), y + HAIR * hair(2 * i + 1)]);
   const flat = earcut(
-    order.flatMap((i) => points[i]!),
+    order.flatMap((i) => beside[i]!),
     starts,
   );
-  const mesh = new Flippable(points);
+  const mesh = new Flippable(beside);
   for (let k = 0; k < flat.length; k += 3) {
     const [a, b, c] = [order[flat[k]!]!, order[flat[k + 1]!]!, order[flat[k + 2]!]!];
-    mesh.add(...(area(points, a, b, c) > 0 ? ([a, b, c] as const) : ([a, c, b] as const)));
+    mesh.add(...(area(beside, a, b, c) > 0 ? ([a, b, c] as const) : ([a, c, b] as const)));
   }
-  for (const ring of rings) mesh.insist(ring);
+  for (const ring of rings) mesh.fix(ring);
   mesh.flip();
   return mesh.triangles();
 }
+
+/** Far less than a chord strays from its arc, far more than rounding. */
+const HAIR = LEAST_MESH_STEP / 10;
+
+/** Always the same for the same place in the list, and like chance from one to the next. */
+const hair = (k: number): number => (Math.imul(k + 1, 2654435761) >>> 0) / 2 ** 32 - 0.5;
 
 /** Twice, signed. */
 const area = (points: readonly Point2[], a: number, b: number, c: number): number => {
@@ -59,23 +68,9 @@ class Flippable {
     this.opposite.delete(this.key(c, a));
   }
 
-  /** Points that the triangulation left out because they lie on a straight are put back: the side that passes them is split. */
-  insist(ring: readonly number[]): void {
-    const n = ring.length;
-    const lies = (k: number) => this.of(ring[k % n]!, ring[(k + 1) % n]!) !== undefined;
-    for (let k = 0; k < n; k++) {
-      if (!lies(k)) {
-        let end = k + 2;
-        while (end < k + n && this.of(ring[k]!, ring[end % n]!) === undefined) end++;
-        const [a, b] = [ring[k]!, ring[end % n]!];
-        const c = this.of(a, b);
-        if (c === undefined)
-          throw new Error('A flat region could not be triangulated: an edge of it is in no triangle');
-        this.remove(a, b, c);
-        for (let i = k; i < end; i++) this.add(ring[i % n]!, ring[(i + 1) % n]!, c);
-      }
-      this.fixed.add(this.key(ring[k]!, ring[(k + 1) % n]!));
-    }
+  /** These edges are not to be turned. */
+  fix(ring: readonly number[]): void {
+    for (const [k, a] of ring.entries()) this.fixed.add(this.key(a, ring[(k + 1) % ring.length]!));
   }
 
   /** Lawson's flips: an edge between two triangles is turned where the other diagonal keeps each out of the other's circle. */
