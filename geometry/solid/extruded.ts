@@ -1,25 +1,21 @@
-/** A plane figure with holes, drawn out square to its plane into a closed solid. mm. Figures are cut into triangles by earcut. */
-import earcut from 'earcut';
-import { type Loop, loopArea, type Point2, sampleLoop } from '../plane/loop';
+/** A plane figure with holes, drawn out square to its plane into a closed solid, without needles in its faces. mm. */
+import { type Loop, loopArea, reversedLoop, sampleLoop } from '../plane/loop';
 import { type Lifted, liftedSolid } from './lifted';
+import { planeRegion } from './planeRegion';
 
 /** Chords of the figure's arcs stray at most so far, mm: fine, so that the volume holds too. */
 const SAGITTA = 0.004;
 
 export function extrudedSolid(outline: Loop, holes: readonly Loop[], low: number, high: number): Lifted['mesh'] {
-  const rings = [outline, ...holes].map((loop) => sampleLoop(loop, SAGITTA));
+  const loops = [outline, ...holes].map((loop, k) => (loopArea(loop) > 0 === (k === 0) ? loop : reversedLoop(loop)));
+  const rings = loops.map((loop) => sampleLoop(loop, SAGITTA));
   const points = rings.flat();
-  const starts = rings.slice(1).map((_, k) => rings.slice(0, k + 1).reduce((n, ring) => n + ring.length, 0));
-  const corners = earcut(points.flat(), starts);
-  const triangles = Array.from({ length: corners.length / 3 }, (_, t) => {
-    const [a, b, c] = [corners[3 * t]!, corners[3 * t + 1]!, corners[3 * t + 2]!];
-    return turnsLeft(points[a]!, points[b]!, points[c]!) ? ([a, b, c] as const) : ([a, c, b] as const);
+  const numbers = rings.map((ring, k) => {
+    const first = rings.slice(0, k).reduce((n, r) => n + r.length, 0);
+    return ring.map((_, i) => first + i);
   });
-  return liftedSolid({ points, triangles }, () => low, () => high).mesh; // biome-ignore format: one line
+  return liftedSolid({ points, triangles: planeRegion(points, numbers) }, () => low, () => high).mesh; // biome-ignore format: one line
 }
-
-const turnsLeft = (a: Point2, b: Point2, c: Point2): boolean =>
-  (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]) > 0;
 
 export const extrudedVolume = (outline: Loop, holes: readonly Loop[], low: number, high: number): number =>
   (high - low) * (Math.abs(loopArea(outline)) - holes.reduce((sum, h) => sum + Math.abs(loopArea(h)), 0));
