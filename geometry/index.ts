@@ -88,7 +88,7 @@ export { type Crossing, meshCrossings } from './check/selfCrossing';
 export { headerParts, type PartProgress } from './parts/headerParts';
 export { type HeaderPart, type Made, PART_KINDS, type PartKind, type PartOwner, type PartRemark } from './parts/part';
 export { partFrame, placePoints, placedMesh } from './parts/place';
-export { startTrim, stepDepthAt, tubeLine } from './parts/tubeParts';
+export { cutObstacle, startTrim, stepDepthAt, tubeLine } from './parts/tubeParts';
 export { collectorParts } from './collector/collectorParts';
 export { type CollectorPlan, collectorPlan } from './collector/plan';
 export { type Stub, stubs } from './collector/stubs';
