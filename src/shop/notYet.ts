@@ -12,8 +12,8 @@ export function notYetMade({ design }: Header): NotMade[] {
     'header.3mf',
     'header.glb',
     ...(design.flanges ?? []).map(({ id }) => `flange-${id}.dxf`),
-    'copes/*.svg',
-    'packet.pdf',
+    ...design.merges.map(({ id }) => `copes/*.svg and packet.pdf, templates of collector ${id}`),
+    ...(design.flanges ?? []).map(({ id }) => `packet.pdf, flange ${id}`),
   ].map((name) => ({ name, why: WHY }));
   const shells = [
     ...(design.flanges ?? []).map(({ id }) => `header.stl, flange ${id}`),

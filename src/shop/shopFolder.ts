@@ -2,16 +2,22 @@
  * Everything the fabricator needs, as named files in memory: pure, the same names and bytes for the same design every
  * time. Who calls puts them in a folder or a zip.
  */
-import { check, type Meshes, type Problem, resolveHeader } from '../../geometry';
+import { check, headerCuts, type Meshes, type Problem, resolveHeader } from '../../geometry';
 import type { Design } from '../../shared/design/types';
 import { writeDesign } from '../../shared/design/write';
+import { sha256 } from '../formats/hash/sha256';
 import type { NamedFile } from '../formats/zip/zip';
 import { BEND_SCHEDULE, bendSchedule } from './bendSchedule';
+import { copes } from './copes';
 import { CUT_LIST, cutList } from './cutList';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
 import { MANIFEST, manifestOf } from './manifest';
 import { notYetMade } from './notYet';
+import { flangeGroup, guideGroup, templateGroup } from './packet/groups';
+import { DEFAULT_PAPER_THICKNESS, PACKET, type PaperOptions, packet } from './packet/packet';
 import { type NotMade, partsOf } from './part';
+import { DEFAULT_PAPER } from './sheet/paper';
+import type { Stamp } from './sheet/sheet';
 import { solids } from './solids';
 import { START_CLOCKING, startClocking } from './startClocking';
 
@@ -24,22 +30,36 @@ export type ShopFolder = {
   readonly leftOut: readonly NotMade[];
 };
 
+export type ShopOptions = Partial<Pick<PaperOptions, 'paper' | 'paperThickness'>>;
+
 /** @param meshes the surroundings' meshes by file name, for the check that the manifest sums up */
-export async function shopFolder(design: Design, meshes: Meshes = new Map()): Promise<ShopFolder> {
+export async function shopFolder(
+  design: Design,
+  meshes: Meshes = new Map(),
+  { paper = DEFAULT_PAPER, paperThickness = DEFAULT_PAPER_THICKNESS }: ShopOptions = {},
+): Promise<ShopFolder> {
   const header = resolveHeader(design);
   const report = check(design, meshes);
   const { parts, leftOut } = partsOf(header);
   const cuts = cutList(parts);
   const meshed = solids(parts);
+  const bytes = utf8(writeDesign(design));
+  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes) };
+  const onPaper: PaperOptions = { paper, paperThickness, display: design.display ?? 'mm' };
+  const slantedCuts = headerCuts(header);
+  const groups = [templateGroup(slantedCuts, onPaper), guideGroup(parts, onPaper), flangeGroup([], onPaper)];
+  const problems = report.problems.map(({ where, message }) => `${where}: ${message}`);
   const files: NamedFile[] = [
     textFile(BEND_SCHEDULE, bendSchedule(parts)),
     textFile(START_CLOCKING, startClocking(parts)),
     textFile(INTERSECTION_POINTS, intersectionPoints(parts)),
     textFile(CUT_LIST, cuts.text),
     ...meshed.files,
+    ...copes(slantedCuts, onPaper, stamp),
+    { name: PACKET, bytes: await packet(groups, stamp, { problems }, paper) },
   ];
   const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...notYetMade(header)];
-  const manifest = await manifestOf(header, utf8(writeDesign(design)), files, notMade, report);
+  const manifest = await manifestOf(header, bytes, files, notMade, report);
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
   return { files, problems: report.problems, leftOut: [...leftOut, ...meshed.notMade] };
 }

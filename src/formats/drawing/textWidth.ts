@@ -33,10 +33,10 @@ const MORE: Readonly<Record<string, number>> = {
   '—': 1000,
   Ø: 778,
   '…': 1000,
-  '’': 278,
   '·': 278,
   '²': 333,
 };
+const APOSTROPHE = { regular: 222, bold: 278 };
 
 /** Anything else is taken for a wide letter. */
 const WIDE = 778;
@@ -44,9 +44,10 @@ const WIDE = 778;
 /** @param size of the type, mm. @returns mm */
 export function textWidth(text: string, size: number, bold = false): number {
   const table = bold ? BOLD : REGULAR;
+  const apostrophe = bold ? APOSTROPHE.bold : APOSTROPHE.regular;
   let sum = 0;
   for (const character of text.normalize('NFD').replace(/\p{M}/gu, ''))
-    sum += MORE[character] ?? table[character.codePointAt(0)! - FIRST] ?? WIDE;
+    sum += character === '’' ? apostrophe : (MORE[character] ?? table[character.codePointAt(0)! - FIRST] ?? WIDE);
   return (sum * size) / 1000;
 }
 

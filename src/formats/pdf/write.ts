@@ -3,8 +3,9 @@
  * the file are the drawing's own. Standard fonts, no clock: same drawings, same bytes. The PDF library is loaded when asked.
  */
 import type { PDFFont, PDFOperator } from 'pdf-lib';
-import { edges } from '../../../geometry';
+import type { Edge } from '../../../geometry';
 import type { Curve, Drawing, Group, Item, Text } from '../drawing/drawing';
+import { drawnEdges } from '../drawing/drawnEdges';
 import { textWidth } from '../drawing/textWidth';
 import { winAnsi } from './winAnsi';
 
@@ -62,15 +63,15 @@ function group({ move, clip, items }: Group, pen: Pen): void {
   out.push(lib.popGraphicsState());
 }
 
-function curve({ vertices, closed, stroke, fill }: Curve, { lib, out }: Pen): void {
+function curve(item: Curve, { lib, out }: Pen): void {
+  const { vertices, closed, stroke, fill } = item;
   if (stroke) {
     out.push(lib.setLineWidth(num(stroke.width)));
     out.push(lib.setDashPattern((stroke.dash ?? []).map(num), 0));
   }
   if (fill) out.push(lib.setFillingGrayscaleColor(fill === 'white' ? 1 : 0));
-  const all = edges(vertices);
   out.push(lib.moveTo(num(vertices[0]![0]), num(vertices[0]![1])));
-  for (const { to, arc } of closed ? all : all.slice(0, -1)) {
+  for (const { to, arc } of drawnEdges(item)) {
     if (arc) arcTo(arc, lib, out);
     else out.push(lib.lineTo(num(to[0]), num(to[1])));
   }
@@ -78,7 +79,7 @@ function curve({ vertices, closed, stroke, fill }: Curve, { lib, out }: Pen): vo
   out.push(stroke && fill ? lib.fillAndStroke() : fill ? lib.fill() : lib.stroke());
 }
 
-type Arc = NonNullable<ReturnType<typeof edges>[number]['arc']>;
+type Arc = NonNullable<Edge['arc']>;
 
 /** An eighth of a circle by one cubic strays 4e-6 of the radius from it: 0.4 µm at 100 mm. */
 const LARGEST_PIECE = Math.PI / 4;

@@ -2,8 +2,8 @@
  * SVG of a drawing: width and height in mm and a view box in mm, so that any program opens it true size. Curves stay lines and
  * arcs, text stays text. Same drawing, same bytes.
  */
-import { edges } from '../../../geometry';
 import type { Curve, Drawing, Group, Item, Text } from '../drawing/drawing';
+import { drawnEdges } from '../drawing/drawnEdges';
 
 /** Ten nanometres: far below any printer, and still short. */
 const DECIMALS = 5;
@@ -39,11 +39,10 @@ function groupOf({ move, clip, items }: Group, clips: string[], indent: string):
   return `${indent}<g clip-path="url(#${id})">\n${moved}>\n${inside}${indent}</g>\n${indent}</g>\n`;
 }
 
-function path({ vertices, closed, stroke, fill, name }: Curve): string {
-  const all = edges(vertices);
-  const drawn = closed ? all : all.slice(0, -1);
+function path(curve: Curve): string {
+  const { vertices, closed, stroke, fill, name } = curve;
   let d = `M${num(vertices[0]![0])} ${num(vertices[0]![1])}`;
-  for (const { to, arc } of drawn) {
+  for (const { to, arc } of drawnEdges(curve)) {
     const end = `${num(to[0])} ${num(to[1])}`;
     if (!arc) d += `L${end}`;
     else
