@@ -4,10 +4,11 @@
  */
 import { type Box, heightOf, type Item, type Point, widthOf } from '../../formats/drawing/drawing';
 import { group, line, registerMark } from '../../formats/drawing/items';
-import { textWidth } from '../../formats/drawing/textWidth';
+import { placedTexts } from '../../formats/drawing/textCorners';
 import { DASHED, THIN } from './style';
 
-export const OVERLAP = 14;
+/** Wide enough that the longest mark, CROTCH, is whole on one of two sheets. */
+export const OVERLAP = 20;
 /** Round a drawing that is cut up, for the marks. */
 const MARK_ROOM = 10;
 
@@ -81,22 +82,8 @@ const jointsOf = (parts: readonly (readonly [number, number])[]): number[] =>
 
 /** No half words at a page's edge: a text, or a group with one in it, is on the page wholly or not at all. */
 function legible(items: readonly Item[], box: Box): Item[] {
-  return items.filter((item) => textsWithin(item, [0, 0]).every((b) => inside(b, box)));
+  return items.filter((item) => placedTexts(item).every(({ corners }) => corners.every((p) => inside(p, box))));
 }
 
-function textsWithin(item: Item, [dx, dy]: Point): Box[] {
-  if (item.kind === 'curve') return [];
-  if (item.kind === 'group') return item.items.flatMap((i) => textsWithin(i, [dx + item.move[0], dy + item.move[1]]));
-  const { at, size, anchor, turn, bold } = item;
-  const width = textWidth(item.text, size, bold);
-  const start = anchor === 'start' ? 0 : anchor === 'middle' ? -width / 2 : -width;
-  const [c, s] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
-  const corners = [start, start + width].flatMap((u) =>
-    [-0.2 * size, 0.75 * size].map((v): Point => [at[0] + dx + u * c - v * s, at[1] + dy - u * s - v * c]),
-  );
-  const [xs, ys] = [corners.map((p) => p[0]), corners.map((p) => p[1])];
-  return [{ left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) }];
-}
-
-const inside = (b: Box, within: Box): boolean =>
-  b.left >= within.left && b.right <= within.right && b.top >= within.top && b.bottom <= within.bottom;
+const inside = ([x, y]: Point, { left, right, top, bottom }: Box): boolean =>
+  x >= left && x <= right && y >= top && y <= bottom;

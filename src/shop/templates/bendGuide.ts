@@ -69,7 +69,7 @@ function guideNotes({ outsideDiameter, radius }: StockBend, { sector, centred }:
     `Centerline radius ${length(radius)}, inside ${length(inside)}, outside ${length(outside)}. One degree is ${degree(radius)} along the centerline, ${degree(inside)} inside, ${degree(outside)} outside.`,
     `Lay the bend on the arcs with its square end on 0°, mark inside and outside at the angle, and saw along the line: it points at the ${
       centred ? 'centre mark' : `centre, ${length(inside)} in from the inside arc and off this sheet`
-    }, so the cut is square to the tube.${sector < 90 ? ` Wider bends: step them off ${sector}° at a time.` : ''}`,
+    }, so the cut is square to the tube.${sector < 180 ? ` Wider bends: step them off ${sector}° at a time.` : ''}`,
   ];
 }
 

@@ -16,8 +16,10 @@ const JOINING =
   'On several sheets: cut each but the first on the line through its register marks, lay mark on mark and tape.';
 /** Between notes and drawing. */
 const GAP = 4;
+/** The check bar with its words. */
+const LEAST_WIDTH = 165;
 /** Narrower than this, notes stand in one column. */
-const TWO_COLUMNS = 150;
+const TWO_COLUMNS = 180;
 
 export function templateSheets(cut: WrapCut, options: StripOptions, paper: Paper): Sheet[] {
   const strip = templateStrip(cut, options);
@@ -47,9 +49,9 @@ function sheetsOn(size: Size, cut: WrapCut, strip: Strip, options: StripOptions)
 
 export function templateFile(cut: WrapCut, options: StripOptions): Sheet {
   const strip = templateStrip(cut, options);
-  const width = Math.max(widthOf(strip.box), TWO_COLUMNS);
+  const width = Math.max(widthOf(strip.box), LEAST_WIDTH);
   const notes = templateNotes(cut, strip, options.paperThickness, options.display);
-  const over = paragraphs(notes, width, width > TWO_COLUMNS ? 2 : 1);
+  const over = paragraphs(notes, width, width < TWO_COLUMNS ? 1 : 2);
   const size = sizeFor(width, over.height + GAP + heightOf(strip.box));
   const [tile] = tiled(strip.items, strip.box, { width, height: heightOf(strip.box) }).tiles;
   const across = MARGIN + (width - tile!.width) / 2;
