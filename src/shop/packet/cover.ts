@@ -20,10 +20,7 @@ export type Cover = {
 };
 
 const CAUTIONS: readonly (readonly [head: string, words: string])[] = [
-  [
-    'Print check',
-    'Print at 100 %, with no fit to page. Measure the bar at the foot of each page before anything is cut: 100.0 mm.',
-  ],
+  ['Print check', 'Print at 100 %, no fit to page. Measure the bar on each page before anything is cut: 100.0 mm.'],
   [
     'Nominal',
     'All figures are nominal. Tube varies in diameter, wall and roundness, bends spring back, welds draw. Measure your tube, and prove the first piece before the rest is cut.',

@@ -30,6 +30,10 @@ const TAB = 12;
 const OVER = 13;
 /** Least paper under the curve: ordinates and the words above them. */
 const UNDER = 27;
+/** Where the paper hangs over the square line, that line runs above the ordinates and the words over them. */
+const LEAST_OVERHANG = 30;
+/** Ordinates stand below this. */
+const ORDINATES = 15;
 /** A strip longer than this along the tube is cut off below. */
 const LONGEST = 150;
 /** So that an ordinate stands beside its line: 16 stations where there is room, else 8. */
@@ -67,8 +71,8 @@ export function templateStrip(cut: WrapCut, { paperThickness, display }: StripOp
     ),
     ...tab(cut, width, y),
     ...stationLines(cut, width, stations, y, display, reach),
+    ...extremeLines(reach, x, top, width / stations),
     ...squareLine(low, width),
-    ...extremeLines(reach, x, top),
     polyline(
       wrappedCurve(cut, width).map(([u, h]): Point => [u, y(h)]),
       CUT,
@@ -81,7 +85,7 @@ export function templateStrip(cut: WrapCut, { paperThickness, display }: StripOp
 
 /** The square line itself where the paper can reach it, else a round distance above it, or below where there is no room. */
 function lowerEdge(least: number, most: number): number {
-  if (least < UNDER) return 10 * Math.floor((least - UNDER) / 10);
+  if (least < UNDER) return Math.min(-LEAST_OVERHANG, 10 * Math.floor((least - UNDER) / 10));
   return most + OVER > LONGEST ? Math.max(0, 10 * Math.floor((least - UNDER) / 10)) : 0;
 }
 
@@ -131,14 +135,17 @@ function stationLines(
   }).flat();
 }
 
-/** Where the paper hangs over the square line, that line is drawn on it. */
+/** Where the paper hangs over the square line, that line is drawn on it and named. */
 function squareLine(low: number, width: number): Item[] {
   if (low >= 0) return [];
-  return [line([0, low], [width, low], EDGE, { name: 'square line' })];
+  return [
+    line([0, low], [width, low], EDGE, { name: 'square line' }),
+    label('square line', width / 2 + width / 32, low + 3.8, TYPE.plain),
+  ];
 }
 
 /** Heel and crotch over the paper, in two rows where they would run into each other. At the seam they show at both edges. */
-function extremeLines(reach: Extremes, x: (angle: number) => number, top: number): Item[] {
+function extremeLines(reach: Extremes, x: (angle: number) => number, top: number, spacing: number): Item[] {
   const marks = [
     ...reach.highest.flatMap(atBothEdges).map((angle) => ({ word: 'HEEL', angle })),
     ...reach.lowest.flatMap(atBothEdges).map((angle) => ({ word: 'CROTCH', angle })),
@@ -148,8 +155,11 @@ function extremeLines(reach: Extremes, x: (angle: number) => number, top: number
   return marks.flatMap(({ word, angle }) => {
     const up = crowded && word === 'CROTCH' ? 7.5 : 2.8;
     const edge = angle === 0 || angle === 2 * Math.PI;
+    // Between two stations it stops short of the ordinate that stands there.
+    const off = Math.abs(x(angle) / spacing - Math.round(x(angle) / spacing)) * spacing;
+    const foot = edge ? top : off < SAME_LINE ? 0 : -ORDINATES;
     return [
-      line([x(angle), edge ? top : 0], [x(angle), top - up + 1.2], edge ? THIN : AXIS, { name: word.toLowerCase() }),
+      line([x(angle), foot], [x(angle), top - up + 1.2], edge ? THIN : AXIS, { name: word.toLowerCase() }),
       text(word, [x(angle), top - up], TYPE.number, {
         bold: true,
         anchor: angle === 0 ? 'start' : angle === 2 * Math.PI ? 'end' : 'middle',
@@ -169,10 +179,11 @@ function sides(width: number, top: number): Item[] {
   });
 }
 
-function label(word: string, at: number, baseline: number): Item {
-  const half = textWidth(word, TYPE.label, true) / 2 + 1.2;
-  const box = { left: at - half, right: at + half, top: baseline - 4.4, bottom: baseline + 1.2 };
-  return group([0, 0], [cover(box), text(word, [at, baseline], TYPE.label, { anchor: 'middle', bold: true })]);
+function label(word: string, at: number, baseline: number, size: number = TYPE.label): Item {
+  const bold = size === TYPE.label;
+  const half = textWidth(word, size, bold) / 2 + 1.2;
+  const box = { left: at - half, right: at + half, top: baseline - 0.95 * size, bottom: baseline + 0.26 * size };
+  return group([0, 0], [cover(box), text(word, [at, baseline], size, { anchor: 'middle', bold })]);
 }
 
 function arrowed(word: string, at: number, baseline: number): Item {

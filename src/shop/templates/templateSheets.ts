@@ -6,7 +6,7 @@ import type { WrapCut } from '../../../geometry';
 import type { Item } from '../../formats/drawing/drawing';
 import { heightOf, widthOf } from '../../formats/drawing/drawing';
 import { freeBox, HEADING, lying, MARGIN, type Paper, type Size, sizeFor, upright } from '../sheet/paper';
-import { type Paragraphs, paragraphs } from '../sheet/paragraphs';
+import { paragraphs } from '../sheet/paragraphs';
 import { type Sheet, TRUE_SIZE } from '../sheet/sheet';
 import { tiled } from '../sheet/tiles';
 import { templateNotes } from './notes';
@@ -23,22 +23,33 @@ const TWO_COLUMNS = 180;
 
 export function templateSheets(cut: WrapCut, options: StripOptions, paper: Paper): Sheet[] {
   const strip = templateStrip(cut, options);
-  const ways = [upright(paper), lying(paper)].map((size) => sheetsOn(size, cut, strip, options));
-  return ways[1]!.length < ways[0]!.length ? ways[1]! : ways[0]!;
+  const ways = [upright(paper), lying(paper)].flatMap((size) => [
+    withNotes(size, cut, strip, options),
+    notesApart(size, cut, strip, options),
+  ]);
+  return ways.reduce((best, way) => (way.length < best.length ? way : best));
 }
 
-function sheetsOn(size: Size, cut: WrapCut, strip: Strip, options: StripOptions): Sheet[] {
+/** Notes over the drawing, on every sheet that it takes. */
+function withNotes(size: Size, cut: WrapCut, strip: Strip, options: StripOptions): Sheet[] {
+  const notes = templateNotes(cut, strip, options.paperThickness, options.display);
+  const one = tilesUnder(notes, size, cut, strip);
+  return one.length === 1 ? one : tilesUnder([...notes, JOINING], size, cut, strip);
+}
+
+/** A sheet of notes first, so that the drawing has the rest to itself. */
+function notesApart(size: Size, cut: WrapCut, strip: Strip, options: StripOptions): Sheet[] {
+  const notes = templateNotes(cut, strip, options.paperThickness, options.display);
   const free = freeBox(size);
-  const notes = (more: readonly string[]): Paragraphs =>
-    paragraphs([...templateNotes(cut, strip, options.paperThickness, options.display), ...more], widthOf(free), 2);
-  const room = (over: Paragraphs) => ({ width: widthOf(free), height: heightOf(free) - over.height - GAP });
-  let over = notes([]);
-  let tiling = tiled(strip.items, strip.box, room(over));
-  if (tiling.tiles.length > 1) {
-    over = notes([JOINING]);
-    tiling = tiled(strip.items, strip.box, room(over));
-  }
-  const { tiles } = tiling;
+  const items = paragraphs(notes, widthOf(free), 2).at([free.left, free.top]);
+  return [{ ...size, title: `${cut.title}, notes`, scale: '', items }, ...tilesUnder([JOINING], size, cut, strip)];
+}
+
+function tilesUnder(notes: readonly string[], size: Size, cut: WrapCut, strip: Strip): Sheet[] {
+  const free = freeBox(size);
+  const over = paragraphs(notes, widthOf(free), notes.length > 1 ? 2 : 1);
+  const room = { width: widthOf(free), height: heightOf(free) - over.height - GAP };
+  const { tiles } = tiled(strip.items, strip.box, room);
   return tiles.map((tile, i): Sheet => {
     const across = free.left + (widthOf(free) - tile.width) / 2;
     const items: Item[] = [...over.at([free.left, free.top]), ...tile.at([across, free.top + over.height + GAP])];

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import type { WrapCut } from '../../../geometry';
 import { writeSvg } from '../../../src/formats/svg/write';
+import { copes } from '../../../src/shop/copes';
 import { framed } from '../../../src/shop/sheet/sheet';
 import { templateFile, templateSheets } from '../../../src/shop/templates/templateSheets';
 import { CUTS, MITRE, MM, STAMP } from './cuts';
@@ -16,6 +17,9 @@ const paths = (svg: string, name: string): P[][] =>
   [...svg.matchAll(new RegExp(`<path d="M([^"]+?)Z?" data-name="${name}"`, 'g'))].map((m) =>
     m[1]!.split('L').map((p) => p.split(' ').map(Number) as unknown as P),
   );
+
+/** Every word, lines joined. */
+const wordsOf = (svg: string): string => [...svg.matchAll(/<text[^>]*>([^<]*)</g)].map((m) => m[1]).join(' ');
 
 const heightAt = (curve: readonly P[], x: number): number => {
   const i = curve.findIndex(([u]) => u >= x - 1e-5);
@@ -70,7 +74,7 @@ describe.each(CUTS.map((cut) => [cut.id, cut] as const))('%s', (_, cut) => {
   });
 
   test('says what has to be known', () => {
-    const words = [...svg.matchAll(/<text[^>]*>([^<]*)</g)].map((m) => m[1]).join(' ');
+    const words = wordsOf(svg);
     for (const word of ['KEEP', 'SCRAP', 'HEEL', 'CROTCH', 'GLUE', 'to the cut', 'This bar measures 100.0 mm'])
       expect(words).toContain(word);
     expect(words).toContain(cut.measuredOn === 'bore' ? 'BORE (ID)' : 'OUTSIDE (OD)');
@@ -95,6 +99,40 @@ test('thicker paper is wider; a display in inches writes inches', () => {
   const xs = paths(svg, 'paper edge')[0]!.map(([x]) => x);
   expect(Math.max(...xs)).toBeCloseTo(Math.PI * 51.05, 4);
   expect(svg).toContain(`>${(MITRE.height(0) / 25.4).toFixed(3)}<`);
+});
+
+test('a cut near the tube’s end: the paper hangs over the square line, which is drawn on it', () => {
+  const near = CUTS.find((c) => c.id === 'near the end')!;
+  const svg = svgOf(near);
+  const [[[, y]]] = paths(svg, 'square line') as unknown as [[P]];
+  const [curve] = paths(svg, 'cut');
+  expect(y - curve![0]![1]).toBeCloseTo(near.height(0), 4);
+  expect(wordsOf(svg)).toContain(`The square line is drawn ${(-y).toFixed(2)} mm above the lower edge.`);
+});
+
+test('a cut far from the tube’s end: the paper stops short, and says by how much', () => {
+  const far = CUTS.find((c) => c.id === 'far from the end')!;
+  const svg = svgOf(far);
+  const low = far.height(0) + paths(svg, 'cut')[0]![0]![1];
+  expect(low).toBeGreaterThan(200);
+  expect(wordsOf(svg)).toContain(`The lower edge lies ${low.toFixed(2)} mm`);
+});
+
+test('a file for each cut, named by it', () => {
+  const files = copes(CUTS, { ...MM, paper: 'a4' }, STAMP);
+  expect(files.map((f) => f.name)).toEqual(CUTS.map((c) => `copes/${c.id}.svg`));
+  expect(new TextDecoder().decode(files[0]!.bytes)).toBe(
+    writeSvg(framed(templateFile(MITRE, MM), STAMP), `Four into one: ${MITRE.title}`),
+  );
+});
+
+test('notes go on a sheet of their own where that takes fewer', () => {
+  const large = CUTS.find((c) => c.id === 'large')!;
+  expect(templateSheets(large, MM, 'letter').map((s) => s.title)).toEqual([
+    'Saddle large, notes',
+    'Saddle large, part 1 of 2',
+    'Saddle large, part 2 of 2',
+  ]);
 });
 
 test('same cut, same bytes', () => {
