@@ -127,6 +127,10 @@ export {
 
 // Cuts unrolled: what paper wrapped round a tube shows
 export { collectorCuts } from './unroll/collectorCuts';
+export { type Extremes, extremes } from './unroll/extremes';
+export { headerCuts } from './unroll/headerCuts';
+export { type MitreOptions, mitreCut, type PieceLength, type SegmentedBend, segmentedBend } from './unroll/mitre';
+export { copeOrdinate, type SaddleOptions, saddleCut } from './unroll/saddle';
 export type { WrapCut } from './unroll/wrapCut';
 
 // From nothing: an engine form to a first header
