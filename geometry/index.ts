@@ -86,8 +86,8 @@ export { boundsOf, type MeshReport, measureMesh, meshProblems } from './check/me
 // Parts: every piece of metal, each a closed shell in a frame of its own
 export { headerParts, type PartProgress } from './parts/headerParts';
 export { type HeaderPart, type Made, PART_KINDS, type PartKind, type PartOwner, type PartRemark } from './parts/part';
-export { partFrame, placePoints, placedMesh } from './parts/place';
-export { startTrim, tubeLine } from './parts/tubeParts';
+export { fromFrame, type PartFrame, partFrame, placePoints, placedMesh } from './parts/place';
+export { startTrim, trimmedLine, tubeLine } from './parts/tubeParts';
 
 // Plane curves of straights and arcs
 export {

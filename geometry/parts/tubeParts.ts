@@ -20,9 +20,12 @@ export function startTrim(header: Header, { runner }: Pick<ResolvedRunner, 'runn
 }
 
 /** The centerline of the tube itself. Its first straight may come out negative: `tubeObstacle` says so. */
-export function tubeLine(header: Header, resolved: ResolvedRunner): Centerline | null {
+export const tubeLine = (header: Header, resolved: ResolvedRunner): Centerline | null =>
+  trimmedLine(resolved, startTrim(header, resolved));
+
+/** @param trim as `startTrim` says */
+export function trimmedLine(resolved: ResolvedRunner, trim: number): Centerline | null {
   const { centerline: line } = resolved;
-  const trim = startTrim(header, resolved);
   if (!line || trim === 0) return line;
   const first = addScaled(line.points[0]!, resolved.start.direction, -trim);
   return centerline([first, ...line.points.slice(1)], line.radii);

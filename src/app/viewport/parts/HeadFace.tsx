@@ -15,6 +15,8 @@ import {
   Vector3,
 } from 'three';
 import { addScaled } from '../../../../geometry';
+import type { Vec3 } from '../../../../shared/vec3';
+import type { Owned } from '../../made/owned';
 import { type Ref, useSession } from '../../session';
 import { CutFace } from '../cuts/CutFace';
 import { emphasisOf } from '../emphasis';
@@ -26,6 +28,7 @@ import { matt } from '../gl/satin';
 import { circle, hullOutline, type Point2 } from '../model/outline';
 import type { Plate } from '../model/plates';
 import type { Palette } from '../palette';
+import { MadeParts } from './MadeParts';
 import { Studs } from './Studs';
 
 /** A bare plate's thickness and a casting's, and how far the casting shows round a flange, mm: only to look right. */
@@ -35,9 +38,17 @@ const CASTING_BORDER = 7;
 /** A slight broken edge catches the light. */
 const CHAMFER = 0.7;
 
-type Props = { readonly plate: Plate; readonly palette: Palette };
+type Props = {
+  readonly plate: Plate;
+  readonly palette: Palette;
+  /** The plates as they are cut, in place of the quick one. */
+  readonly made: Owned | null;
+  readonly apart: ReadonlyMap<string, Vec3> | null;
+  /** Where flange, gasket and head stand while the header is shown taken apart. */
+  readonly away: { readonly flange: Vec3; readonly gasket: Vec3; readonly head: Vec3 } | undefined;
+};
 
-export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
+export const HeadFace = memo(function HeadFace({ plate, palette, made, apart, away }: Props) {
   const { flange } = plate;
   const thickness = flange?.thickness ?? 0;
   const gasket = flange?.gasket ?? 0;
@@ -66,51 +77,64 @@ export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
     [plate],
   );
   return (
-    <group>
-      <group matrix={matrix} matrixAutoUpdate={false}>
-        {flange && (
-          <Slab
-            outline={plate.outline}
-            holes={cutOuts}
-            from={0}
-            thickness={thickness}
-            colour={palette.steel}
-            palette={palette}
-            polished
-            edge={emphasis === 'none' ? palette.ink : palette.accent}
-            edgeWidth={emphasis === 'none' ? 1.1 : 2.4}
-            pick={own}
-          />
-        )}
-        {flange && gasket > 0 && (
-          <Slab
-            outline={plate.outline}
-            holes={openings}
-            from={-thickness}
-            thickness={gasket}
-            colour={palette.gasket}
-            palette={palette}
-          />
-        )}
-        <Slab
-          outline={flange ? round : plate.outline}
-          holes={openings}
-          from={-thickness - gasket}
-          thickness={flange ? CASTING : BARE}
-          colour={palette.casting}
-          palette={palette}
-          edge={palette.ink}
-          edgeWidth={1}
-        />
-        <Throats plate={plate} depth={thickness + gasket + (flange ? CASTING : BARE)} palette={palette} />
-      </group>
-      {flange && plate.fasteners.length > 0 && (
-        <Studs plate={plate} flange={flange.id} below={thickness + gasket} palette={palette} />
+    <>
+      {flange && made && <MadeParts parts={made.parts} ride={made.ride} palette={palette} apart={apart} />}
+      {flange && !made && (
+        <group position={away?.flange ?? STAYS}>
+          <group matrix={matrix} matrixAutoUpdate={false}>
+            <Slab
+              outline={plate.outline}
+              holes={cutOuts}
+              from={0}
+              thickness={thickness}
+              colour={palette.steel}
+              palette={palette}
+              polished
+              edge={emphasis === 'none' ? palette.ink : palette.accent}
+              edgeWidth={emphasis === 'none' ? 1.1 : 2.4}
+              pick={own}
+            />
+          </group>
+        </group>
       )}
-      <Lines pairs={inHead} colour={palette.ghost} width={1.2} opacity={0.6} dash={6} />
-    </group>
+      {flange && gasket > 0 && (
+        <group position={away?.gasket ?? STAYS}>
+          <group matrix={matrix} matrixAutoUpdate={false}>
+            <Slab
+              outline={plate.outline}
+              holes={openings}
+              from={-thickness}
+              thickness={gasket}
+              colour={palette.gasket}
+              palette={palette}
+            />
+          </group>
+        </group>
+      )}
+      <group position={away?.head ?? STAYS}>
+        <group matrix={matrix} matrixAutoUpdate={false}>
+          <Slab
+            outline={flange ? round : plate.outline}
+            holes={openings}
+            from={-thickness - gasket}
+            thickness={flange ? CASTING : BARE}
+            colour={palette.casting}
+            palette={palette}
+            edge={palette.ink}
+            edgeWidth={1}
+          />
+          <Throats plate={plate} depth={thickness + gasket + (flange ? CASTING : BARE)} palette={palette} />
+        </group>
+        {flange && plate.fasteners.length > 0 && (
+          <Studs plate={plate} flange={flange.id} below={thickness + gasket} palette={palette} />
+        )}
+        <Lines pairs={inHead} colour={palette.ghost} width={1.2} opacity={0.6} dash={6} />
+      </group>
+    </>
   );
 });
+
+const STAYS: Vec3 = [0, 0, 0];
 
 type SlabProps = {
   readonly outline: readonly Point2[];
