@@ -89,7 +89,12 @@ export function App() {
 }
 
 /** The leaf of the side column that a phone's face is made of. */
-const LEAF_OF: Readonly<Partial<Record<Face, Leaf>>> = { tables: 'numbers', edit: 'edit', past: 'past' };
+const LEAF_OF: Readonly<Partial<Record<Face, Leaf>>> = {
+  tables: 'numbers',
+  parts: 'parts',
+  edit: 'edit',
+  past: 'past',
+};
 
 /** What was worked on last; the first time, something to look at. */
 function useStart(): void {
