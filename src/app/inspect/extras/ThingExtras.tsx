@@ -1,10 +1,11 @@
-/** What a kind of thing has beyond plain fields: a flange's fasteners, a runner's points, a group's measured lengths. */
+/** What a kind of thing has beyond plain fields: a flange's edge and fasteners, a runner's points, a group's measured lengths. */
 import type { Header } from '../../../../geometry';
 import type { Thing } from '../../../../shared/design/edit';
 import type { Design } from '../../../../shared/design/types';
 import { RunnerReach } from '../../windows/RunnerReach';
 import { FastenerTable } from './FastenerTable';
 import { GroupMeasured } from './GroupMeasured';
+import { OwnOutline } from './OwnOutline';
 import { PointTable } from './PointTable';
 import { WithoutTooling } from './WithoutTooling';
 
@@ -13,7 +14,12 @@ type Props = { readonly design: Design; readonly header: Header; readonly thing:
 export function ThingExtras({ design, header, thing }: Props) {
   switch (thing.kind) {
     case 'flange':
-      return <FastenerTable design={design} flange={thing.id} />;
+      return (
+        <>
+          <OwnOutline design={design} flange={thing.id} />
+          <FastenerTable design={design} flange={thing.id} />
+        </>
+      );
     case 'runner':
       return (
         <>

@@ -1,5 +1,5 @@
 /** Fields of a flange, and of one of its fasteners. */
-import { DISTANCE, LENGTH } from '../../../../shared/design/ranges';
+import { DISTANCE, LENGTH, narrowed } from '../../../../shared/design/ranges';
 import type { Fastener, Flange } from '../../../../shared/design/types';
 import { holeOffers, MATERIAL_CHOICES } from './offers';
 import type { Reading, Section } from './spec';
@@ -50,6 +50,71 @@ export const flangeSections: readonly Section<Flange>[] = [
         optional: true,
         fallback: 'not given',
         choices: MATERIAL_CHOICES,
+      },
+      {
+        type: 'choice',
+        label: 'Plates',
+        at: ['plates'],
+        optional: true,
+        fallback: 'default: one for all',
+        choices: [
+          { value: 'one', name: 'One for all ports' },
+          { value: 'separate', name: 'One for each port' },
+        ],
+        meaning: 'one plate stays flat while it is welded; separate ones let the head grow with heat',
+      },
+      {
+        type: 'number',
+        quantity: 'length',
+        label: 'Border',
+        at: ['border'],
+        optional: true,
+        fallback: 'by practice',
+        range: LENGTH,
+        step: 0.5,
+        when: ({ entry }) => entry.outline === undefined,
+        meaning: 'least metal round openings and holes; default: by practice, from the thickness',
+      },
+    ],
+  },
+  {
+    title: 'Tube seat',
+    fields: [
+      {
+        type: 'choice',
+        label: 'Seat',
+        at: ['seat'],
+        optional: true,
+        fallback: 'default: flush',
+        choices: [
+          { value: 'flush', name: 'Flush: tube on the face' },
+          { value: 'stepped', name: 'Stepped: tube slips in' },
+        ],
+        meaning: 'butted on the face and welded outside, or let into a step and welded inside too',
+      },
+      {
+        type: 'number',
+        quantity: 'length',
+        label: 'Step depth',
+        at: ['stepDepth'],
+        optional: true,
+        fallback: ({ entry }) => entry.thickness / 2,
+        range: ({ entry }) => narrowed(LENGTH, { most: entry.thickness, below: true }),
+        step: 0.5,
+        when: ({ entry }) => entry.seat === 'stepped',
+        meaning: 'how far the tube goes in, from the outer face; default: half the thickness',
+      },
+      {
+        type: 'number',
+        quantity: 'length',
+        label: 'Step gap',
+        at: ['stepGap'],
+        optional: true,
+        fallback: 0.2,
+        range: DISTANCE,
+        step: 0.05,
+        when: ({ entry }) => entry.seat === 'stepped',
+        meaning: 'room all round between tube and step; default: 0.2 mm',
       },
     ],
   },
