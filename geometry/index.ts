@@ -88,6 +88,9 @@ export { headerParts, type PartProgress } from './parts/headerParts';
 export { type HeaderPart, type Made, PART_KINDS, type PartKind, type PartOwner, type PartRemark } from './parts/part';
 export { fromFrame, type PartFrame, partFrame, placePoints, placedMesh } from './parts/place';
 export { startTrim, trimmedLine, tubeLine } from './parts/tubeParts';
+export { collectorParts } from './collector/collectorParts';
+export { type CollectorPlan, collectorPlan } from './collector/plan';
+export { type Stub, stubs } from './collector/stubs';
 
 // Plane curves of straights and arcs
 export {
@@ -106,6 +109,7 @@ export {
 } from './plane/loop';
 
 // Cuts unrolled: what paper wrapped round a tube shows
+export { collectorCuts } from './unroll/collectorCuts';
 export type { WrapCut } from './unroll/wrapCut';
 
 // From nothing: an engine form to a first header

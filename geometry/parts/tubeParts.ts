@@ -50,6 +50,7 @@ export function tubeParts(header: Header): Made {
     parts.push({
       id,
       kind: 'tube',
+      name: 'tube',
       of: { kind: 'runner', id: runner.id },
       mesh,
       pose: start,

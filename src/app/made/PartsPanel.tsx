@@ -17,7 +17,7 @@ import { type Ref, useSession } from '../session';
 import { type MassSum, massOfParts, type OwnerGroup, ownerGroups, partMass } from './list';
 import type { ShownPart } from './shape';
 import { pointAtPart, useMade } from './state';
-import { partName } from './words';
+import { capital, ownerTitle, partName } from './words';
 
 export function PartsPanel() {
   const { of, parts, notMade, warnings, making, error } = useMade();
@@ -83,7 +83,7 @@ function Remark({ remark, header }: { readonly remark: PartRemark; readonly head
   return (
     <li>
       <button type="button" onClick={go} onPointerEnter={() => hover(ref)} onPointerLeave={() => hover(null)}>
-        <strong>{remark.part}:</strong> {remark.message}
+        <strong>{capital(remark.part)}:</strong> {remark.message}
       </button>
     </li>
   );
@@ -140,7 +140,7 @@ function OwnerRow({ of, part, sum }: OwnerProps) {
   return (
     <tr className={`pick${litClass(lit)}`} tabIndex={0} aria-selected={lit.selected} {...pointing(of)}>
       <th scope="row">
-        {paint && <Swatch paint={paint} />} {part ? `${partName(part)} ${of.id}` : `${kindName(of.kind)} ${of.id}`}
+        {paint && <Swatch paint={paint} />} {ownerTitle(part ? partName(part) : kindName(of.kind), of.id)}
       </th>
       <td className="quiet">{part && <Material part={part} />}</td>
       <td className="right">{part ? <Mass part={part} /> : <Sum sum={sum} />}</td>

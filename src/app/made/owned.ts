@@ -58,6 +58,7 @@ const HOLDS: Record<PartOwner['kind'], Holds> = {
   merge(id, then, now) {
     const [a, b] = [then.merges.get(id), now.merges.get(id)];
     if (!a || !b || (a.merge !== b.merge && build(a) !== build(b)) || widths(a) !== widths(b)) return false;
+    if (isFollowed(then, id) !== isFollowed(now, id)) return false;
     return entering(then, id) === entering(now, id) && { from: a.outlet, to: b.outlet };
   },
   port(id, then, now) {
@@ -98,6 +99,10 @@ const entering = ({ runners }: Header, merge: string): string =>
     .filter(({ runner }) => runner.to.merge === merge)
     .map((r) => `${r.runner.to.inlet} ${tubeWords(r)}`)
     .join();
+
+/** What nothing leaves ends in a joint. */
+const isFollowed = ({ runners }: Header, merge: string): boolean =>
+  runners.some(({ runner: { from } }) => 'merge' in from && from.merge === merge);
 
 const leaving = ({ runners }: Header, ports: readonly string[]): string =>
   runners

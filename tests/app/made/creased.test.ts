@@ -76,6 +76,7 @@ describe('a part as it is drawn', () => {
   const part = {
     id: 'collector m cone',
     kind: 'cone' as const,
+    name: 'cone',
     of: { kind: 'merge' as const, id: 'm' },
     pose: { position: [0, 0, 0], direction: [0, 0, 1], up: [0, 1, 0] } as const,
     volume: 1,

@@ -100,6 +100,7 @@ describe('parts made again', () => {
   const part = (id: string, print: string, x = 0): ShownPart => ({
     id,
     kind: 'stub',
+    name: 'stub',
     of: { kind: 'merge', id: 'm' },
     pose: { position: [x, 0, 0], direction: [0, 0, 1], up: [0, 1, 0] },
     volume: 1,

@@ -7,7 +7,6 @@ import { parseDesign } from '../../../shared/design/parse';
 import type { Vec3 } from '../../../shared/vec3';
 import { stillOwned } from '../../../src/app/made/owned';
 import type { ShownPart } from '../../../src/app/made/shape';
-import { partName } from '../../../src/app/made/words';
 import { ASSEMBLED, explodedBy } from '../../../src/app/viewport/model/explode';
 import { joinShapes, middleOfPart } from '../../../src/app/viewport/model/joinShapes';
 import { plates } from '../../../src/app/viewport/model/plates';
@@ -32,6 +31,7 @@ function collector(header: Header, id: string): ShownPart[] {
   const merge = header.merges.get(id)!;
   const part = (name: string, kind: PartKind, pose: ShownPart['pose']): ShownPart => ({
     id: `collector ${id} ${name}`,
+    name,
     kind,
     of: { kind: 'merge', id },
     pose,
@@ -54,6 +54,7 @@ function collector(header: Header, id: string): ShownPart[] {
 const flangePart = (id: string): ShownPart => ({
   id: `flange ${id}`,
   kind: 'flange',
+  name: 'plate',
   of: { kind: 'flange', id },
   pose: { position: [0, 0, 0], direction: [0, 0, 1], up: [0, 1, 0] },
   volume: 1,
@@ -185,13 +186,4 @@ it('joins shapes each in its own place, what is seen from outside first', () => 
   expect([...joined.positions.subarray(0, 3)]).toEqual([110, 5, 0]);
   expect([...joined.normals.subarray(0, 3)]).toEqual([1, 0, 0]);
   expect([...joined.edges.subarray(6)]).toEqual([0, 0, 10, 2, 0, 20]);
-});
-
-it('names parts by what they are beside their owner', () => {
-  const name = (id: string, owner: string, kind: PartKind = 'stub') =>
-    partName({ id, kind, of: { kind: 'merge', id: owner } });
-  expect(name('collector m1 stub 2', 'm1')).toBe('Stub 2');
-  expect(name('collector collector stub 2', 'collector')).toBe('Stub 2');
-  expect(name('collector left bank slip joint', 'left bank', 'joint')).toBe('Slip joint');
-  expect(name('flange f1', 'f1', 'flange')).toBe('Flange');
 });

@@ -1,5 +1,5 @@
 /** Fields of a flange, and of one of its fasteners. */
-import { DISTANCE, LENGTH, narrowed } from '../../../../shared/design/ranges';
+import { DISTANCE, LENGTH } from '../../../../shared/design/ranges';
 import type { Fastener, Flange } from '../../../../shared/design/types';
 import { holeOffers, MATERIAL_CHOICES } from './offers';
 import type { Reading, Section } from './spec';
@@ -99,7 +99,7 @@ export const flangeSections: readonly Section<Flange>[] = [
         at: ['stepDepth'],
         optional: true,
         fallback: ({ entry }) => entry.thickness / 2,
-        range: ({ entry }) => narrowed(LENGTH, { most: entry.thickness, below: true }),
+        range: LENGTH,
         step: 0.5,
         when: ({ entry }) => entry.seat === 'stepped',
         meaning: 'how far the tube goes in, from the outer face; default: half the thickness',

@@ -188,7 +188,7 @@ export const mergeSections: readonly Section<Merge>[] = [
         at: ['outletLength'],
         optional: true,
         fallback: 'worked out',
-        range: ({ entry }) => narrowed(DISTANCE, { most: entry.length, below: true }),
+        range: DISTANCE,
         meaning: 'straight outlet behind the cone, within the length; default: as the joint needs',
       },
       {
@@ -215,7 +215,7 @@ export const mergeSections: readonly Section<Merge>[] = [
         at: ['mergingLength'],
         optional: true,
         fallback: 'worked out',
-        range: ({ entry }) => narrowed(DISTANCE, { most: entry.length, below: true }),
+        range: DISTANCE,
         meaning: 'how far its tubes run on from the inlets, cut where they meet; default: worked out',
       },
       {

@@ -46,7 +46,7 @@ export const headerBalls: (header: Header) => readonly Ball[] = remembered((head
   return balls;
 });
 
-/** Round what stands off its place: the corners of parts' boxes, and the head. */
+/** Round what stands off its place: the corners of parts' boxes, the head, and runners that hang on a collector. */
 export function apartBalls(header: Header, parts: readonly ShownPart[], exploded: Exploded): Ball[] {
   const own = parts.flatMap((part) => {
     const off = exploded.parts.get(part.id);
@@ -56,7 +56,11 @@ export function apartBalls(header: Header, parts: readonly ShownPart[], exploded
     const off = exploded.plates.get(plate.id)?.head;
     return off ? plate.outline.map((corner) => ({ at: add(fromPlate(plate, corner), off), radius: 0 })) : [];
   });
-  return [...own, ...heads];
+  const hung = header.runners.flatMap((runner) => {
+    const off = exploded.runners.get(runner.runner.id);
+    return off ? runnerBalls(runner).map(({ at, radius }) => ({ at: add(at, off), radius })) : [];
+  });
+  return [...own, ...heads, ...hung];
 }
 
 /** Lowest point of header and surroundings: the ground lies below it. */

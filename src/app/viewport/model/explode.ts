@@ -39,9 +39,9 @@ const FLANGE_BACK = 64;
 const GASKET_SHARE = 1.45;
 const HEAD_SHARE = 2.1;
 /** As shares of the radius of the collector's body: a stub outward, and each kind from the one before it. */
-const STUB_OUT = 0.75;
+const STUB_OUT = 0.9;
 const STUB_ALONG = 0.55;
-const NEXT_ALONG = 0.8;
+const NEXT_ALONG = 1.15;
 /** In the order in which they follow one another down the flow. */
 const ALONG: readonly PartKind[] = ['filler', 'plate', 'cone', 'outlet', 'joint'];
 
