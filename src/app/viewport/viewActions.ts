@@ -1,10 +1,9 @@
 /** Looking, as actions: fit, the named views, perspective, what is hidden, where the picture is cut, and parts apart. */
 
 import type { Action } from '../actions/list/action';
-import { hasDesign, needsDesign, OPEN_FIRST } from '../actions/list/workActions';
+import { needsDesign } from '../actions/list/workActions';
 import { headerOf } from '../derived';
 import { documents } from '../document';
-import { useMade } from '../made/state';
 import { useSession, type ViewPreset } from '../session';
 import { AXES, type HideKey, hideKey, useViewState } from '../viewState';
 import { FIT_KEY, PARALLEL_KEY, VIEWS } from './camera/keys';
@@ -105,8 +104,7 @@ export const viewActions: readonly Action[] = [
     group: 'View',
     keys: ['X'],
     also: 'explode exploded assembly disassemble',
-    ready: () => hasDesign() && (useMade.getState().parts.length > 0 || useViewState.getState().exploded > 0),
-    why: () => (hasDesign() ? 'No parts have been made yet' : OPEN_FIRST),
+    ...needsDesign,
     run: () => {
       const { exploded, explode } = useViewState.getState();
       explode(exploded > 0 ? 0 : 1);
