@@ -81,7 +81,8 @@ export {
   tubeVolumeDeficit,
 } from './solid/tube';
 export { frustumSolid } from './solid/frustum';
-export { boundsOf, type MeshReport, measureMesh, meshProblems } from './check/mesh';
+export { boundsOf, type MeshReport, measureMesh, meshProblems, partProblems, shellCount } from './check/mesh';
+export { type Crossing, selfCrossings } from './check/selfCrossing';
 
 // Parts: every piece of metal, each a closed shell in a frame of its own
 export { headerParts, type PartProgress } from './parts/headerParts';

@@ -15,9 +15,5 @@ export function notYetMade({ design }: Header): NotMade[] {
     'copes/*.svg',
     'packet.pdf',
   ].map((name) => ({ name, why: WHY }));
-  const shells = [
-    ...(design.flanges ?? []).map(({ id }) => `header.stl, flange ${id}`),
-    ...design.merges.map(({ id }) => `header.stl, collector ${id}`),
-  ].map((name) => ({ name, why: 'This version makes the tubes solid, not yet this part.' }));
-  return [...files, ...shells];
+  return files;
 }

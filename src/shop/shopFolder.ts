@@ -2,7 +2,15 @@
  * Everything the fabricator needs, as named files in memory: pure, the same names and bytes for the same design every
  * time. Who calls puts them in a folder or a zip.
  */
-import { check, type Meshes, type Problem, resolveHeader } from '../../geometry';
+import {
+  check,
+  headerParts,
+  type Made,
+  type Meshes,
+  type PartRemark,
+  type Problem,
+  resolveHeader,
+} from '../../geometry';
 import type { Design } from '../../shared/design/types';
 import { writeDesign } from '../../shared/design/write';
 import type { NamedFile } from '../formats/zip/zip';
@@ -20,17 +28,29 @@ export type ShopFolder = {
   readonly files: readonly NamedFile[];
   /** Of the design, as `check` finds them; the files are made all the same, and the manifest says so. */
   readonly problems: readonly Problem[];
-  /** Runners that are in no table, with the reason. */
+  /** Runners that are in no table and parts that are in no file, with the reason. */
   readonly leftOut: readonly NotMade[];
+  /** Of parts that are made all the same. */
+  readonly warnings: readonly PartRemark[];
 };
 
-/** @param meshes the surroundings' meshes by file name, for the check that the manifest sums up */
-export async function shopFolder(design: Design, meshes: Meshes = new Map()): Promise<ShopFolder> {
+/**
+ * @param meshes the surroundings' meshes by file name, for the check that the manifest sums up
+ * @param see told what is being made next
+ */
+export async function shopFolder(
+  design: Design,
+  meshes: Meshes = new Map(),
+  see: (what: string) => void = () => {},
+): Promise<ShopFolder> {
   const header = resolveHeader(design);
+  see('check');
   const report = check(design, meshes);
   const { parts, leftOut } = partsOf(header);
   const cuts = cutList(parts);
-  const meshed = solids(parts);
+  see('tables');
+  const made = await headerParts(header, ({ what }) => see(what));
+  const meshed = solids(withoutTwice(made, leftOut));
   const files: NamedFile[] = [
     textFile(BEND_SCHEDULE, bendSchedule(parts)),
     textFile(START_CLOCKING, startClocking(parts)),
@@ -39,10 +59,16 @@ export async function shopFolder(design: Design, meshes: Meshes = new Map()): Pr
     ...meshed.files,
   ];
   const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...notYetMade(header)];
-  const manifest = await manifestOf(header, utf8(writeDesign(design)), files, notMade, report);
+  const manifest = await manifestOf(header, utf8(writeDesign(design)), files, notMade, made.warnings, report);
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
-  return { files, problems: report.problems, leftOut: [...leftOut, ...meshed.notMade] };
+  return { files, problems: report.problems, leftOut: [...leftOut, ...meshed.notMade], warnings: made.warnings };
 }
+
+/** A runner that is in no table is named once, with all it is missing from. */
+const withoutTwice = (made: Made, leftOut: readonly NotMade[]): Made => ({
+  ...made,
+  notMade: made.notMade.filter(({ part }) => !leftOut.some(({ name }) => name === part)),
+});
 
 const utf8 = (text: string): Uint8Array<ArrayBuffer> => new TextEncoder().encode(text);
 

@@ -11,7 +11,7 @@ export async function shopCommand(path: string, options: { output: string }, io:
   const folder = resolve(io.cwd, options.output);
   insistFolder(folder);
   const { design, meshes } = loadDesign(path, io);
-  const { files, problems, leftOut } = await shopFolder(design, meshes);
+  const { files, problems, leftOut, warnings } = await shopFolder(design, meshes);
   const { removed, kept } = writeFolder(folder, files);
 
   const parts = [findings(problems)];
@@ -19,6 +19,13 @@ export async function shopCommand(path: string, options: { output: string }, io:
     parts.push(
       `Left out\n${columns(
         leftOut.map((n) => [n.name, n.why]),
+        ['left', 'left'],
+      )}`,
+    );
+  if (warnings.length > 0)
+    parts.push(
+      `To know\n${columns(
+        warnings.map((w) => [w.where, w.message]),
         ['left', 'left'],
       )}`,
     );
