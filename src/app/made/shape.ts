@@ -35,6 +35,8 @@ const HOLLOW: ReadonlySet<PartKind> = new Set(['transition', 'tube', 'stub', 'co
 const INWARD = -0.4;
 
 export function shownPart({ mesh, edges, ...part }: HeaderPart): ShownPart {
+  // A tube's picture is its runner's, which follows every drag.
+  if (part.kind === 'tube') return { ...part, shape: { ...EMPTY, ...boxOf(mesh.positions) }, print: '' };
   const split = creased(mesh, edges);
   const inner = HOLLOW.has(part.kind) ? borers(split.positions, split.normals) : null;
   const shades = new Uint8Array(split.positions.length).fill(PLAIN_SHADE);
@@ -52,9 +54,20 @@ export function shownPart({ mesh, edges, ...part }: HeaderPart): ShownPart {
   return { ...part, shape, print: printOf(shape) };
 }
 
+const EMPTY = {
+  positions: new Float32Array(0),
+  normals: new Float32Array(0),
+  shades: new Uint8Array(0),
+  indices: new Uint32Array(0),
+  outerCount: 0,
+  edges: new Float32Array(0),
+};
+
 /** What of a part can be handed to another thread without copying. */
-export const buffersOf = ({ shape }: ShownPart): ArrayBufferLike[] =>
-  [shape.positions, shape.normals, shape.shades, shape.indices, shape.edges].map((array) => array.buffer);
+export const buffersOf = ({ kind, shape }: ShownPart): ArrayBufferLike[] =>
+  kind === 'tube'
+    ? []
+    : [shape.positions, shape.normals, shape.shades, shape.indices, shape.edges].map((array) => array.buffer);
 
 function borers(positions: Float32Array, normals: Float32Array): Uint8Array {
   const inner = new Uint8Array(positions.length / 3);
@@ -78,7 +91,7 @@ function outerFirst(indices: Uint32Array, inner: Uint8Array | null): Pick<Shape,
   return { indices: sorted, outerCount: front };
 }
 
-function boxOf(positions: Float32Array): Pick<Shape, 'middle' | 'half'> {
+function boxOf(positions: Float32Array | Float64Array): Pick<Shape, 'middle' | 'half'> {
   const low: [number, number, number] = [Infinity, Infinity, Infinity];
   const high: [number, number, number] = [-Infinity, -Infinity, -Infinity];
   for (let i = 0; i < positions.length; i++) {
