@@ -88,10 +88,14 @@ export { type Crossing, selfCrossings } from './check/selfCrossing';
 export { headerParts, type PartProgress } from './parts/headerParts';
 export { type HeaderPart, type Made, PART_KINDS, type PartKind, type PartOwner, type PartRemark } from './parts/part';
 export { fromFrame, type PartFrame, partFrame, placePoints, placedMesh } from './parts/place';
-export { startTrim, trimmedLine, tubeLine } from './parts/tubeParts';
+export { startTrim, stepDepthAt, trimmedLine, tubeLine } from './parts/tubeParts';
 export { collectorParts } from './collector/collectorParts';
 export { type CollectorPlan, collectorPlan } from './collector/plan';
 export { type Stub, stubs } from './collector/stubs';
+
+// From a port's opening to its tube
+export { type AreaSchedule, areaSchedule } from './transition/areaSchedule';
+export { ATTACHED_HALF_ANGLE } from './transition/flowWarnings';
 
 // Plane curves of straights and arcs
 export {

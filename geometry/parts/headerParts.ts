@@ -2,6 +2,7 @@
 
 import { collectorParts } from '../collector/collectorParts';
 import type { Header } from '../header/resolve';
+import { transitionParts } from '../transition/transitionParts';
 import type { Made } from './part';
 import { tubeParts } from './tubeParts';
 
@@ -10,6 +11,7 @@ export type PartProgress = { readonly done: number; readonly of: number; readonl
 type Maker = { readonly what: string; readonly make: (header: Header) => Made | Promise<Made> };
 
 const MAKERS: readonly Maker[] = [
+  { what: 'port transitions', make: transitionParts },
   { what: 'tubes', make: tubeParts },
   { what: 'collectors', make: collectorParts },
 ];

@@ -1,5 +1,18 @@
-/** The kernel off the main thread: one request, one reply, in order; a long job tells meanwhile what it is at. Whoever needs to cancel ends the whole worker. */
-import { balance, check, compareDesigns, draftHeader, lengthWindows, type Meshes, settleEdit } from '../../../geometry';
+/**
+ * The kernel off the main thread: one request, one reply, in order; a long job tells meanwhile what it is at. Whoever needs to
+ * cancel ends the whole worker.
+ */
+import {
+  areaSchedule,
+  balance,
+  check,
+  compareDesigns,
+  draftHeader,
+  lengthWindows,
+  type Meshes,
+  resolveHeader,
+  settleEdit,
+} from '../../../geometry';
 import type { Progress, Reply, Request } from './messages';
 
 let meshes: Meshes = new Map();
@@ -21,6 +34,8 @@ async function answer(request: Request): Promise<Reply> {
       return { done: compareDesigns(request.before, request.after, request.beside) };
     case 'draft':
       return { done: draftHeader(request.form) };
+    case 'areas':
+      return { done: await areaSchedule(resolveHeader(request.design), request.port) };
     case 'shop': {
       const { shopZip } = await import('./shopZip');
       return { done: await shopZip(request.design, meshes, request.folder, tellProgress) };
