@@ -8,6 +8,7 @@ import {
   type Pose,
   type ResolvedMerge,
   type ResolvedPort,
+  stepDepthAt,
   tubeLine,
 } from '../../../geometry';
 import { remembered } from '../../../shared/remember';
@@ -64,7 +65,8 @@ const HOLDS: Record<PartOwner['kind'], Holds> = {
   port(id, then, now) {
     const [a, b] = [then.ports.get(id), now.ports.get(id)];
     if (!a || !b || (a.port !== b.port && formed(a) !== formed(b))) return false;
-    return leaving(then, [id]) === leaving(now, [id]) && { from: a.pose, to: b.pose };
+    if (leaving(then, [id]) !== leaving(now, [id]) || stepDepthAt(then, id) !== stepDepthAt(now, id)) return false;
+    return { from: a.pose, to: b.pose };
   },
   flange(id, then, now) {
     const [a, b] = [then, now].map((header) => header.design.flanges?.find((f) => f.id === id));
