@@ -97,7 +97,18 @@ export { type Stub, stubs } from './collector/stubs';
 export { type AreaSchedule, areaSchedule } from './transition/areaSchedule';
 export { ATTACHED_HALF_ANGLE } from './transition/flowWarnings';
 
+// Flanges: plates drawn flat, and as solids
+export { flangeParts } from './flange/flangeParts';
+export { type FlangePlan, flangePlan, type PlateHole, type PlatePlan } from './flange/plan';
+export { plateSolid, plateVolume } from './flange/plateSolid';
+export { openingDiscs } from './flange/seats';
+
 // Plane curves of straights and arcs
+export { cutLoop } from './plane/cut';
+export { type Disc, distanceToHull, grown, hullArcs, hullLoop } from './plane/discs';
+export { hug } from './plane/hug';
+export { isInLoop, selfCrossing } from './plane/inside';
+export { edgeGap, leastGap, meetings, pointOnEdge } from './plane/meet';
 export {
   type Bounds2,
   circleLoop,
@@ -107,6 +118,7 @@ export {
   loopArea,
   loopBounds,
   loopLength,
+  movedLoop,
   type Point2,
   polygonLoop,
   reversedLoop,

@@ -1,6 +1,6 @@
 /** Every part of a header, in the order of the gas, as far as the design lets them be made. Asynchronous: some kernels are loaded when needed. */
-
 import { collectorParts } from '../collector/collectorParts';
+import { flangeParts } from '../flange/flangeParts';
 import type { Header } from '../header/resolve';
 import { transitionParts } from '../transition/transitionParts';
 import type { Made } from './part';
@@ -11,6 +11,7 @@ export type PartProgress = { readonly done: number; readonly of: number; readonl
 type Maker = { readonly what: string; readonly make: (header: Header) => Made | Promise<Made> };
 
 const MAKERS: readonly Maker[] = [
+  { what: 'flanges', make: flangeParts },
   { what: 'port transitions', make: transitionParts },
   { what: 'tubes', make: tubeParts },
   { what: 'collectors', make: collectorParts },

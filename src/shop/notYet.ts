@@ -1,17 +1,15 @@
 /** Files that a shop folder is to hold and that cannot be made yet: named in every manifest, so that no one waits for them. */
-import type { Header } from '../../geometry';
 import type { NotMade } from './part';
 
 const WHY = 'This version cannot make it yet.';
 
-export function notYetMade({ design }: Header): NotMade[] {
+export function notYetMade(): NotMade[] {
   const files = [
     'stock.csv',
     'bill-of-materials.csv',
     'header.step',
     'header.3mf',
     'header.glb',
-    ...(design.flanges ?? []).map(({ id }) => `flange-${id}.dxf`),
     'copes/*.svg',
     'packet.pdf',
   ].map((name) => ({ name, why: WHY }));

@@ -16,6 +16,7 @@ import { writeDesign } from '../../shared/design/write';
 import type { NamedFile } from '../formats/zip/zip';
 import { BEND_SCHEDULE, bendSchedule } from './bendSchedule';
 import { CUT_LIST, cutList } from './cutList';
+import { flangeDrawings } from './flanges';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
 import { MANIFEST, manifestOf } from './manifest';
 import { notYetMade } from './notYet';
@@ -28,7 +29,7 @@ export type ShopFolder = {
   readonly files: readonly NamedFile[];
   /** Of the design, as `check` finds them; the files are made all the same, and the manifest says so. */
   readonly problems: readonly Problem[];
-  /** Runners that are in no table and parts that are in no file, with the reason. */
+  /** Runners that are in no table, parts that are in no file and flanges that are in no drawing, with the reason. */
   readonly leftOut: readonly NotMade[];
   /** Of parts that are made all the same. */
   readonly warnings: readonly PartRemark[];
@@ -51,17 +52,25 @@ export async function shopFolder(
   see('tables');
   const made = await headerParts(header, ({ what }) => see(what));
   const meshed = solids(withoutTwice(made, leftOut));
+  see('drawings');
+  const flanges = flangeDrawings(header);
   const files: NamedFile[] = [
     textFile(BEND_SCHEDULE, bendSchedule(parts)),
     textFile(START_CLOCKING, startClocking(parts)),
     textFile(INTERSECTION_POINTS, intersectionPoints(parts)),
     textFile(CUT_LIST, cuts.text),
     ...meshed.files,
+    ...flanges.files,
   ];
-  const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...notYetMade(header)];
+  const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...flanges.notMade, ...notYetMade()];
   const manifest = await manifestOf(header, utf8(writeDesign(design)), files, notMade, made.warnings, report);
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
-  return { files, problems: report.problems, leftOut: [...leftOut, ...meshed.notMade], warnings: made.warnings };
+  return {
+    files,
+    problems: report.problems,
+    leftOut: [...leftOut, ...meshed.notMade, ...flanges.notMade],
+    warnings: made.warnings,
+  };
 }
 
 /** A runner that is in no table is named once, with all it is missing from. */
