@@ -1,8 +1,9 @@
 /** Parts by their trade's names. No React. */
 import type { ShownPart } from './shape';
 
-/** Beside its owner's name: "Stub 2". */
-export const partName = ({ name }: Pick<ShownPart, 'name'>): string => capital(name);
+/** "Stub 2"; a plate that bolts to the head is called a flange. */
+export const partName = ({ name, kind }: Pick<ShownPart, 'name' | 'kind'>): string =>
+  capital(kind === 'flange' ? name.replace('plate', 'flange') : name);
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

@@ -1,5 +1,6 @@
 /** Everything that is drawn, from the header as it stands. Each part rebuilds itself only when its own source changes. */
-import { type Header, type Meshes, startTrim } from '../../../geometry';
+import { flangePlan, type Header, type Meshes, type PlatePlan, startTrim } from '../../../geometry';
+import type { Flange } from '../../../shared/design/types';
 import type { Paint } from '../colours';
 import type { Owned, OwnerKey } from '../made/owned';
 import type { Ref } from '../session';
@@ -31,6 +32,16 @@ type Props = {
   readonly exploded: Exploded;
 };
 
+const NO_PLANS: readonly PlatePlan[] = [];
+const known = new WeakMap<Owned['parts'], readonly PlatePlan[]>();
+
+/** How a flange's plates are drawn flat, once for the parts that were made of them. */
+function plansOf(header: Header, flange: Flange, { parts }: Owned): readonly PlatePlan[] {
+  const plans = known.get(parts) ?? flangePlan(header, flange).plates;
+  known.set(parts, plans);
+  return plans;
+}
+
 export function Scene({ header, meshes, paints, palette, around, ground, made, exploded }: Props) {
   const strength = strengthFor(header.surroundings.length);
   const hiding = useHiding();
@@ -53,16 +64,20 @@ export function Scene({ header, meshes, paints, palette, around, ground, made, e
       <Ground around={around} z={ground} palette={palette} />
       {plates(header)
         .filter(({ flange }) => !flange || shown('flange', flange.id))
-        .map((plate) => (
-          <HeadFace
-            key={plate.id}
-            plate={plate}
-            palette={palette}
-            made={plate.flange ? owned(`flange/${plate.flange.id}`) : null}
-            apart={apart}
-            away={exploded.plates.get(plate.id)}
-          />
-        ))}
+        .map((plate) => {
+          const own = plate.flange && owned(`flange/${plate.flange.id}`);
+          return (
+            <HeadFace
+              key={plate.id}
+              plate={plate}
+              palette={palette}
+              made={own}
+              plans={plate.flange && own ? plansOf(header, plate.flange, own) : NO_PLANS}
+              apart={apart}
+              away={exploded.plates.get(plate.id)}
+            />
+          );
+        })}
       {[...header.merges.values()]
         .filter(({ merge }) => shown('merge', merge.id))
         .map(
