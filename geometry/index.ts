@@ -105,6 +105,25 @@ export {
   sampleLoop,
 } from './plane/loop';
 
+export { type Circle, fitCircle } from './plane/fitCircle';
+export { type FitOptions, type Fitted, fitLoop } from './plane/fitLoop';
+export { distanceToEdge, distanceToLoop, isInPolygon, loopCentre } from './plane/within';
+
+// A flange's outline from a drawing or a scan
+export { type Contour, contours } from './trace/contours';
+export { type Raster, TraceError, usualThreshold } from './trace/raster';
+export {
+  largestRegion,
+  type Region,
+  type Scale,
+  type Shade,
+  scaleOf,
+  speckOf,
+  type Traced,
+  type TraceOptions,
+  traceRaster,
+} from './flange/trace';
+
 // Cuts unrolled: what paper wrapped round a tube shows
 export type { WrapCut } from './unroll/wrapCut';
 
