@@ -124,6 +124,17 @@ export {
   traceRaster,
 } from './flange/trace';
 
+export { intoFrame, framedFlange, outOfFrame } from './flange/flangeFrame';
+export {
+  type PlacedDrawing,
+  type PlacedOpening,
+  type PlacingOptions,
+  placeDrawing,
+  rigidWords,
+  type TakeOptions,
+  takeDrawing,
+} from './flange/imported';
+
 // Cuts unrolled: what paper wrapped round a tube shows
 export type { WrapCut } from './unroll/wrapCut';
 

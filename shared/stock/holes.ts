@@ -10,6 +10,9 @@ const ISO_273_HOLES: Readonly<Record<string, readonly [number, number, number]>>
   M12: [13, 13.5, 14.5],
 };
 
+/** Those in the table, smallest first. */
+export const METRIC_THREADS: readonly string[] = Object.keys(ISO_273_HOLES);
+
 /** For `M8`, `m8` or `M8x1.25`; undefined where the table has no such thread. */
 export function holesFor(thread: string): readonly [number, number, number] | undefined {
   const size = /^\s*(m\d+)(?![\d.])/i.exec(thread)?.[1]?.toUpperCase();
