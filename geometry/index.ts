@@ -124,7 +124,8 @@ export {
   traceRaster,
 } from './flange/trace';
 
-export { intoFrame, framedFlange, outOfFrame } from './flange/flangeFrame';
+export { openingAt } from './flange/fittedOpening';
+export { type FramedFlange, framedFlange, intoFrame, outOfFrame } from './flange/flangeFrame';
 export {
   type PlacedDrawing,
   type PlacedOpening,

@@ -30,8 +30,11 @@ const ALIKE = 0.3;
 /** Openings are sought among this many largest cuts. */
 const MOST_CUTS = 96;
 
-/** @param mirrored whether the drawing is seen from the other side; absent: whichever fits, as it is where both do */
-export function align(flange: FramedFlange, cuts: readonly Cut[], mirrored?: boolean): Alignment {
+/**
+ * @param mirrored whether the drawing is seen from the other side; absent: whichever fits, as it is where both do
+ * @param turned whether it is to be turned most, and not least, of the ways that fit as well
+ */
+export function align(flange: FramedFlange, cuts: readonly Cut[], mirrored?: boolean, turned = false): Alignment {
   const ports = flange.ports.map(({ port, at }) => ({ at, area: openingArea(port.opening) }));
   const openings = cuts.slice(0, Math.max(MOST_CUTS, ports.length));
   if (openings.length < ports.length) refuse(flange, `${openings.length} openings in it for ${ports.length} ports`);
@@ -39,9 +42,11 @@ export function align(flange: FramedFlange, cuts: readonly Cut[], mirrored?: boo
     starts(flange, openings, side).flatMap((start) => settle(flange, openings, start) ?? []),
   );
   if (ways.length === 0) refuse(flange, whyNone(flange, openings));
-  const least = Math.min(...ways.map((w) => w.miss));
-  const good = distinct(ways.filter((w) => w.miss <= Math.hypot(least, ALIKE)));
-  const chosen = good.reduce((a, b) => (effort(b) < effort(a) ? b : a));
+  const nearest = Math.min(...ways.map((w) => w.miss));
+  const good = distinct(ways.filter((w) => w.miss <= Math.hypot(nearest, ALIKE)));
+  const least = good.reduce((a, b) => (effort(b) < effort(a) ? b : a));
+  const alike = good.filter((w) => w.rigid.mirrored === least.rigid.mirrored);
+  const chosen = turned ? alike.reduce((a, b) => (effort(b) > effort(a) ? b : a)) : least;
   return {
     rigid: chosen.rigid,
     matches: chosen.matches,

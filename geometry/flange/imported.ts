@@ -22,6 +22,8 @@ export type PlacingOptions = {
   readonly offset?: { readonly shift: Point2; readonly turn?: number };
   /** Whether it was taken from the gasket's other side. Default: whichever fits; as it is where both do. */
   readonly mirrored?: boolean;
+  /** Of ways that fit as well, the one that is turned most: the other way round. */
+  readonly turned?: boolean;
 };
 
 export type PlacedOpening = {
@@ -68,7 +70,9 @@ export function placeDrawing(
   const flange = framedFlange(design, flangeId);
   const sorted = sortLoops(loops);
   insistUncrossed(sorted);
-  const laid = options.offset ? byOffset(flange, sorted, options) : align(flange, sorted.cuts, options.mirrored);
+  const laid = options.offset
+    ? byOffset(flange, sorted, options)
+    : align(flange, sorted.cuts, options.mirrored, options.turned);
   const { rigid } = laid;
   const worst = Math.max(0, ...laid.matches.map(({ off }) => off));
   if (!options.offset && worst > MOST_OFF) refuseFit(flange, laid.matches, worst);

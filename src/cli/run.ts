@@ -131,6 +131,7 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .option('--fasteners', 'take its holes as the flange’s fasteners')
     .option('--openings', 'take its openings as the ports’')
     .option('--mirror', 'it was drawn or scanned from the other side; default: whichever fits')
+    .option('--upside-down', 'of two ways round that fit as well, the other')
     .option('--offset <x,y>', 'where its origin lies, across and up from the first port; default: by the ports')
     .option('--turn <degrees>', 'with --offset: how far it is turned to the left')
     .option('--json', 'print one JSON object')

@@ -36,6 +36,7 @@ export type OutlineArguments = {
   readonly fasteners?: boolean;
   readonly openings?: boolean;
   readonly mirror?: boolean;
+  readonly upsideDown?: boolean;
   readonly offset?: string;
   readonly turn?: string;
   readonly json?: boolean;
@@ -128,13 +129,14 @@ function pointsOf(text: string): readonly [Point2, Point2] {
   ];
 }
 
-function placingOf({ mirror, offset, turn }: OutlineArguments): PlacingOptions {
+function placingOf({ mirror, upsideDown, offset, turn }: OutlineArguments): PlacingOptions {
   if (turn !== undefined && offset === undefined) throw new UnusableInput('outline: --turn belongs to --offset');
   const shift = offset?.split(',').map((part) => numberArgument('--offset', part));
   if (shift && shift.length !== 2)
     throw new UnusableInput(`--offset: found "${offset}"; allowed: two numbers such as 45,-12`);
   return {
     ...(mirror ? { mirrored: true } : {}),
+    ...(upsideDown ? { turned: true } : {}),
     ...(shift
       ? {
           offset: {

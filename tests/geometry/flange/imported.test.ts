@@ -70,6 +70,9 @@ describe('a drawing laid over its flange', () => {
     const { rigid, notes } = placeDrawing(even, 'f1', loops);
     expect([rigid.mirrored, rigid.turn]).toEqual([false, expect.closeTo(0, 6)]);
     expect(notes[0]).toMatch(/would fit as well .*turned 180°.*check which way round/);
+    const other = placeDrawing(even, 'f1', loops, { turned: true });
+    expect([other.rigid.mirrored, Math.abs(other.rigid.turn)]).toEqual([false, expect.closeTo(Math.PI, 6)]);
+    expect(other.fit!.worst).toBeLessThan(1e-6);
   });
 
   test('what the ports and the openings differ by is told', () => {

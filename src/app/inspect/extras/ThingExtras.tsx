@@ -4,6 +4,7 @@ import type { Thing } from '../../../../shared/design/edit';
 import type { Design } from '../../../../shared/design/types';
 import { RunnerReach } from '../../windows/RunnerReach';
 import { FastenerTable } from './FastenerTable';
+import { FlangeOutline } from './FlangeOutline';
 import { GroupMeasured } from './GroupMeasured';
 import { PointTable } from './PointTable';
 import { WithoutTooling } from './WithoutTooling';
@@ -13,7 +14,12 @@ type Props = { readonly design: Design; readonly header: Header; readonly thing:
 export function ThingExtras({ design, header, thing }: Props) {
   switch (thing.kind) {
     case 'flange':
-      return <FastenerTable design={design} flange={thing.id} />;
+      return (
+        <>
+          <FlangeOutline design={design} flange={thing.id} />
+          <FastenerTable design={design} flange={thing.id} />
+        </>
+      );
     case 'runner':
       return (
         <>
