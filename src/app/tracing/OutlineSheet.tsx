@@ -5,11 +5,11 @@ import { type PlacedDrawing, takeDrawing, usualThreshold } from '../../../geomet
 import { checked } from '../../../shared/design/edit';
 import { LENGTH } from '../../../shared/design/ranges';
 import type { Design } from '../../../shared/design/types';
+import { formatLength } from '../../../shared/units';
 import { useDisplay } from '../actions/display';
 import { applyEdit } from '../inspect/applyEdit';
 import { ChoiceField } from '../inspect/ChoiceField';
 import { always } from '../inspect/fields/always';
-import { sayQuantity } from '../inspect/fields/quantity';
 import { LengthField } from '../inspect/LengthField';
 import { tell } from '../notices';
 import { Icon } from '../panels/Icon';
@@ -77,7 +77,7 @@ export function OutlineSheet({ design, flange }: Props) {
       </div>
       <div className="traced-foot">
         <p role="status">
-          {problem ? <span className="fails">{problem}</span> : <What drawing={drawing} wish={wish} />}
+          <Said problem={problem} found={found} placed={placed} wish={wish} />
         </p>
         <button type="button" className="button" onClick={closeOutline}>
           Cancel
@@ -112,6 +112,8 @@ function useFound(source: Source | null, wish: Wish): Found | null {
 
 function ChooseFile({ source, onChoose }: { readonly source: Source | null; onChoose(file: File): void }) {
   const input = useRef<HTMLInputElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  useEffect(() => button.current?.focus(), []);
   const changed = (event: ChangeEvent<HTMLInputElement>) => {
     const [file] = event.target.files ?? [];
     // Cleared so that the same file can be picked again after it was mended.
@@ -188,7 +190,7 @@ function ScaleFields({ picture, wish, put, found }: ScaleProps) {
         onCommit={always((distance) => put({ ...wish, distance }))}
       />
       <label className="traced-slider">
-        <span>Threshold</span>
+        <span className="quiet">Threshold</span>
         <input
           type="range"
           min={1}
@@ -232,10 +234,18 @@ function HowItLies({ wish, put, drawing }: Part & { readonly drawing: PlacedDraw
 const counted = (count: number | undefined, what: string): string =>
   count === undefined ? `${what}s` : `${count} ${what}${count === 1 ? '' : 's'}`;
 
-function Notes({ found, placed }: { readonly found: Found | null; readonly placed: Placed | null }) {
-  if (found && !found.ok) return <p className={found.wants ? 'traced-wanted' : 'traced-problem'}>{found.problem}</p>;
-  if (placed && !placed.ok) return <p className="traced-problem">{placed.problem}</p>;
-  const notes = [...(placed?.drawing.notes ?? []), ...(found?.notes ?? [])];
+/** Where the buttons are, so that it is seen whatever is scrolled: what is missing, what is wrong, or what would be taken. */
+function Said({ problem, found, placed, wish }: Outcome & { readonly problem: string | null; readonly wish: Wish }) {
+  if (problem) return <span className="fails">{problem}</span>;
+  if (found && !found.ok) return <span className={found.wants ? 'traced-wanted' : 'fails'}>{found.problem}</span>;
+  if (placed && !placed.ok) return <span className="fails">{placed.problem}</span>;
+  return <What drawing={placed?.drawing ?? null} wish={wish} />;
+}
+
+type Outcome = { readonly found: Found | null; readonly placed: Placed | null };
+
+function Notes({ found, placed }: Outcome) {
+  const notes = [...(placed?.ok ? placed.drawing.notes : []), ...(found?.ok ? found.notes : [])];
   if (notes.length === 0) return null;
   return (
     <ul className="traced-notes">
@@ -249,9 +259,7 @@ function Notes({ found, placed }: { readonly found: Found | null; readonly place
 function What({ drawing, wish }: { readonly drawing: PlacedDrawing | null; readonly wish: Wish }) {
   const display = useDisplay();
   if (!drawing) return <>Nothing is changed yet.</>;
-  const fit = drawing.fit
-    ? `, openings at most ${sayQuantity(round(drawing.fit.worst), 'length', display)} off the ports`
-    : '';
+  const fit = drawing.fit ? `, openings at most ${formatLength(drawing.fit.worst, display)} off the ports` : '';
   const also = [wish.fasteners ? 'its fasteners are replaced' : '', wish.openings ? 'the ports’ openings too' : '']
     .filter((words) => words !== '')
     .join(', ');
@@ -262,5 +270,3 @@ function What({ drawing, wish }: { readonly drawing: PlacedDrawing | null; reado
     </>
   );
 }
-
-const round = (mm: number): number => Math.round(mm * 100) / 100;

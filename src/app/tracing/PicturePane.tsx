@@ -39,6 +39,7 @@ export function PicturePane({ picture, wish, put }: Props) {
       >
         <img src={picture.url} alt={`The scan ${picture.name}`} />
         <svg viewBox={`0 0 ${width} ${height}`} onPointerDown={tap} aria-hidden="true">
+          <path d={edges.path} className="traced-halo" />
           <path d={edges.path} className="traced-edge" />
           {wish.points[0] && wish.points[1] && (
             <line

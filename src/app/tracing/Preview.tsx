@@ -10,24 +10,33 @@ import {
 } from '../../../geometry';
 import { DesignError } from '../../../shared/design/refusal';
 import type { Design } from '../../../shared/design/types';
+import { useWidth } from '../parts/useWidth';
 import { pathOfLoop } from './outcome';
 
 type Props = { readonly design: Design; readonly flange: string; readonly drawing: PlacedDrawing | null };
 
 export function Preview({ design, flange, drawing }: Props) {
   const framed = framedOrNone(design, flange);
+  const [figure, shown] = useWidth<HTMLElement>();
   if (!framed) return null;
   const ports = framed.ports.map(({ port, at }) => ({ id: port.id, at, loop: openingAt(port.opening, at) }));
-  const all: readonly Loop[] = [...ports.map(({ loop }) => loop), ...(drawing ? [drawing.outline] : [])];
+  const all: readonly Loop[] = [
+    ...ports.map(({ loop }) => loop),
+    ...framed.fasteners.map((at) => circleLoop(at, 5)),
+    ...(drawing ? [drawing.outline] : []),
+  ];
   const boxes = all.map(loopBounds);
   const [left, right] = [Math.min(...boxes.map((b) => b.min[0])), Math.max(...boxes.map((b) => b.max[0]))];
   const [low, high] = [Math.min(...boxes.map((b) => b.min[1])), Math.max(...boxes.map((b) => b.max[1]))];
   const border = 0.06 * (right - left) + 2;
-  const size = (right - left + 2 * border) / 46;
+  const wide = right - left + 2 * border;
+  // Of a page's pixel, mm: words and marks keep their size on the page.
+  const pixel = wide / Math.max(shown, 200);
+  const size = 12 * pixel;
   return (
-    <figure className="traced-preview">
+    <figure ref={figure} className="traced-preview">
       <svg
-        viewBox={`${left - border} ${-high - border} ${right - left + 2 * border} ${high - low + 2 * border}`}
+        viewBox={`${left - border} ${-high - border} ${wide} ${high - low + 2 * border}`}
         role="img"
         aria-label={drawing ? 'The outline over the ports' : 'The ports'}
       >
@@ -48,7 +57,7 @@ export function Preview({ design, flange, drawing }: Props) {
         {ports.map(({ id, at, loop }) => (
           <g key={id}>
             <path className="traced-port" d={pathOfLoop(loop)} />
-            <text x={at[0]} y={-at[1]} fontSize={Math.max(size, 4)}>
+            <text x={at[0]} y={-at[1]} fontSize={12.5 * pixel}>
               {id}
             </text>
           </g>
