@@ -4,6 +4,7 @@ import { moveLoop, type Rigid } from '../../../geometry/plane/rigid';
 import { validateDesign } from '../../../shared/design/parse';
 import { DesignError } from '../../../shared/design/refusal';
 import type { Design } from '../../../shared/design/types';
+import { random } from '../../random';
 import * as d from '../trace/drawn';
 import { DESIGN, HOLES, LOOPS, OPENINGS, OUTLINE } from './drawings';
 
@@ -25,7 +26,7 @@ function expectSameLoop(found: Loop, wanted: Loop, within = 1e-5) {
 }
 
 describe('a drawing laid over its flange', () => {
-  const chance = d.random(12);
+  const chance = random(12);
   const ways = Array.from(
     { length: 12 },
     (_, k): Rigid => ({

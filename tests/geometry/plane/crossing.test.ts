@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { circleLoop, type Loop, sampleLoop } from '../../../geometry';
 import { loopCrossing } from '../../../geometry/plane/crossing';
 import { moveLoop } from '../../../geometry/plane/rigid';
-import { random } from '../trace/drawn';
+import { random } from '../../random';
 
 test('a circle, a slot and a D cross nothing', () => {
   expect(loopCrossing(circleLoop([3, 4], 5))).toBeNull();

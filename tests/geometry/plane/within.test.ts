@@ -3,7 +3,7 @@ import { circleLoop, type Loop, loopCentre, sampleLoop } from '../../../geometry
 import { fitCircle } from '../../../geometry/plane/fitCircle';
 import { edges } from '../../../geometry/plane/loop';
 import { distanceToEdge, isInPolygon } from '../../../geometry/plane/within';
-import { random } from '../trace/drawn';
+import { random } from '../../random';
 
 test('the middle of a circle is its centre, far from the origin too', () => {
   const [x, y] = loopCentre(circleLoop([5000, -3000], 4.5));

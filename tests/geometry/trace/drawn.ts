@@ -3,6 +3,7 @@
  * noise from a seed. Independent of the tracer: it asks only whether a point lies in the shape. mm, y up.
  */
 import type { Raster } from '../../../geometry';
+import { random } from '../../random';
 
 export type Shape = (x: number, y: number) => boolean;
 
@@ -41,17 +42,6 @@ export function drawn({ width, height, dpi, shape, dark = 40, light = 225, noise
     }
   }
   return { width: w, height: h, data };
-}
-
-/** Mulberry32. */
-export function random(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
 }
 
 const normal = (chance: () => number): number =>
