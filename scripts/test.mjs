@@ -12,6 +12,7 @@ insistOnNode();
 insistOnPackages();
 const chromium = insistOnChromium();
 insistOnStlJudge();
+insistOnDxfJudge();
 
 const reports = mkdtempSync(join(tmpdir(), 'evenrun-test-'));
 const counts = { passed: 0, failed: 0, skipped: 0 };
@@ -81,6 +82,15 @@ function insistOnChromium() {
 function insistOnStlJudge() {
   if (which('admesh') || aptInstall('admesh')) return;
   const remedy = 'The STL tests need admesh. Run: sudo apt-get install --no-install-recommends admesh';
+  if (process.env.CI) fail(remedy);
+  console.log(`${remedy}   Until then they are skipped.`);
+}
+
+/** ezdxf judges our DXF files likewise. It is Debian's package for the system's own Python, not for another one on the path. */
+function insistOnDxfJudge() {
+  const there = () => run('/usr/bin/python3', ['-c', 'import ezdxf'], { stdio: 'ignore' });
+  if (there() || (aptInstall('python3-ezdxf') && there())) return;
+  const remedy = 'The DXF tests need ezdxf. Run: sudo apt-get install --no-install-recommends python3-ezdxf';
   if (process.env.CI) fail(remedy);
   console.log(`${remedy}   Until then they are skipped.`);
 }
