@@ -2,7 +2,8 @@
  * What every solid of ours must be, measured: closed, oriented outward, no zero-area triangle. Shared by tests, command
  * line and app. Volume by the divergence theorem, taken about a vertex so that far-off parts lose no digits. mm, mm², mm³.
  */
-import type { Bounds, Mesh } from '../solid/mesh';
+import { type Bounds, type Mesh, roundedToFloat32 } from '../solid/mesh';
+import { selfCrossings } from './selfCrossing';
 
 export type MeshReport = {
   /** Edges that belong to one triangle only. */
@@ -33,6 +34,48 @@ export function meshProblems(mesh: Mesh): string[] {
   if (report.zeroArea > 0) found.push(`${report.zeroArea} triangles have no area`);
   if (!(report.volume > 0)) found.push('it faces inward or encloses nothing');
   return found;
+}
+
+/** So many places are looked for where a part passes through itself: one is shown, the others counted. */
+const MOST_CROSSINGS = 20;
+
+/**
+ * What is wrong with the mesh as one piece of metal, in words: sound as a solid once rounded to the single precision that
+ * files and pictures hold, one shell, nowhere through itself. Empty where it is so.
+ */
+export function partProblems(mesh: Mesh): string[] {
+  const rounded = roundedToFloat32(mesh);
+  const found = meshProblems(rounded);
+  if (found.length > 0) return found;
+  const shells = shellCount(rounded);
+  if (shells > 1) found.push(`it is ${shells} pieces, not one`);
+  const crossings = selfCrossings(rounded, MOST_CROSSINGS);
+  const first = crossings[0];
+  if (!first) return found;
+  const [one, other] = first.triangles;
+  const others = crossings.length === MOST_CROSSINGS ? 'many' : `${crossings.length - 1}`;
+  const more = crossings.length > 1 ? `, and at ${others} other places` : '';
+  const at = first.at.map((x) => x.toFixed(2)).join(', ');
+  found.push(`triangles ${one} and ${other} pass through each other at (${at})${more}`);
+  return found;
+}
+
+/** How many pieces the triangles make that share no corner. */
+export function shellCount({ positions, triangles }: Mesh): number {
+  const parent = Uint32Array.from({ length: positions.length / 3 }, (_, v) => v);
+  const root = (v: number): number => {
+    let top = v;
+    while (parent[top] !== top) top = parent[top] = parent[parent[top]!]!;
+    return top;
+  };
+  for (let t = 0; t < triangles.length; t += 3) {
+    const a = root(triangles[t]!);
+    parent[root(triangles[t + 1]!)] = a;
+    parent[root(triangles[t + 2]!)] = a;
+  }
+  const roots = new Set<number>();
+  for (let t = 0; t < triangles.length; t += 3) roots.add(root(triangles[t]!));
+  return roots.size;
 }
 
 /** In a closed, oriented mesh every edge is run along once each way. */

@@ -14,8 +14,12 @@ export function startTrim(header: Header, { runner }: Pick<ResolvedRunner, 'runn
   if (!('port' in runner.from)) return 0;
   const { port: id } = runner.from;
   const transition = header.ports.get(id)?.port.transition;
-  if (transition) return -transition.length;
-  const flange = header.design.flanges?.find(({ ports }) => ports.includes(id));
+  return transition ? -transition.length : stepDepthAt(header, id);
+}
+
+/** Of the step in the flange's outer face at a port; 0 where tubes are butted on its face, or there is no flange. */
+export function stepDepthAt({ design }: Header, portId: string): number {
+  const flange = design.flanges?.find(({ ports }) => ports.includes(portId));
   return flange?.seat === 'stepped' ? (flange.stepDepth ?? flange.thickness / 2) : 0;
 }
 
@@ -47,6 +51,7 @@ export function tubeParts(header: Header): Made {
     parts.push({
       id,
       kind: 'tube',
+      name: 'tube',
       of: { kind: 'runner', id: runner.id },
       mesh,
       pose: start,

@@ -8,6 +8,7 @@ import {
   type Centerline,
   type Header,
   type ResolvedRunner,
+  startTrim,
   tubeObstacle,
 } from '../../geometry';
 
@@ -16,6 +17,8 @@ export type Part = {
   readonly resolved: ResolvedRunner;
   readonly line: Centerline;
   readonly table: BendTable;
+  /** How much farther in (positive) or out (negative) than its centerline the tube begins: a flange's step, a transition. */
+  readonly startTrim: number;
 };
 
 /** Something of the contract that is not in the folder, or only in part. */
@@ -28,8 +31,10 @@ export function partsOf(header: Header): { parts: Part[]; leftOut: NotMade[] } {
     const { id } = resolved.runner;
     const line = resolved.centerline;
     const obstacle = line ? tubeObstacle(line, resolved.tube) : 'it is not routed yet; give it points';
-    if (line && !obstacle) parts.push({ id, resolved, line, table: bendTable(line, resolved.start.up) });
-    else leftOut.push({ name: `runner ${id}`, why: `In no table and no file, because ${obstacle}.` });
+    if (line && !obstacle) {
+      const table = bendTable(line, resolved.start.up);
+      parts.push({ id, resolved, line, table, startTrim: startTrim(header, resolved) });
+    } else leftOut.push({ name: `runner ${id}`, why: `In no table and no file, because ${obstacle}.` });
   }
   return { parts, leftOut };
 }

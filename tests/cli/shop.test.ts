@@ -39,6 +39,10 @@ describe('shop', () => {
     expect(before.map(([name]) => name)).toEqual(
       [
         'bend-schedule.csv',
+        'collectors/m1 cone.stl',
+        'collectors/m1 filler.stl',
+        'collectors/m1 outlet.stl',
+        'collectors/m1 plate.stl',
         'cut-list.csv',
         'header.stl',
         'intersection-points.csv',
@@ -74,7 +78,7 @@ describe('shop', () => {
     expect(code).toBe(1);
     expect(out).toMatch(/Left out\n +runner r1 .*not routed/);
     expect(existsSync(at('out/manifest.json'))).toBe(true);
-    expect(existsSync(at('out/header.stl'))).toBe(false);
+    expect(existsSync(at('out/runners/r1.stl'))).toBe(false);
   });
 
   test('keeps what is not ours beside it, and writes into an empty folder', async () => {

@@ -15,7 +15,7 @@ export async function shopCommand(path: string, options: ShopArguments, io: Io):
   const folder = resolve(io.cwd, options.output);
   insistFolder(folder);
   const { design, meshes } = loadDesign(path, io);
-  const { files, problems, leftOut } = await shopFolder(design, meshes, paper);
+  const { files, problems, leftOut, warnings } = await shopFolder(design, meshes, undefined, paper);
   const { removed, kept } = writeFolder(folder, files);
 
   const parts = [findings(problems)];
@@ -23,6 +23,13 @@ export async function shopCommand(path: string, options: ShopArguments, io: Io):
     parts.push(
       `Left out\n${columns(
         leftOut.map((n) => [n.name, n.why]),
+        ['left', 'left'],
+      )}`,
+    );
+  if (warnings.length > 0)
+    parts.push(
+      `To know\n${columns(
+        warnings.map((w) => [w.where, w.message]),
         ['left', 'left'],
       )}`,
     );

@@ -90,7 +90,7 @@ export const datumOf = (plan: FlangeSheetPlan): Point2 =>
 
 export function datumMark(plan: FlangeSheetPlan, { at }: Place): Item[] {
   const [x, y] = at(datumOf(plan));
-  const reach = 14;
+  const reach = 12;
   return [
     line([x, y], [x + reach, y], AXIS),
     arrowHead([x + reach, y], 0, 3),
