@@ -81,15 +81,34 @@ export {
   tubeVolumeDeficit,
 } from './solid/tube';
 export { frustumSolid } from './solid/frustum';
-export { boundsOf, type MeshReport, measureMesh, meshProblems } from './check/mesh';
+export { boundsOf, type MeshReport, measureMesh, meshProblems, partProblems, shellCount } from './check/mesh';
+export { type Crossing, meshCrossings } from './check/selfCrossing';
 
 // Parts: every piece of metal, each a closed shell in a frame of its own
 export { headerParts, type PartProgress } from './parts/headerParts';
 export { type HeaderPart, type Made, PART_KINDS, type PartKind, type PartOwner, type PartRemark } from './parts/part';
 export { partFrame, placePoints, placedMesh } from './parts/place';
-export { startTrim, tubeLine } from './parts/tubeParts';
+export { cutObstacle, startTrim, stepDepthAt, tubeLine } from './parts/tubeParts';
+export { collectorParts } from './collector/collectorParts';
+export { type CollectorPlan, collectorPlan } from './collector/plan';
+export { type Stub, stubs } from './collector/stubs';
+
+// From a port's opening to its tube
+export { type AreaSchedule, areaSchedule } from './transition/areaSchedule';
+export { ATTACHED_HALF_ANGLE } from './transition/flowWarnings';
+
+// Flanges: plates drawn flat, and as solids
+export { flangeParts } from './flange/flangeParts';
+export { type FlangePlan, flangePlan, type PlateHole, type PlatePlan } from './flange/plan';
+export { plateSolid, plateVolume } from './flange/plateSolid';
+export { openingDiscs } from './flange/seats';
 
 // Plane curves of straights and arcs
+export { cutLoop } from './plane/cut';
+export { type Disc, distanceToHull, grown, hullArcs, hullLoop } from './plane/discs';
+export { hug } from './plane/hug';
+export { isInLoop, selfCrossing } from './plane/inside';
+export { edgeGap, leastGap, meetings, pointOnEdge } from './plane/meet';
 export {
   type Bounds2,
   circleLoop,
@@ -99,6 +118,7 @@ export {
   loopArea,
   loopBounds,
   loopLength,
+  movedLoop,
   type Point2,
   polygonLoop,
   reversedLoop,
@@ -137,6 +157,11 @@ export {
 } from './flange/imported';
 
 // Cuts unrolled: what paper wrapped round a tube shows
+export { collectorCuts } from './unroll/collectorCuts';
+export { type Extremes, extremes } from './unroll/extremes';
+export { headerCuts } from './unroll/headerCuts';
+export { type MitreOptions, mitreCut, type PieceLength, type SegmentedBend, segmentedBend } from './unroll/mitre';
+export { copeOrdinate, type SaddleOptions, saddleCut } from './unroll/saddle';
 export type { WrapCut } from './unroll/wrapCut';
 
 // From nothing: an engine form to a first header

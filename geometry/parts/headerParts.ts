@@ -1,5 +1,8 @@
 /** Every part of a header, in the order of the gas, as far as the design lets them be made. Asynchronous: some kernels are loaded when needed. */
+import { collectorParts } from '../collector/collectorParts';
+import { flangeParts } from '../flange/flangeParts';
 import type { Header } from '../header/resolve';
+import { transitionParts } from '../transition/transitionParts';
 import type { Made } from './part';
 import { tubeParts } from './tubeParts';
 
@@ -7,7 +10,12 @@ export type PartProgress = { readonly done: number; readonly of: number; readonl
 
 type Maker = { readonly what: string; readonly make: (header: Header) => Made | Promise<Made> };
 
-const MAKERS: readonly Maker[] = [{ what: 'tubes', make: tubeParts }];
+const MAKERS: readonly Maker[] = [
+  { what: 'flanges', make: flangeParts },
+  { what: 'port transitions', make: transitionParts },
+  { what: 'tubes', make: tubeParts },
+  { what: 'collectors', make: collectorParts },
+];
 
 /** @param see told before each kind of part is made */
 export async function headerParts(header: Header, see: (progress: PartProgress) => void = () => {}): Promise<Made> {

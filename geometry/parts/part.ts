@@ -29,6 +29,8 @@ export type HeaderPart = {
   /** Unique among the header's parts, and good as a file's name: `collector m1 stub 2`. */
   readonly id: string;
   readonly kind: PartKind;
+  /** As a list under its owner says it: `stub 2`. */
+  readonly name: string;
   readonly of: PartOwner;
   /** In the part's own frame: z along `pose.direction`, y along `pose.up`, x = up × direction. */
   readonly mesh: Mesh;

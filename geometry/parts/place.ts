@@ -2,7 +2,7 @@
 import type { Vec3 } from '../../shared/vec3';
 import type { Pose } from '../header/merge';
 import type { Mesh } from '../solid/mesh';
-import { cross, dot } from '../vector';
+import { cross, dot, sub } from '../vector';
 
 /** Column by column: x, y, z axes, then the origin. */
 export type PartFrame = readonly [x: Vec3, y: Vec3, z: Vec3, origin: Vec3];
@@ -20,6 +20,12 @@ export const fromFrame = ([x, y, z, o]: PartFrame, [a, b, c]: Vec3): Vec3 => [
   o[2] + a * x[2] + b * y[2] + c * z[2],
 ];
 
+/** A place of the design seen from the frame. */
+export function toFrame([x, y, z, o]: PartFrame, p: Vec3): Vec3 {
+  const off = sub(p, o);
+  return [dot(off, x), dot(off, y), dot(off, z)];
+}
+
 /** Points by threes. */
 export function placePoints(points: ArrayLike<number>, pose: Pose): Float64Array {
   const frame = partFrame(pose);
@@ -36,11 +42,9 @@ export const placedMesh = ({ mesh, pose }: { readonly mesh: Mesh; readonly pose:
 
 /** A mesh of the design's frame, seen from a part's own. */
 export function fromMesh({ positions, triangles }: Mesh, pose: Pose): Mesh {
-  const [x, y, z, o] = partFrame(pose);
+  const frame = partFrame(pose);
   const own = new Float64Array(positions.length);
-  for (let i = 0; i < positions.length; i += 3) {
-    const p: Vec3 = [positions[i]! - o[0], positions[i + 1]! - o[1], positions[i + 2]! - o[2]];
-    own.set([dot(p, x), dot(p, y), dot(p, z)], i);
-  }
+  for (let i = 0; i < positions.length; i += 3)
+    own.set(toFrame(frame, [positions[i]!, positions[i + 1]!, positions[i + 2]!]), i);
   return { positions: own, triangles };
 }

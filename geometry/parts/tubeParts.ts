@@ -5,6 +5,7 @@
 import { type Centerline, centerline } from '../curve/centerline';
 import type { Header, ResolvedRunner } from '../header/resolve';
 import { tubeObstacle, tubeSolid, tubeVolume } from '../solid/tube';
+import { STRAIGHT_TOLERANCE } from '../tolerance';
 import { addScaled } from '../vector';
 import type { HeaderPart, Made, PartRemark } from './part';
 import { fromMesh } from './place';
@@ -14,18 +15,35 @@ export function startTrim(header: Header, { runner }: Pick<ResolvedRunner, 'runn
   if (!('port' in runner.from)) return 0;
   const { port: id } = runner.from;
   const transition = header.ports.get(id)?.port.transition;
-  if (transition) return -transition.length;
-  const flange = header.design.flanges?.find(({ ports }) => ports.includes(id));
+  return transition ? -transition.length : stepDepthAt(header, id);
+}
+
+/** Of the step in the flange's outer face at a port; 0 where tubes are butted on its face, or there is no flange. */
+export function stepDepthAt({ design }: Header, portId: string): number {
+  const flange = design.flanges?.find(({ ports }) => ports.includes(portId));
   return flange?.seat === 'stepped' ? (flange.stepDepth ?? flange.thickness / 2) : 0;
 }
 
-/** The centerline of the tube itself. Its first straight may come out negative: `tubeObstacle` says so. */
+/** The centerline of the tube itself; where a transition takes more than its first straight, no line that can be made. */
 export function tubeLine(header: Header, resolved: ResolvedRunner): Centerline | null {
   const { centerline: line } = resolved;
   const trim = startTrim(header, resolved);
   if (!line || trim === 0) return line;
   const first = addScaled(line.points[0]!, resolved.start.direction, -trim);
   return centerline([first, ...line.points.slice(1)], line.radii);
+}
+
+/** What keeps a runner's tube from being made as it is cut, with the remedy; null where nothing does. */
+export function cutObstacle(header: Header, resolved: ResolvedRunner): string | null {
+  const { centerline: nominal, tube } = resolved;
+  const line = tubeLine(header, resolved);
+  if (!nominal || !line) return 'it is not routed yet; give it points';
+  const taken = -startTrim(header, resolved);
+  const [first] = nominal.straights;
+  // Taken away past its end, the first leg would turn about and look sound.
+  if (taken > 0 && first! >= 0 && taken > first! + STRAIGHT_TOLERANCE)
+    return `the transition before it takes ${taken} mm and its first straight is ${first!.toFixed(2)} mm long; make the transition shorter`;
+  return tubeObstacle(nominal, tube) ?? tubeObstacle(line, tube);
 }
 
 export function tubeParts(header: Header): Made {
@@ -36,9 +54,9 @@ export function tubeParts(header: Header): Made {
     const id = `runner ${runner.id}`;
     const where = `runners/${runner.id}`;
     const line = tubeLine(header, resolved);
-    const obstacle = line ? tubeObstacle(line, tube) : 'it is not routed yet; give it points';
-    if (!line || obstacle) {
-      notMade.push({ part: id, where, message: `It cannot be made, because ${obstacle}.` });
+    const why = cutObstacle(header, resolved);
+    if (!line || why) {
+      notMade.push({ part: id, where, message: `It cannot be made, because ${why}.` });
       continue;
     }
     const { outsideDiameter, wall, material } = tube;
@@ -47,6 +65,7 @@ export function tubeParts(header: Header): Made {
     parts.push({
       id,
       kind: 'tube',
+      name: 'tube',
       of: { kind: 'runner', id: runner.id },
       mesh,
       pose: start,

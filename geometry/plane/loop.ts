@@ -105,3 +105,5 @@ export function loopBounds(loop: Loop): Bounds2 {
   }
   return { min: [Math.min(...xs), Math.min(...ys)], max: [Math.max(...xs), Math.max(...ys)] };
 }
+
+export const movedLoop = (loop: Loop, [dx, dy]: Point2): Loop => loop.map(([x, y, bulge]) => [x + dx, y + dy, bulge]);

@@ -7,14 +7,21 @@ import type { Centerline } from '../curve/centerline';
 import { chordCount, pointOnSegment, type Station } from '../curve/pointAt';
 import { LEAST_MESH_STEP } from '../tolerance';
 
+/**
+ * However small the tube, a ring has so many sides and a bend turns at most so far in a step: an inscribed ring falls short
+ * of its circle's area by (2π/N)²/6, a bend of its arc by δ²/6, and together they must stay within a thousandth.
+ */
+const LEAST_SIDES = 100;
+const LONGEST_STEP = 0.042;
+
 /** Sides of a ring whose chords stay within `sagitta` of the circle: a multiple of four, so that both frame axes measure the true diameter. */
 export function ringSides(radius: number, sagitta: number): number {
-  return 4 * Math.max(2, Math.ceil(chordCount(radius, 2 * Math.PI, sagitta) / 4));
+  return Math.max(LEAST_SIDES, 4 * Math.ceil(chordCount(radius, 2 * Math.PI, sagitta) / 4));
 }
 
 /** Steps along a bend so that the chords of its outside (the extrados) stay within `sagitta` of their circle. */
 export function arcSteps(bendRadius: number, tubeRadius: number, angle: number, sagitta: number): number {
-  return chordCount(bendRadius + tubeRadius, angle, sagitta);
+  return Math.max(Math.ceil(angle / LONGEST_STEP), chordCount(bendRadius + tubeRadius, angle, sagitta));
 }
 
 /**

@@ -9,6 +9,7 @@ import type { Centerline } from '../curve/centerline';
 import { type Frame, frames } from '../curve/frames';
 import { LEAST_MESH_STEP, STRAIGHT_TOLERANCE } from '../tolerance';
 import type { Mesh } from './mesh';
+import { connectRings } from './rings';
 import { arcSteps, ringSides, tubeStations } from './sections';
 
 export type TubeShape = {
@@ -52,7 +53,7 @@ export function tubeSolid(line: Centerline, shape: TubeShape): Mesh {
   const positions = new Float64Array(3 * 2 * half);
   writeRings(positions, 0, rings, sides, outer);
   writeRings(positions, half, rings, sides, inner);
-  return { positions, triangles: connect(rings.length, sides, half, standIns(positions, sides)) };
+  return { positions, triangles: connectRings(rings.length, sides, half, standIns(positions, sides)) };
 }
 
 /**
@@ -113,35 +114,4 @@ function standIns(positions: Float64Array, sides: number): Uint32Array {
     if (Math.hypot(dx, dy, dz) < LEAST_MESH_STEP) standIn[v] = before;
   }
   return standIn;
-}
-
-/** Outer skin, bore and the two annular ends; triangles that a stand-in has closed up are left out. */
-function connect(rings: number, sides: number, inner: number, standIn: Uint32Array): Uint32Array {
-  const triangles = new Uint32Array(3 * 4 * sides * rings);
-  let at = 0;
-  const triangle = (a: number, b: number, c: number) => {
-    const [i, j, k] = [standIn[a]!, standIn[b]!, standIn[c]!];
-    if (i === j || j === k || k === i) return;
-    triangles[at++] = i;
-    triangles[at++] = j;
-    triangles[at++] = k;
-  };
-  /** Corners counter-clockwise from outside. */
-  const quad = (a: number, b: number, c: number, d: number) => {
-    triangle(a, b, c);
-    triangle(a, c, d);
-  };
-  for (let i = 0; i < sides; i++) {
-    const j = (i + 1) % sides;
-    quad(inner + i, inner + j, j, i);
-    for (let ring = 0; ring < rings - 1; ring++) {
-      const here = ring * sides;
-      const next = here + sides;
-      quad(here + i, here + j, next + j, next + i);
-      quad(inner + here + j, inner + here + i, inner + next + i, inner + next + j);
-    }
-    const end = (rings - 1) * sides;
-    quad(end + i, end + j, inner + end + j, inner + end + i);
-  }
-  return at === triangles.length ? triangles : triangles.slice(0, at);
 }

@@ -13,6 +13,14 @@ const ISO_273_HOLES: Readonly<Record<string, readonly [number, number, number]>>
 /** Those in the table, smallest first. */
 export const METRIC_THREADS: readonly string[] = Object.keys(ISO_273_HOLES);
 
+export type HoleClass = (typeof HOLE_CLASSES)[number];
+
+/** The ISO 273 series whose hole for this thread it is, to a hundredth; null where it is none, or the thread is not in the table. */
+export function holeClassOf(thread: string, hole: number): HoleClass | null {
+  const k = holesFor(thread)?.findIndex((h) => Math.abs(h - hole) < 0.01) ?? -1;
+  return HOLE_CLASSES[k] ?? null;
+}
+
 /** For `M8`, `m8` or `M8x1.25`; undefined where the table has no such thread. */
 export function holesFor(thread: string): readonly [number, number, number] | undefined {
   const size = /^\s*(m\d+)(?![\d.])/i.exec(thread)?.[1]?.toUpperCase();

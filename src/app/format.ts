@@ -1,6 +1,6 @@
 /** Numbers as the screen shows them: fixed decimals, a real minus sign. Lengths come in as mm. */
 import type { Display } from '../../shared/design/types';
-import { lengthParts } from '../../shared/units';
+import { lengthParts, MM_PER_INCH } from '../../shared/units';
 
 /** A thousandth of an inch is 0.025 mm: one decimal more says about as much. */
 export const decimalsFor = (display: Display, mmDecimals: number): number =>
@@ -20,6 +20,11 @@ export function signedNumber(mm: number, display: Display, mmDecimals = 2): stri
 export function angleNumber(degrees: number, decimals = 1): string {
   const text = degrees.toFixed(decimals);
   return typeset(Number(text) === 0 ? text.replace('-', '') : text);
+}
+
+/** An area of mm² as the display has it; its unit is the display's, squared. */
+export function areaNumber(mm2: number, display: Display): string {
+  return display === 'in' ? (mm2 / MM_PER_INCH ** 2).toFixed(3) : mm2.toFixed(0);
 }
 
 const typeset = (text: string): string => text.replace('-', '−');

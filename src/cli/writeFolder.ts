@@ -88,7 +88,7 @@ function removeStale(folder: string, earlier: ReadonlyMap<string, string>, now: 
 }
 
 /** Names as we write them, and nothing that could lead out of the folder: a manifest is a file anyone can edit. */
-const OUR_NAME = /^(?:runners\/|copes\/)?[A-Za-z0-9_ -][A-Za-z0-9_. -]*$/;
+const OUR_NAME = /^(?:(?:runners|flanges|transitions|collectors|copes)\/)?[A-Za-z0-9_ -][A-Za-z0-9_. -]*$/;
 
 /** Name → SHA-256 of what an earlier run wrote, its manifest included; empty where there was none. */
 function earlierFiles(folder: string): Map<string, string> {

@@ -1,4 +1,8 @@
-/** `cut-list.csv`: how long each tube is sawn, and what it weighs when trimmed: wall area × centerline × density. mm, kg. */
+/**
+ * `cut-list.csv`: how long each tube is sawn, and what it weighs when trimmed. Where a transition at the port takes the place
+ * of the tube's beginning, `trim_start` is less by as much and may be negative; where the tube goes into a flange's step, more.
+ * What is trimmed off and the transition itself weigh nothing here. mm, kg.
+ */
 import { massOf } from '../../geometry';
 import { MATERIALS } from '../../shared/stock/materials';
 import { type Cell, decimal, writeCsv } from '../formats/csv/csv';
@@ -7,9 +11,9 @@ import type { NotMade, Part } from './part';
 export const CUT_LIST = 'cut-list.csv';
 
 export function cutList(parts: readonly Part[]): { text: string; notMade: NotMade[] } {
-  const rows = parts.map(({ id, line, resolved: { tube, tooling } }): Cell[] => {
-    const trims = [tooling.trimStart ?? 0, tooling.trimEnd ?? 0] as const;
-    const mass = massOf(tube, line.length);
+  const rows = parts.map(({ id, line, startTrim, resolved: { tube, tooling } }): Cell[] => {
+    const trims = [(tooling.trimStart ?? 0) + startTrim, tooling.trimEnd ?? 0] as const;
+    const mass = massOf(tube, line.length + startTrim);
     return [
       id,
       decimal(line.length + trims[0] + trims[1]),

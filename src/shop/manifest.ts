@@ -2,7 +2,7 @@
  * `manifest.json`: what is in the folder, so that a copy can be checked, and what is not and why, so that nobody takes a
  * folder for complete that is not. No date and no machine in it: the same design gives the same bytes.
  */
-import type { CheckReport, Header } from '../../geometry';
+import type { CheckReport, Header, PartRemark } from '../../geometry';
 import { VERSION } from '../../shared/version';
 import { sha256 } from '../formats/hash/sha256';
 import type { NamedFile } from '../formats/zip/zip';
@@ -24,6 +24,8 @@ export type Manifest = {
   /** Every file but this one. */
   readonly files: readonly { readonly name: string; readonly size: number; readonly sha256: string }[];
   readonly notMade: readonly NotMade[];
+  /** Of parts that are made all the same. */
+  readonly warnings: readonly { readonly where: string; readonly message: string }[];
   /** Whether the design holds every rule, and what fails. */
   readonly check: {
     readonly ok: boolean;
@@ -43,6 +45,7 @@ export async function manifestOf(
   design: Uint8Array<ArrayBuffer>,
   files: readonly NamedFile[],
   notMade: readonly NotMade[],
+  warnings: readonly PartRemark[],
   report: CheckReport,
 ): Promise<Manifest> {
   return {
@@ -54,6 +57,7 @@ export async function manifestOf(
       files.map(async ({ name, bytes }) => ({ name, size: bytes.length, sha256: await sha256(bytes) })),
     ),
     notMade,
+    warnings: warnings.map(({ where, message }) => ({ where, message })),
     check: { ok: report.ok, problems: report.problems.map(({ rule, where, message }) => ({ rule, where, message })) },
   };
 }

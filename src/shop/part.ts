@@ -6,9 +6,10 @@ import {
   type BendTable,
   bendTable,
   type Centerline,
+  cutObstacle,
   type Header,
   type ResolvedRunner,
-  tubeObstacle,
+  startTrim,
 } from '../../geometry';
 
 export type Part = {
@@ -16,6 +17,8 @@ export type Part = {
   readonly resolved: ResolvedRunner;
   readonly line: Centerline;
   readonly table: BendTable;
+  /** How much farther in (positive) or out (negative) than its centerline the tube begins: a flange's step, a transition. */
+  readonly startTrim: number;
 };
 
 /** Something of the contract that is not in the folder, or only in part. */
@@ -27,9 +30,11 @@ export function partsOf(header: Header): { parts: Part[]; leftOut: NotMade[] } {
   for (const resolved of header.runners) {
     const { id } = resolved.runner;
     const line = resolved.centerline;
-    const obstacle = line ? tubeObstacle(line, resolved.tube) : 'it is not routed yet; give it points';
-    if (line && !obstacle) parts.push({ id, resolved, line, table: bendTable(line, resolved.start.up) });
-    else leftOut.push({ name: `runner ${id}`, why: `In no table and no file, because ${obstacle}.` });
+    const obstacle = cutObstacle(header, resolved);
+    if (line && !obstacle) {
+      const table = bendTable(line, resolved.start.up);
+      parts.push({ id, resolved, line, table, startTrim: startTrim(header, resolved) });
+    } else leftOut.push({ name: `runner ${id}`, why: `In no table and no file, because ${obstacle}.` });
   }
   return { parts, leftOut };
 }

@@ -2,16 +2,33 @@
  * Everything the fabricator needs, as named files in memory: pure, the same names and bytes for the same design every
  * time. Who calls puts them in a folder or a zip.
  */
-import { check, type Meshes, type Problem, resolveHeader } from '../../geometry';
+import {
+  check,
+  headerCuts,
+  headerParts,
+  type Made,
+  type Meshes,
+  type PartRemark,
+  type Problem,
+  resolveHeader,
+} from '../../geometry';
 import type { Design } from '../../shared/design/types';
 import { writeDesign } from '../../shared/design/write';
+import { sha256 } from '../formats/hash/sha256';
 import type { NamedFile } from '../formats/zip/zip';
 import { BEND_SCHEDULE, bendSchedule } from './bendSchedule';
+import { copes } from './copes';
 import { CUT_LIST, cutList } from './cutList';
+import { flangeSheetPlans } from './flangeSheetPlans';
+import { flangeDrawings } from './flanges';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
 import { MANIFEST, manifestOf } from './manifest';
 import { notYetMade } from './notYet';
+import { flangeGroup, guideGroup, templateGroup } from './packet/groups';
+import { DEFAULT_PAPER_THICKNESS, PACKET, type PaperOptions, packet } from './packet/packet';
 import { type NotMade, partsOf } from './part';
+import { DEFAULT_PAPER } from './sheet/paper';
+import type { Stamp } from './sheet/sheet';
 import { solids } from './solids';
 import { START_CLOCKING, startClocking } from './startClocking';
 
@@ -20,29 +37,69 @@ export type ShopFolder = {
   readonly files: readonly NamedFile[];
   /** Of the design, as `check` finds them; the files are made all the same, and the manifest says so. */
   readonly problems: readonly Problem[];
-  /** Runners that are in no table, with the reason. */
+  /** Runners that are in no table, parts that are in no file and flanges that are in no drawing, with the reason. */
   readonly leftOut: readonly NotMade[];
+  /** Of parts that are made all the same. */
+  readonly warnings: readonly PartRemark[];
+};
+
+export type ShopOptions = Partial<Pick<PaperOptions, 'paper' | 'paperThickness'>> & {
+  /** Told what is being made next. */
+  readonly see?: (what: string) => void;
 };
 
 /** @param meshes the surroundings' meshes by file name, for the check that the manifest sums up */
-export async function shopFolder(design: Design, meshes: Meshes = new Map()): Promise<ShopFolder> {
+export async function shopFolder(
+  design: Design,
+  meshes: Meshes = new Map(),
+  { paper = DEFAULT_PAPER, paperThickness = DEFAULT_PAPER_THICKNESS, see = () => {} }: ShopOptions = {},
+): Promise<ShopFolder> {
   const header = resolveHeader(design);
+  see('check');
   const report = check(design, meshes);
   const { parts, leftOut } = partsOf(header);
   const cuts = cutList(parts);
-  const meshed = solids(parts);
+  see('tables');
+  const made = await headerParts(header, ({ what }) => see(what));
+  const meshed = solids(withoutTwice(made, leftOut));
+  see('drawings');
+  const flanges = flangeDrawings(header);
+  const bytes = utf8(writeDesign(design));
+  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes) };
+  const onPaper: PaperOptions = { paper, paperThickness, display: design.display ?? 'mm' };
+  const slantedCuts = headerCuts(header);
+  const groups = [
+    templateGroup(slantedCuts, onPaper),
+    guideGroup(parts, onPaper),
+    flangeGroup(flangeSheetPlans(header), onPaper),
+  ];
+  const problems = report.problems.map(({ where, message }) => `${where}: ${message}`);
   const files: NamedFile[] = [
     textFile(BEND_SCHEDULE, bendSchedule(parts)),
     textFile(START_CLOCKING, startClocking(parts)),
     textFile(INTERSECTION_POINTS, intersectionPoints(parts)),
     textFile(CUT_LIST, cuts.text),
     ...meshed.files,
+    ...flanges.files,
+    ...copes(slantedCuts, onPaper, stamp),
+    { name: PACKET, bytes: await packet(groups, stamp, { problems }, paper) },
   ];
-  const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...notYetMade(header)];
-  const manifest = await manifestOf(header, utf8(writeDesign(design)), files, notMade, report);
+  const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...flanges.notMade, ...notYetMade()];
+  const manifest = await manifestOf(header, bytes, files, notMade, made.warnings, report);
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
-  return { files, problems: report.problems, leftOut: [...leftOut, ...meshed.notMade] };
+  return {
+    files,
+    problems: report.problems,
+    leftOut: [...leftOut, ...meshed.notMade, ...flanges.notMade],
+    warnings: made.warnings,
+  };
 }
+
+/** A runner that is in no table is named once, with all it is missing from. */
+const withoutTwice = (made: Made, leftOut: readonly NotMade[]): Made => ({
+  ...made,
+  notMade: made.notMade.filter(({ part }) => !leftOut.some(({ name }) => name === part)),
+});
 
 const utf8 = (text: string): Uint8Array<ArrayBuffer> => new TextEncoder().encode(text);
 

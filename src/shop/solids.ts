@@ -1,33 +1,52 @@
-/** `runners/ID.stl`, a tube a file, and `header.stl`, all of them as shells of one file, not fused. mm, design frame. */
-import { joinMeshes, type Mesh, meshProblems, roundedToFloat32, tubeSolid } from '../../geometry';
+/**
+ * Every part as a file of its own, `runners/ID.stl`, `collectors/ID NAME.stl` and so on, and `header.stl`, all of them as
+ * shells of one file, not fused. Each mesh is judged as the file will hold it; an unsound one is left out and named rather
+ * than handed to a slicer. mm, design frame.
+ */
+import {
+  type HeaderPart,
+  joinMeshes,
+  type Made,
+  type Mesh,
+  meshProblems,
+  placedMesh,
+  roundedToFloat32,
+} from '../../geometry';
 import { writeStl } from '../formats/stl/write';
 import type { NamedFile } from '../formats/zip/zip';
-import type { NotMade, Part } from './part';
+import type { NotMade } from './part';
 
 const HEADER_STL = 'header.stl';
-const runnerStl = (id: string): string => `runners/${id}.stl`;
 
-/** Each mesh is judged as the file will hold it; an unsound one is left out and named rather than handed to a slicer. */
-export function solids(parts: readonly Part[]): { files: NamedFile[]; notMade: NotMade[] } {
+/** The folder that a part's file lies in, by what it belongs to. */
+export const PART_FOLDERS = { runner: 'runners', flange: 'flanges', port: 'transitions', merge: 'collectors' } as const;
+
+/** A tube, a plate and a transition are all there is of their owner; the pieces of one with several say which. */
+export function partFile({ of, name }: Pick<HeaderPart, 'of' | 'name'>): string {
+  const alone = ['tube', 'plate', 'transition'].includes(name) && of.kind !== 'merge';
+  return `${PART_FOLDERS[of.kind]}/${of.id}${alone ? '' : ` ${name}`}.stl`;
+}
+
+export function solids({ parts, notMade: unmade }: Made): { files: NamedFile[]; notMade: NotMade[] } {
   const sound: Mesh[] = [];
   const files: NamedFile[] = [];
-  const notMade: NotMade[] = [];
-  for (const { id, line, resolved } of parts) {
-    const { outsideDiameter, wall } = resolved.tube;
-    const mesh = tubeSolid(line, { outsideDiameter, wall, up: resolved.start.up });
+  const notMade: NotMade[] = unmade.map(({ part, where, message }) => ({
+    name: `${HEADER_STL}, ${part}`,
+    why: `${where}: ${message}`,
+  }));
+  for (const part of parts) {
+    const mesh = placedMesh(part);
     const faults = meshProblems(roundedToFloat32(mesh));
+    const name = partFile(part);
     if (faults.length > 0) {
-      notMade.push({
-        name: runnerStl(id),
-        why: `Left out, of ${HEADER_STL} too, because as a solid ${faults.join(', ')}.`,
-      });
+      notMade.push({ name, why: `Left out, of ${HEADER_STL} too, because as a solid ${faults.join(', ')}.` });
       continue;
     }
     sound.push(mesh);
-    files.push({ name: runnerStl(id), bytes: writeStl(mesh, `runner ${id}`) });
+    files.push({ name, bytes: writeStl(mesh, part.id) });
   }
   if (sound.length > 0)
     files.push({ name: HEADER_STL, bytes: writeStl(joinMeshes(sound), 'header, one shell a part') });
-  else notMade.push({ name: HEADER_STL, why: 'There is no runner to put in it.' });
+  else notMade.push({ name: HEADER_STL, why: 'There is no part to put in it.' });
   return { files, notMade };
 }

@@ -1,5 +1,5 @@
 /**
- * `npm run bench [-- balance check follow mesh windows]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
+ * `npm run bench [-- balance check follow mesh solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
  * result's quality beside them. `npm run bench -- route …` lays every problem from nothing instead.
  */
 import { readFileSync } from 'node:fs';
@@ -13,23 +13,25 @@ import { benchRoute } from './route/bench';
 import { benchWindows } from './windows';
 import { yardstick } from './yardstick';
 
-const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[]>> = {
+const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[] | Promise<string[]>>> = {
   balance: benchBalance,
   check: benchCheck,
   follow: benchFollow,
   mesh: () => benchMesh(),
+  // The other kernel is large: loaded where it is asked for.
+  solids: async () => (await import('./solids')).benchSolids(read('four-4-1')),
   windows: (design, unit) => benchWindows(read('four-4-1'), design, unit),
 };
 
 const [first, ...rest] = process.argv.slice(2);
 if (first === 'route') benchRoute(rest, (line) => console.log(line));
-else measure(first === undefined ? Object.keys(PARTS) : [first, ...rest]);
+else await measure(first === undefined ? Object.keys(PARTS) : [first, ...rest]);
 
 function read(name: string): Design {
   return parseDesign(readFileSync(`public/examples/${name}.evenrun.json`, 'utf8'));
 }
 
-function measure(names: readonly string[]): void {
+async function measure(names: readonly string[]): Promise<void> {
   const parts = names.map((name) => {
     const part = PARTS[name];
     if (!part) throw new Error(`there is no part "${name}": ${Object.keys(PARTS).join(', ')}, or route alone`);
@@ -38,5 +40,5 @@ function measure(names: readonly string[]): void {
   const design = read('v8-both-banks');
   const unit = yardstick();
   console.log(`yardstick  ${unit.toFixed(3)} ms (one million closest-point pairs of segments, best of nine)`);
-  for (const part of parts) for (const line of part(design, unit)) console.log(line);
+  for (const part of parts) for (const line of await part(design, unit)) console.log(line);
 }

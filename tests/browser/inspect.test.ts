@@ -141,6 +141,29 @@ describe('the inspectors', { timeout: 240_000 }, () => {
       .waitFor();
   });
 
+  it("draws how a port's area goes over into its tube's, and says what cannot be made", async () => {
+    await pick('p1');
+    const plot = (name: RegExp) => inspector().getByRole('img', { name });
+    await plot(/^Area: 1075 mm² at the opening, 1219 mm² in the tube, at once$/).waitFor();
+    await type(field('Transition length'), '20');
+    await undo(/^Undo: Transition length of port p1/).waitFor();
+    await plot(/over 20\.0 mm$/).waitFor();
+    await inspector()
+      .getByText(/even within 0\.01 %/)
+      .waitFor();
+    await type(field('Transition length'), '95');
+    await inspector()
+      .getByText(/^Port p1: its transition is 95 mm long and runner r1 goes straight for 91\.92 mm only/)
+      .waitFor();
+    await type(field('Transition length'), '8');
+    await inspector()
+      .getByText(/widens from .* as a cone of .* half-angle/)
+      .waitFor();
+    await type(field('Transition length'), '');
+    await plot(/at once$/).waitFor();
+    expect(await field('Transition wall').isVisible()).toBe(false);
+  });
+
   it('did all of this without an error on the console', () => {
     expect(watched.errors).toEqual([]);
   });

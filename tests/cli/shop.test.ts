@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { chmodSync, existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { PDFDocument } from 'pdf-lib';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type Bench, bench, GOOD, UNROUTED } from './bench';
 
@@ -14,7 +15,7 @@ const at = (...parts: string[]) => join(b.folder, ...parts);
 const hashes = () =>
   b
     .listing()
-    .filter((name) => /\.(csv|stl)$|manifest/.test(name) && statSync(at(name)).isFile())
+    .filter((name) => /\.(csv|stl|pdf|svg)$|manifest/.test(name) && statSync(at(name)).isFile())
     .map((name) => [
       name,
       createHash('sha256')
@@ -38,10 +39,15 @@ describe('shop', () => {
     expect(before.map(([name]) => name)).toEqual(
       [
         'bend-schedule.csv',
+        'collectors/m1 cone.stl',
+        'collectors/m1 filler.stl',
+        'collectors/m1 outlet.stl',
+        'collectors/m1 plate.stl',
         'cut-list.csv',
         'header.stl',
         'intersection-points.csv',
         'manifest.json',
+        'packet.pdf',
         'runners/r1.stl',
         'runners/r2.stl',
         'runners/r3.stl',
@@ -57,12 +63,22 @@ describe('shop', () => {
     expect(b.listing().filter((name) => name.includes('.tmp'))).toEqual([]);
   });
 
+  test('prints on the paper asked for', async () => {
+    const pageOf = async (...options: string[]) => {
+      expect((await b.evenrun('shop', GOOD, '-o', 'out', ...options)).code).toBe(0);
+      const [page] = (await PDFDocument.load(readFileSync(at('out/packet.pdf')))).getPages();
+      return [page!.getWidth(), page!.getHeight()].map((points) => Math.round((points * 254) / 72) / 10);
+    };
+    expect(await pageOf()).toEqual([210, 297]);
+    expect(await pageOf('--paper', 'Letter', '--paper-thickness', '0.08')).toEqual([215.9, 279.4]);
+  });
+
   test('of a header that fails writes what can be made, says what not, and exits 1', async () => {
     const { code, out } = await b.evenrun('shop', UNROUTED, '-o', 'out');
     expect(code).toBe(1);
     expect(out).toMatch(/Left out\n +runner r1 .*not routed/);
     expect(existsSync(at('out/manifest.json'))).toBe(true);
-    expect(existsSync(at('out/header.stl'))).toBe(false);
+    expect(existsSync(at('out/runners/r1.stl'))).toBe(false);
   });
 
   test('keeps what is not ours beside it, and writes into an empty folder', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { resolveHeader } from '../../geometry';
+import { resolveHeader, tubeLine } from '../../geometry';
 import type { Design } from '../../shared/design/types';
 import { readCsv } from '../../src/formats/csv/readCsv';
 import { turnCell } from '../../src/shop/angles';
@@ -170,6 +170,38 @@ describe('the cut list', () => {
     expect(Number(row!.centerline)).toBeCloseTo(centerline, 7);
     expect(Number(row!.cut_length)).toBeCloseTo(centerline + 52.5, 7);
     expect([row!.trim_start, row!.trim_end].map(Number)).toEqual([40, 12.5]);
+  });
+
+  test('a transition takes the place of the beginning, a stepped flange asks for more; the schedule stays nominal', () => {
+    const plain = oneRunner(ONE_BEND, { tooling: { trimStart: 5 } });
+    const [port] = plain.ports;
+    const led: Design = { ...plain, ports: [{ ...port!, transition: { length: 20 } }] };
+    const stepped: Design = {
+      ...plain,
+      flanges: [{ id: 'f1', ports: ['p1'], thickness: 10, seat: 'stepped', stepDepth: 4 }],
+    };
+    const centerline = 840 + 240 + 30 * Math.PI;
+    const [before, less, more] = [plain, led, stepped].map((design) => readCsv(cutList(partsIn(design)).text)[0]!);
+    expect([less!, more!].map(({ trim_start }) => Number(trim_start))).toEqual([-15, 9]);
+    expect(Number(less!.cut_length)).toBeCloseTo(centerline - 15, 7);
+    expect(Number(less!.centerline)).toBeCloseTo(centerline, 7);
+    expect(Number(less!.mass_kg) / Number(before!.mass_kg)).toBeCloseTo((centerline - 20) / centerline, 6);
+    expect(Number(more!.mass_kg) / Number(before!.mass_kg)).toBeCloseTo((centerline + 4) / centerline, 6);
+    expect(schedule(led)).toBe(schedule(plain));
+    // What is drawn is as long as what is cut, less what the tooling trims off.
+    const header = resolveHeader(led);
+    expect(tubeLine(header, header.runners[0]!)!.length).toBeCloseTo(Number(less!.cut_length) - 5, 7);
+  });
+
+  test('a tube whose transition takes more than its first straight is in no table', () => {
+    const design = oneRunner(ONE_BEND);
+    const led = (length: number): Design => ({ ...design, ports: [{ ...design.ports[0]!, transition: { length } }] });
+    expect(partsIn(led(840))).toHaveLength(1);
+    const { parts, leftOut } = partsOf(resolveHeader(led(841)));
+    expect(parts).toEqual([]);
+    expect(leftOut[0]!.why).toMatch(
+      /takes 841 mm and its first straight is 840\.00 mm long; make the transition shorter/,
+    );
   });
 
   // Stockists' kg per metre, carbon and stainless (key mass.tab, recomputed with factor 0.02491 for stainless).

@@ -1,5 +1,15 @@
 /** The kernel off the main thread: one request, one reply, in order. Whoever needs to cancel ends the whole worker. */
-import { balance, check, compareDesigns, draftHeader, lengthWindows, type Meshes, settleEdit } from '../../../geometry';
+import {
+  areaSchedule,
+  balance,
+  check,
+  compareDesigns,
+  draftHeader,
+  lengthWindows,
+  type Meshes,
+  resolveHeader,
+  settleEdit,
+} from '../../../geometry';
 import type { Reply, Request } from './messages';
 
 let meshes: Meshes = new Map();
@@ -19,6 +29,8 @@ async function answer(request: Request): Promise<Reply> {
       return { done: compareDesigns(request.before, request.after, request.beside) };
     case 'draft':
       return { done: draftHeader(request.form) };
+    case 'areas':
+      return { done: await areaSchedule(resolveHeader(request.design), request.port) };
     case 'shop': {
       const { shopZip } = await import('./shopZip');
       return { done: await shopZip(request.design, meshes, request.folder) };

@@ -1,5 +1,14 @@
 /** What the app and its worker say to each other. Plain data only: it is copied between threads. */
-import type { BalanceResult, CheckReport, Comparison, Draft, Meshes, Settled, Windows } from '../../../geometry';
+import type {
+  AreaSchedule,
+  BalanceResult,
+  CheckReport,
+  Comparison,
+  Draft,
+  Meshes,
+  Settled,
+  Windows,
+} from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 import type { EngineForm } from '../../../shared/engine/form';
 
@@ -18,6 +27,7 @@ export type Request =
       readonly beside: { readonly before: Meshes; readonly after: Meshes };
       readonly meshes: null;
     }
+  | { readonly job: 'areas'; readonly design: Design; readonly port: string; readonly meshes: null }
   | { readonly job: 'draft'; readonly form: EngineForm; readonly meshes: null };
 
 export type Answers = {
@@ -28,6 +38,8 @@ export type Answers = {
   readonly shop: ShopAnswer;
   readonly compare: Comparison;
   readonly draft: Draft;
+  /** Null where no runner starts at the port. */
+  readonly areas: AreaSchedule | null;
 };
 
 /** The shop folder as a zip, and what whoever opens it should know. */

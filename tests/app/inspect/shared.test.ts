@@ -89,6 +89,8 @@ describe('every field of every kind', () => {
     for (const must of [
       'port/lengthInHead',
       'port/opening/corner',
+      'port/transition/length',
+      'port/transition/wall',
       'merge/placement/within/0',
       'merge/placement/tilt',
       'tooling/otherRadii',
@@ -123,6 +125,20 @@ describe('several things', () => {
     );
     expect(range).toMatchObject({ most: 21.2, below: true });
     expect(setOn(design, headerOf(design), both, wall, 22).ok).toBe(false);
+  });
+
+  it('makes a transition by its length, and takes it away whole', () => {
+    const length = spec('port', 'Transition length');
+    const bare = { ...design, ports: design.ports.map(({ transition: _, ...port }) => port) };
+    const ids = bare.ports.map(({ id }) => id);
+    const wall = spec('port', 'Transition wall');
+    expect(applies(wall, contextsOf(bare, headerOf(bare), on('port', ...ids)))).toBe(false);
+    const made = setOn(bare, headerOf(bare), on('port', ...ids), length, 25);
+    expect(made.ok && made.design.ports.map((p) => p.transition)).toEqual(ids.map(() => ({ length: 25 })));
+    if (!made.ok) return;
+    expect(applies(wall, contextsOf(made.design, headerOf(made.design), on('port', ...ids)))).toBe(true);
+    const gone = setOn(made.design, headerOf(made.design), on('port', ...ids), length, undefined);
+    expect(gone).toEqual({ ok: true, design: bare });
   });
 
   it('moves one axis and leaves the others to each', () => {

@@ -1,4 +1,4 @@
-/** What a kind of thing has beyond plain fields: a flange's fasteners, a runner's points, a group's measured lengths. */
+/** What a kind of thing has beyond plain fields: a port's area schedule, a flange's fasteners, a runner's points, a group's measured lengths. */
 import type { Header } from '../../../../geometry';
 import type { Thing } from '../../../../shared/design/edit';
 import type { Design } from '../../../../shared/design/types';
@@ -7,12 +7,15 @@ import { FastenerTable } from './FastenerTable';
 import { FlangeOutline } from './FlangeOutline';
 import { GroupMeasured } from './GroupMeasured';
 import { PointTable } from './PointTable';
+import { PortAreas } from './PortAreas';
 import { WithoutTooling } from './WithoutTooling';
 
 type Props = { readonly design: Design; readonly header: Header; readonly thing: Thing };
 
 export function ThingExtras({ design, header, thing }: Props) {
   switch (thing.kind) {
+    case 'port':
+      return <PortAreas design={design} port={thing.id} />;
     case 'flange':
       return (
         <>

@@ -2,7 +2,8 @@
 import { reshapeOpening, segmentsOf, setFields } from '../../../../shared/design/edit';
 import { CYLINDERS, DISTANCE, LENGTH, narrowed } from '../../../../shared/design/ranges';
 import type { Opening, Port } from '../../../../shared/design/types';
-import type { FieldSpec, Section } from './spec';
+import { WALLS } from './offers';
+import type { Context, FieldSpec, Section } from './spec';
 
 const isRound = (opening: Opening): boolean => opening.shape === 'round';
 
@@ -61,6 +62,41 @@ const opening: readonly FieldSpec<Port>[] = [
   },
 ];
 
+/** Of the tube that starts at the port; undefined while none does. */
+const tubeWall = ({ header, entry }: Context<Port>): number | undefined =>
+  header.runners.find(({ runner: { from } }) => 'port' in from && from.port === entry.id)?.tube.wall;
+
+const transition: readonly FieldSpec<Port>[] = [
+  {
+    type: 'number',
+    quantity: 'length',
+    label: 'Transition length',
+    at: ['transition', 'length'],
+    optional: true,
+    fallback: 'none',
+    range: LENGTH,
+    meaning:
+      'of a piece formed from the opening to the tube, along the first straight; empty: the tube starts at the flange',
+    set: ({ design, thing }, length) => {
+      const where = [...segmentsOf(design, thing)!, 'transition'];
+      return setFields(design, [length === undefined ? [where, undefined] : [[...where, 'length'], length]]);
+    },
+  },
+  {
+    type: 'number',
+    quantity: 'length',
+    label: 'Transition wall',
+    at: ['transition', 'wall'],
+    optional: true,
+    fallback: tubeWall,
+    range: LENGTH,
+    step: 0.1,
+    when: ({ entry }) => entry.transition !== undefined,
+    meaning: "at the opening; default: the tube's, into which it runs evenly",
+    offers: { name: 'Stock walls', of: WALLS },
+  },
+];
+
 export const portSections: readonly Section<Port>[] = [
   {
     fields: [
@@ -98,4 +134,5 @@ export const portSections: readonly Section<Port>[] = [
     ],
   },
   { title: 'Opening', fields: opening },
+  { title: 'Transition to the tube', fields: transition },
 ];

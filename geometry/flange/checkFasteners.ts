@@ -1,0 +1,87 @@
+/** Fasteners: whether each has its hole, its nut a place to stand, and the weld its room. mm, on the plate. */
+import type { Flange } from '../../shared/design/types';
+import { nutRoom, threadDiameter } from '../../shared/stock/hexFasteners';
+import { HOLE_CLASSES, holesFor } from '../../shared/stock/holes';
+import type { Say } from '../check/words';
+import { distanceToHull, hullArcs } from '../plane/discs';
+import type { Draft } from './draftPlates';
+import type { Finding, PlateHole } from './plan';
+
+export function checkFasteners(flange: Flange, { holes, bites, seats }: Draft, say: Say): Finding[] {
+  return [...holes, ...bites].flatMap((hole) => {
+    const where = `flanges/${flange.id}/fasteners/${hole.fastener}`;
+    return [
+      ...checkHole(hole, where, say),
+      ...seats.flatMap((seat) => (seat.welded ? checkRoom(hole, seat.welded, where, say) : [])),
+    ];
+  });
+}
+
+type Welded = NonNullable<Draft['seats'][number]['welded']>;
+
+function checkRoom(
+  { fastener, centre, diameter, thread }: PlateHole,
+  welded: Welded,
+  where: string,
+  say: Say,
+): Finding[] {
+  const away = distanceToHull(hullArcs(welded.outer), centre);
+  const name = `Fastener ${fastener + 1} (${thread})`;
+  if (away < diameter / 2)
+    return [
+      {
+        where,
+        message: `${name} lies under ${welded.what}: no nut could be put on. Move it ${say(wanted(thread, diameter, welded.leg) - away)} away from the port.`,
+        refuses: true,
+      },
+    ];
+  const { nut, washer } = nutRoom(thread, diameter);
+  const needs = wanted(thread, diameter, welded.leg);
+  if (away >= needs - SAME) return [];
+  const what =
+    away < washer / 2
+      ? 'its washer lies on'
+      : away < nut / 2 + welded.leg
+        ? 'its nut turns in the weld of'
+        : 'its washer lies on the weld of';
+  return [
+    {
+      where,
+      message: `${name} is too near: ${what} ${welded.what}. It stands ${say(away)} from it and wants ${say(needs)}, half a washer of ${say(washer)} and ${say(welded.leg)} of weld (common practice): move it ${say(needs - away)} away from the port.`,
+      refuses: false,
+    },
+  ];
+}
+
+/** From a fastener's middle to what is welded on. */
+function wanted(thread: string, hole: number, weld: number): number {
+  const { nut, washer } = nutRoom(thread, hole);
+  return Math.max(nut, washer) / 2 + weld;
+}
+
+function checkHole({ fastener, diameter, thread, series }: PlateHole, where: string, say: Say): Finding[] {
+  const size = threadDiameter(thread);
+  const name = `The hole of fastener ${fastener + 1}`;
+  const known = holesFor(thread);
+  const table = known
+    ? known.map((d, k) => `${HOLE_CLASSES[k]} ${say(d)}`).join(', ')
+    : size && `about ${say(1.1 * size)}, a tenth more than the thread`;
+  if (size !== null && diameter <= size)
+    return [
+      {
+        where: `${where}/hole`,
+        message: `${name} is ${say(diameter)}, and its thread ${thread} does not pass through: drill ${table}${known ? ' (ISO 273)' : ''}.`,
+        refuses: false,
+      },
+    ];
+  if (!known || series) return [];
+  return [
+    {
+      where: `${where}/hole`,
+      message: `${name}, ${say(diameter)}, is of no ISO 273 series for ${thread}: ${table}. It is cut as designed.`,
+      refuses: false,
+    },
+  ];
+}
+
+const SAME = 1e-4;
