@@ -6,9 +6,9 @@ import { MAX_OUTLINE } from '../../shared/design/limits';
 import { DesignError } from '../../shared/design/refusal';
 import type { Design, Fastener, Opening } from '../../shared/design/types';
 import { holesFor, METRIC_THREADS } from '../../shared/stock/holes';
-import { loopCrossing } from '../plane/crossing';
 import type { Circle } from '../plane/fitCircle';
 import { fitLoop } from '../plane/fitLoop';
+import { selfCrossing } from '../plane/inside';
 import { edges, type Loop, type Point2, sampleLoop } from '../plane/loop';
 import { moveLoop, movePoint2, type Rigid } from '../plane/rigid';
 import { DEGREES, RADIANS } from '../tolerance';
@@ -137,7 +137,7 @@ const words = (mm: number): string => String(Math.round(mm * 100) / 100);
 
 function insistUncrossed({ outline, cuts }: SortedLoops): void {
   for (const [loop, what] of [[outline, 'outline'], ...cuts.map(({ loop }) => [loop, 'opening'] as const)] as const) {
-    const at = loopCrossing(loop);
+    const at = selfCrossing(loop);
     if (at)
       throw new DesignError([
         {

@@ -3,6 +3,8 @@ import { edges, loopArea, loopBounds, loopLength } from '../../../geometry';
 import { distanceToLoop } from '../../../geometry/plane/within';
 import { DxfError, DxfUnitError } from '../../../src/formats/dxf/dxfError';
 import { MAX_DXF_BYTES, readDxf } from '../../../src/formats/dxf/read';
+import { DXF_VERSIONS, writeDxf } from '../../../src/formats/dxf/write';
+import { LOOPS } from '../../geometry/flange/drawings';
 import { arc, circle, dxf, type Groups, line, oldPolyline, polyline } from './drawn';
 
 const SLOT = [
@@ -217,4 +219,26 @@ test('ten thousand lines in one chain are joined in good time', () => {
   const at = (k: number) => [1000 * Math.cos((2 * Math.PI * k) / n), 1000 * Math.sin((2 * Math.PI * k) / n)] as const;
   const loop = only(Array.from({ length: n }, (_, k) => line(...at(k), ...at((k + 1) % n))));
   expect(loop).toHaveLength(n);
+});
+
+test('our own files come back, in both dialects: every curve on its layer, corners within 0.001 mm', () => {
+  const curves = LOOPS.map((loop, k) => ({ layer: k === 3 ? 'OUTLINE' : k < 3 ? 'HOLES' : 'PORTS', loop }));
+  const layers = ['OUTLINE', 'HOLES', 'PORTS'].map((name) => ({ name, colour: 7 }));
+  for (const version of DXF_VERSIONS) {
+    const bytes = new TextEncoder().encode(writeDxf({ layers, curves }, version));
+    // R12 has no unit of its own.
+    const { loops } = readDxf(bytes, version === 'R12' ? 'mm' : undefined);
+    expect(loops.map(({ layer }) => layer).sort()).toEqual(curves.map(({ layer }) => layer).sort());
+    for (const { layer, loop } of curves)
+      expect(
+        loops.some(
+          (back) =>
+            back.layer === layer &&
+            back.loop.length === loop.length &&
+            loop.every(([x, y, b]) =>
+              back.loop.some(([u, v, c]) => Math.hypot(u - x, v - y) < 0.001 && Math.abs(b - c) < 1e-6),
+            ),
+        ),
+      ).toBe(true);
+  }
 });

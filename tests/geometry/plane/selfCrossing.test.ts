@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest';
 import { circleLoop, type Loop, sampleLoop } from '../../../geometry';
-import { loopCrossing } from '../../../geometry/plane/crossing';
+import { selfCrossing } from '../../../geometry/plane/inside';
 import { moveLoop } from '../../../geometry/plane/rigid';
 import { random } from '../../random';
 
 test('a circle, a slot and a D cross nothing', () => {
-  expect(loopCrossing(circleLoop([3, 4], 5))).toBeNull();
+  expect(selfCrossing(circleLoop([3, 4], 5))).toBeNull();
   expect(
-    loopCrossing([
+    selfCrossing([
       [0, 0, 0],
       [10, 0, 1],
       [10, 4, 0],
@@ -15,7 +15,7 @@ test('a circle, a slot and a D cross nothing', () => {
     ]),
   ).toBeNull();
   expect(
-    loopCrossing([
+    selfCrossing([
       [0, 0, 0.9],
       [0, 4, 0],
     ]),
@@ -50,7 +50,7 @@ test('straights, straight and arc, arc and arc, each at its place however turned
   for (const [loop, at] of cases)
     for (const turn of [0, 0.7, 2.1]) {
       const rigid = { mirrored: turn > 2, turn, shift: [20, -7] as const };
-      const found = loopCrossing(moveLoop(loop, rigid))!;
+      const found = selfCrossing(moveLoop(loop, rigid))!;
       const x = rigid.mirrored ? -at[0] : at[0];
       const wanted = [
         20 + x * Math.cos(turn) - at[1] * Math.sin(turn),
@@ -72,7 +72,7 @@ test('agrees with the crossings of fine polygons, seed 21', () => {
     });
     const slow = slowCrossing(sampleLoop(loop, 3e-4));
     if (slow) crossed++;
-    expect(loopCrossing(loop) !== null).toBe(slow);
+    expect(selfCrossing(loop) !== null).toBe(slow);
   }
   expect(crossed).toBeGreaterThan(10);
   expect(crossed).toBeLessThan(70);
