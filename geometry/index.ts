@@ -82,13 +82,13 @@ export {
 } from './solid/tube';
 export { frustumSolid } from './solid/frustum';
 export { boundsOf, type MeshReport, measureMesh, meshProblems, partProblems, shellCount } from './check/mesh';
-export { type Crossing, selfCrossings } from './check/selfCrossing';
+export { type Crossing, meshCrossings } from './check/selfCrossing';
 
 // Parts: every piece of metal, each a closed shell in a frame of its own
 export { headerParts, type PartProgress } from './parts/headerParts';
 export { type HeaderPart, type Made, PART_KINDS, type PartKind, type PartOwner, type PartRemark } from './parts/part';
 export { fromFrame, type PartFrame, partFrame, placePoints, placedMesh } from './parts/place';
-export { startTrim, stepDepthAt, trimmedLine, tubeLine } from './parts/tubeParts';
+export { cutObstacle, startTrim, stepDepthAt, trimmedLine, tubeLine } from './parts/tubeParts';
 export { collectorParts } from './collector/collectorParts';
 export { type CollectorPlan, collectorPlan } from './collector/plan';
 export { type Stub, stubs } from './collector/stubs';
@@ -127,6 +127,10 @@ export {
 
 // Cuts unrolled: what paper wrapped round a tube shows
 export { collectorCuts } from './unroll/collectorCuts';
+export { type Extremes, extremes } from './unroll/extremes';
+export { headerCuts } from './unroll/headerCuts';
+export { type MitreOptions, mitreCut, type PieceLength, type SegmentedBend, segmentedBend } from './unroll/mitre';
+export { copeOrdinate, type SaddleOptions, saddleCut } from './unroll/saddle';
 export type { WrapCut } from './unroll/wrapCut';
 
 // From nothing: an engine form to a first header

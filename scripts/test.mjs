@@ -12,6 +12,7 @@ insistOnNode();
 insistOnPackages();
 const chromium = insistOnChromium();
 insistOnStlJudge();
+insistOnPrinter();
 
 const reports = mkdtempSync(join(tmpdir(), 'evenrun-test-'));
 const counts = { passed: 0, failed: 0, skipped: 0 };
@@ -81,6 +82,14 @@ function insistOnChromium() {
 function insistOnStlJudge() {
   if (which('admesh') || aptInstall('admesh')) return;
   const remedy = 'The STL tests need admesh. Run: sudo apt-get install --no-install-recommends admesh';
+  if (process.env.CI) fail(remedy);
+  console.log(`${remedy}   Until then they are skipped.`);
+}
+
+/** pdftoppm draws our pages as a printer would, to be measured. As with the judge of STL: skipped without, but not in CI. */
+function insistOnPrinter() {
+  if (which('pdftoppm') || aptInstall('poppler-utils')) return;
+  const remedy = 'The tests of paper need pdftoppm. Run: sudo apt-get install --no-install-recommends poppler-utils';
   if (process.env.CI) fail(remedy);
   console.log(`${remedy}   Until then they are skipped.`);
 }

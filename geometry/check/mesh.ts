@@ -3,7 +3,7 @@
  * line and app. Volume by the divergence theorem, taken about a vertex so that far-off parts lose no digits. mm, mm², mm³.
  */
 import { type Bounds, type Mesh, roundedToFloat32 } from '../solid/mesh';
-import { selfCrossings } from './selfCrossing';
+import { meshCrossings } from './selfCrossing';
 
 export type MeshReport = {
   /** Edges that belong to one triangle only. */
@@ -40,16 +40,24 @@ export function meshProblems(mesh: Mesh): string[] {
 const MOST_CROSSINGS = 20;
 
 /**
+ * Thinner than this share of its length, a triangle cannot be told the way it faces by a reader who computes in single
+ * precision: its two sides' product is off by the 2²³rd part of their lengths, and a thousandth of a turn is allowed.
+ */
+const NEEDLE = 1000 * 2 ** -23;
+
+/**
  * What is wrong with the mesh as one piece of metal, in words: sound as a solid once rounded to the single precision that
- * files and pictures hold, one shell, nowhere through itself. Empty where it is so.
+ * files and pictures hold, one shell, no needle, nowhere through itself. Empty where it is so.
  */
 export function partProblems(mesh: Mesh): string[] {
   const rounded = roundedToFloat32(mesh);
   const found = meshProblems(rounded);
   if (found.length > 0) return found;
+  const needles = needleCount(rounded);
+  if (needles > 0) found.push(`${needles} triangles are so thin that single precision loses which way they face`);
   const shells = shellCount(rounded);
   if (shells > 1) found.push(`it is ${shells} pieces, not one`);
-  const crossings = selfCrossings(rounded, MOST_CROSSINGS);
+  const crossings = meshCrossings(rounded, MOST_CROSSINGS);
   const first = crossings[0];
   if (!first) return found;
   const [one, other] = first.triangles;
@@ -58,6 +66,22 @@ export function partProblems(mesh: Mesh): string[] {
   const at = first.at.map((x) => x.toFixed(2)).join(', ');
   found.push(`triangles ${one} and ${other} pass through each other at (${at})${more}`);
   return found;
+}
+
+function needleCount({ positions, triangles }: Mesh): number {
+  let needles = 0;
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [3 * triangles[t]!, 3 * triangles[t + 1]!, 3 * triangles[t + 2]!];
+    const [ux, uy, uz] = [0, 1, 2].map((k) => positions[b + k]! - positions[a + k]!) as [number, number, number];
+    const [vx, vy, vz] = [0, 1, 2].map((k) => positions[c + k]! - positions[a + k]!) as [number, number, number];
+    const longest = Math.max(
+      ux * ux + uy * uy + uz * uz,
+      vx * vx + vy * vy + vz * vz,
+      (vx - ux) ** 2 + (vy - uy) ** 2 + (vz - uz) ** 2,
+    );
+    if (Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx) < NEEDLE * longest) needles++;
+  }
+  return needles;
 }
 
 /** How many pieces the triangles make that share no corner. */

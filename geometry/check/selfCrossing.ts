@@ -28,7 +28,7 @@ export function touching({ positions }: Mesh): number {
 }
 
 /** @param cap the search ends once it has found so many */
-export function selfCrossings(mesh: Mesh, cap = 20): Crossing[] {
+export function meshCrossings(mesh: Mesh, cap = 20): Crossing[] {
   const tolerance = touching(mesh);
   const tree = buildTree(soupOf(mesh));
   const { soup, order } = tree;

@@ -5,6 +5,7 @@
 import { type Centerline, centerline } from '../curve/centerline';
 import type { Header, ResolvedRunner } from '../header/resolve';
 import { tubeObstacle, tubeSolid, tubeVolume } from '../solid/tube';
+import { STRAIGHT_TOLERANCE } from '../tolerance';
 import { addScaled } from '../vector';
 import type { HeaderPart, Made, PartRemark } from './part';
 import { fromMesh } from './place';
@@ -23,7 +24,7 @@ export function stepDepthAt({ design }: Header, portId: string): number {
   return flange?.seat === 'stepped' ? (flange.stepDepth ?? flange.thickness / 2) : 0;
 }
 
-/** The centerline of the tube itself. Its first straight may come out negative: `tubeObstacle` says so. */
+/** The centerline of the tube itself. Where a transition takes more than its first straight, no line that can be made: `cutObstacle` says so. */
 export const tubeLine = (header: Header, resolved: ResolvedRunner): Centerline | null =>
   trimmedLine(resolved, startTrim(header, resolved));
 
@@ -35,6 +36,19 @@ export function trimmedLine(resolved: ResolvedRunner, trim: number): Centerline 
   return centerline([first, ...line.points.slice(1)], line.radii);
 }
 
+/** What keeps a runner's tube from being made as it is cut, with the remedy; null where nothing does. */
+export function cutObstacle(header: Header, resolved: ResolvedRunner): string | null {
+  const { centerline: nominal, tube } = resolved;
+  const line = tubeLine(header, resolved);
+  if (!nominal || !line) return 'it is not routed yet; give it points';
+  const taken = -startTrim(header, resolved);
+  const [first] = nominal.straights;
+  // Taken away past its end, the first leg would turn about and look sound.
+  if (taken > 0 && first! >= 0 && taken > first! + STRAIGHT_TOLERANCE)
+    return `the transition before it takes ${taken} mm and its first straight is ${first!.toFixed(2)} mm long; make the transition shorter`;
+  return tubeObstacle(nominal, tube) ?? tubeObstacle(line, tube);
+}
+
 export function tubeParts(header: Header): Made {
   const parts: HeaderPart[] = [];
   const notMade: PartRemark[] = [];
@@ -43,9 +57,9 @@ export function tubeParts(header: Header): Made {
     const id = `runner ${runner.id}`;
     const where = `runners/${runner.id}`;
     const line = tubeLine(header, resolved);
-    const obstacle = line ? tubeObstacle(line, tube) : 'it is not routed yet; give it points';
-    if (!line || obstacle) {
-      notMade.push({ part: id, where, message: `It cannot be made, because ${obstacle}.` });
+    const why = cutObstacle(header, resolved);
+    if (!line || why) {
+      notMade.push({ part: id, where, message: `It cannot be made, because ${why}.` });
       continue;
     }
     const { outsideDiameter, wall, material } = tube;

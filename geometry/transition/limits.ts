@@ -22,14 +22,17 @@ export function transitionLimits(flow: PortFlow, part: string): PartRemark[] {
   const say = (field: string, message: string) =>
     found.push({ part, where: `ports/${port}/transition/${field}`, message: `Port ${port}: ${message}` });
 
-  const line = runner.centerline;
-  const first = line ? line.straights[0]! : null;
-  if (first !== null && length > first + STRAIGHT_TOLERANCE)
+  const least = leastLength(flow);
+  // Not routed, or its bends have no room: what its tube cannot be is said there.
+  const first = runner.centerline?.straights[0] ?? -1;
+  if (first >= 0 && length > first + STRAIGHT_TOLERANCE) {
+    const ask = `sk for a first straight of ${mm(length)} and lay the runner again`;
+    const remedy = first > least ? `Make it ${mm(first)} or shorter, or a${ask}` : `A${ask}`;
     say(
       'length',
-      `its transition is ${mm(length)} long and runner ${runner.runner.id} goes straight for ${mm(first)} only, so the tube would have to start within the bend. Make it ${mm(first)} or shorter, or ask for a first straight of ${mm(length)} and lay the runner again.`,
+      `its transition is ${mm(length)} long and runner ${runner.runner.id} goes straight for ${mm(first)} only, so the tube would have to start within the bend. ${remedy}.`,
     );
-  const least = leastLength(flow);
+  }
   if (length < least)
     say(
       'length',

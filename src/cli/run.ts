@@ -11,7 +11,7 @@ import { compareCommand } from './commands/compare';
 import { type MirrorArguments, mirrorCommand } from './commands/mirror';
 import { type NewArguments, NUMBERS, newCommand, optionName } from './commands/new';
 import { type RouteArguments, routeCommand } from './commands/route';
-import { shopCommand } from './commands/shop';
+import { type ShopArguments, shopCommand } from './commands/shop';
 import { SIZE_OPTIONS, type SizeOptions, sizeCommand } from './commands/size';
 import { HOLDS, type Io, oneLine, UNUSABLE, UnusableInput } from './io';
 
@@ -75,9 +75,11 @@ function programOf(io: Io, done: (code: number) => void): Command {
 
   program
     .command('shop <design>')
-    .description('write the folder the fabricator needs: bend tables, cut list, STL')
+    .description('write the folder the fabricator needs: bend tables, cut list, STL, templates on paper')
     .requiredOption('-o, --output <folder>', 'the folder to write')
-    .action(async (design: string, options: { output: string }) => done(await shopCommand(design, options, io)));
+    .option('--paper <size>', 'a4 or letter; default a4')
+    .option('--paper-thickness <mm>', 'of the paper that is wrapped round tubes; default 0.1')
+    .action(async (design: string, options: ShopArguments) => done(await shopCommand(design, options, io)));
 
   const size = program
     .command('size [design]')

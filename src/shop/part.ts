@@ -6,10 +6,10 @@ import {
   type BendTable,
   bendTable,
   type Centerline,
+  cutObstacle,
   type Header,
   type ResolvedRunner,
   startTrim,
-  tubeObstacle,
 } from '../../geometry';
 
 export type Part = {
@@ -30,7 +30,7 @@ export function partsOf(header: Header): { parts: Part[]; leftOut: NotMade[] } {
   for (const resolved of header.runners) {
     const { id } = resolved.runner;
     const line = resolved.centerline;
-    const obstacle = line ? tubeObstacle(line, resolved.tube) : 'it is not routed yet; give it points';
+    const obstacle = cutObstacle(header, resolved);
     if (line && !obstacle) {
       const table = bendTable(line, resolved.start.up);
       parts.push({ id, resolved, line, table, startTrim: startTrim(header, resolved) });

@@ -4,6 +4,7 @@
  */
 import {
   check,
+  headerCuts,
   headerParts,
   type Made,
   type Meshes,
@@ -13,14 +14,21 @@ import {
 } from '../../geometry';
 import type { Design } from '../../shared/design/types';
 import { writeDesign } from '../../shared/design/write';
+import { sha256 } from '../formats/hash/sha256';
 import type { NamedFile } from '../formats/zip/zip';
 import { BEND_SCHEDULE, bendSchedule } from './bendSchedule';
+import { copes } from './copes';
 import { CUT_LIST, cutList } from './cutList';
+import { flangeSheetPlans } from './flangeSheetPlans';
 import { flangeDrawings } from './flanges';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
 import { MANIFEST, manifestOf } from './manifest';
 import { notYetMade } from './notYet';
+import { flangeGroup, guideGroup, templateGroup } from './packet/groups';
+import { DEFAULT_PAPER_THICKNESS, PACKET, type PaperOptions, packet } from './packet/packet';
 import { type NotMade, partsOf } from './part';
+import { DEFAULT_PAPER } from './sheet/paper';
+import type { Stamp } from './sheet/sheet';
 import { solids } from './solids';
 import { START_CLOCKING, startClocking } from './startClocking';
 
@@ -35,14 +43,16 @@ export type ShopFolder = {
   readonly warnings: readonly PartRemark[];
 };
 
-/**
- * @param meshes the surroundings' meshes by file name, for the check that the manifest sums up
- * @param see told what is being made next
- */
+export type ShopOptions = Partial<Pick<PaperOptions, 'paper' | 'paperThickness'>> & {
+  /** Told what is being made next. */
+  readonly see?: (what: string) => void;
+};
+
+/** @param meshes the surroundings' meshes by file name, for the check that the manifest sums up */
 export async function shopFolder(
   design: Design,
   meshes: Meshes = new Map(),
-  see: (what: string) => void = () => {},
+  { paper = DEFAULT_PAPER, paperThickness = DEFAULT_PAPER_THICKNESS, see = () => {} }: ShopOptions = {},
 ): Promise<ShopFolder> {
   const header = resolveHeader(design);
   see('check');
@@ -54,6 +64,16 @@ export async function shopFolder(
   const meshed = solids(withoutTwice(made, leftOut));
   see('drawings');
   const flanges = flangeDrawings(header);
+  const bytes = utf8(writeDesign(design));
+  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes) };
+  const onPaper: PaperOptions = { paper, paperThickness, display: design.display ?? 'mm' };
+  const slantedCuts = headerCuts(header);
+  const groups = [
+    templateGroup(slantedCuts, onPaper),
+    guideGroup(parts, onPaper),
+    flangeGroup(flangeSheetPlans(header), onPaper),
+  ];
+  const problems = report.problems.map(({ where, message }) => `${where}: ${message}`);
   const files: NamedFile[] = [
     textFile(BEND_SCHEDULE, bendSchedule(parts)),
     textFile(START_CLOCKING, startClocking(parts)),
@@ -61,9 +81,11 @@ export async function shopFolder(
     textFile(CUT_LIST, cuts.text),
     ...meshed.files,
     ...flanges.files,
+    ...copes(slantedCuts, onPaper, stamp),
+    { name: PACKET, bytes: await packet(groups, stamp, { problems }, paper) },
   ];
   const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...flanges.notMade, ...notYetMade()];
-  const manifest = await manifestOf(header, utf8(writeDesign(design)), files, notMade, made.warnings, report);
+  const manifest = await manifestOf(header, bytes, files, notMade, made.warnings, report);
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
   return {
     files,

@@ -94,6 +94,12 @@ describe('the design', () => {
   });
 });
 
+test.each([
+  [['--paper', 'a3'], /--paper: "a3" is none of a4 and letter/],
+  [['--paper-thickness', 'thin'], /--paper-thickness: "thin" is no number of mm from 0 to 2/],
+  [['--paper-thickness', '5'], /from 0 to 2/],
+])('paper that is none: %j', (options, message) => refused(['shop', GOOD, '-o', 'out', ...options], message));
+
 describe('where to write', () => {
   test('left out', async () => {
     await refused(['balance', GOOD], /-o, --output <file>/);

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { chmodSync, existsSync, mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { PDFDocument } from 'pdf-lib';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { type Bench, bench, GOOD, UNROUTED } from './bench';
 
@@ -14,7 +15,7 @@ const at = (...parts: string[]) => join(b.folder, ...parts);
 const hashes = () =>
   b
     .listing()
-    .filter((name) => /\.(csv|stl)$|manifest/.test(name) && statSync(at(name)).isFile())
+    .filter((name) => /\.(csv|stl|pdf|svg)$|manifest/.test(name) && statSync(at(name)).isFile())
     .map((name) => [
       name,
       createHash('sha256')
@@ -46,6 +47,7 @@ describe('shop', () => {
         'header.stl',
         'intersection-points.csv',
         'manifest.json',
+        'packet.pdf',
         'runners/r1.stl',
         'runners/r2.stl',
         'runners/r3.stl',
@@ -59,6 +61,16 @@ describe('shop', () => {
     expect((await b.evenrun('shop', GOOD, '-o', 'out')).code).toBe(0);
     expect(hashes()).toEqual(before);
     expect(b.listing().filter((name) => name.includes('.tmp'))).toEqual([]);
+  });
+
+  test('prints on the paper asked for', async () => {
+    const pageOf = async (...options: string[]) => {
+      expect((await b.evenrun('shop', GOOD, '-o', 'out', ...options)).code).toBe(0);
+      const [page] = (await PDFDocument.load(readFileSync(at('out/packet.pdf')))).getPages();
+      return [page!.getWidth(), page!.getHeight()].map((points) => Math.round((points * 254) / 72) / 10);
+    };
+    expect(await pageOf()).toEqual([210, 297]);
+    expect(await pageOf('--paper', 'Letter', '--paper-thickness', '0.08')).toEqual([215.9, 279.4]);
   });
 
   test('of a header that fails writes what can be made, says what not, and exits 1', async () => {

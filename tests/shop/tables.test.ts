@@ -193,6 +193,17 @@ describe('the cut list', () => {
     expect(tubeLine(header, header.runners[0]!)!.length).toBeCloseTo(Number(less!.cut_length) - 5, 7);
   });
 
+  test('a tube whose transition takes more than its first straight is in no table', () => {
+    const design = oneRunner(ONE_BEND);
+    const led = (length: number): Design => ({ ...design, ports: [{ ...design.ports[0]!, transition: { length } }] });
+    expect(partsIn(led(840))).toHaveLength(1);
+    const { parts, leftOut } = partsOf(resolveHeader(led(841)));
+    expect(parts).toEqual([]);
+    expect(leftOut[0]!.why).toMatch(
+      /takes 841 mm and its first straight is 840\.00 mm long; make the transition shorter/,
+    );
+  });
+
   // Stockists' kg per metre, carbon and stainless (key mass.tab, recomputed with factor 0.02491 for stainless).
   test.each([
     ['mild-steel', 42.4, 1.5, 1.513],

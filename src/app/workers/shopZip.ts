@@ -12,7 +12,7 @@ export async function shopZip(
   folder: string,
   see: (what: string) => void,
 ): Promise<ShopAnswer> {
-  const { files, problems, leftOut, warnings } = await shopFolder(design, meshes, see);
+  const { files, problems, leftOut, warnings } = await shopFolder(design, meshes, { see });
   see('zip');
   return {
     zip: new Uint8Array(zipFolder(folder, files)),

@@ -4,11 +4,11 @@ import {
   frustumSolid,
   joinMeshes,
   type Mesh,
+  meshCrossings,
   meshProblems,
   partProblems,
   rotate,
   roundedToFloat32,
-  selfCrossings,
   tubeSolid,
   unit,
 } from '../../../geometry';
@@ -55,7 +55,7 @@ describe('a sound mesh does not cross itself', () => {
     // Of random tubes some run through themselves: only the first bend is kept.
     const one = line.radii.length === 0 ? line : centerline(line.points.slice(0, 3), line.radii.slice(0, 1));
     const mesh = tubeSolid(one, shape);
-    expect(selfCrossings(mesh)).toEqual([]);
+    expect(meshCrossings(mesh)).toEqual([]);
     expect(partProblems(mesh)).toEqual([]);
   });
 
@@ -84,9 +84,9 @@ describe('a sound mesh does not cross itself', () => {
     const onFace = joinMeshes([box([0, 0, 0], [10, 10, 10]), spike]);
     for (const mesh of [corner, edge, onFace]) {
       expect(meshProblems(mesh)).toEqual([]);
-      expect(selfCrossings(mesh)).toEqual([]);
+      expect(meshCrossings(mesh)).toEqual([]);
     }
-    expect(selfCrossings({ positions: new Float64Array(0), triangles: new Uint32Array(0) })).toEqual([]);
+    expect(meshCrossings({ positions: new Float64Array(0), triangles: new Uint32Array(0) })).toEqual([]);
   });
 });
 
@@ -94,7 +94,7 @@ describe('a mesh that passes through itself is found out', () => {
   test('a tube folded through itself, where its skins meet', () => {
     const mesh = tubeSolid(FOLDED, tube);
     expect(meshProblems(mesh)).toEqual([]);
-    const found = selfCrossings(mesh, Number.POSITIVE_INFINITY);
+    const found = meshCrossings(mesh, Number.POSITIVE_INFINITY);
     expect(found.length).toBeGreaterThan(100);
     // Every place lies on a skin of both straights, within the chord error: axes along z and along y at z = 60.
     const isSkin = (r: number) => Math.min(Math.abs(r - 21.2), Math.abs(r - 19.7)) <= 0.05;
@@ -108,21 +108,21 @@ describe('a mesh that passes through itself is found out', () => {
   });
 
   test('and no more than asked for are told', () => {
-    expect(selfCrossings(tubeSolid(FOLDED, tube), 3).length).toBe(3);
+    expect(meshCrossings(tubeSolid(FOLDED, tube), 3).length).toBe(3);
   });
 
   test('two shells that overlap, by however little over the tolerance', () => {
     const overlapping = (by: number) => joinMeshes([box([0, 0, 0], [10, 10, 10]), box([10 - by, 3, 4], [18, 6, 7])]);
-    for (const by of [2, 0.01, 1e-5]) expect(selfCrossings(overlapping(by)).length, `${by}`).toBeGreaterThan(0);
-    expect(selfCrossings(overlapping(-1e-5))).toEqual([]);
-    const { at } = selfCrossings(overlapping(2), 1)[0]!;
+    for (const by of [2, 0.01, 1e-5]) expect(meshCrossings(overlapping(by)).length, `${by}`).toBeGreaterThan(0);
+    expect(meshCrossings(overlapping(-1e-5))).toEqual([]);
+    const { at } = meshCrossings(overlapping(2), 1)[0]!;
     expect(at[0]).toBeGreaterThanOrEqual(8);
     expect(at[0]).toBeLessThanOrEqual(10);
   });
 
   test('two shells with faces on one another, which enclose no doubled space', () => {
     const mesh = joinMeshes([box([0, 0, 0], [10, 10, 10]), box([10, 2, 2], [20, 8, 8])]);
-    const found = selfCrossings(mesh, 100);
+    const found = meshCrossings(mesh, 100);
     expect(found.length).toBeGreaterThan(0);
     for (const { at } of found) expect(at[0]).toBe(10);
     expect(partProblems(mesh).length).toBeGreaterThan(0);
@@ -134,7 +134,7 @@ describe('a mesh that passes through itself is found out', () => {
       box([0, 0, 0], [10, 10, 10]),
       moved(box([0, 0, 0], [6, 6, 6]), ([x, y, z]) => [x - y + 5, 2 + z, x + y + 4]),
     ]);
-    expect(selfCrossings(mesh, 100).length).toBeGreaterThan(0);
+    expect(meshCrossings(mesh, 100).length).toBeGreaterThan(0);
   });
 
   test('one frustum through another, turned and scaled anyhow, is found in the same triangles', () => {
@@ -143,7 +143,7 @@ describe('a mesh that passes through itself is found out', () => {
       frustumSolid({ ...body, axis: [0, 0, 1] }),
       frustumSolid({ ...body, axis: unit([1, 0.2, 0.4]), position: [-40, -3, 30] }),
     ]);
-    const pairs = (m: Mesh) => selfCrossings(m, Number.POSITIVE_INFINITY).map(({ triangles }) => triangles);
+    const pairs = (m: Mesh) => meshCrossings(m, Number.POSITIVE_INFINITY).map(({ triangles }) => triangles);
     const plain = pairs(mesh);
     expect(plain.length).toBeGreaterThan(50);
     const next = random(7);
@@ -170,7 +170,7 @@ describe('every two triangles held against each other in exact fractions', () =>
     let crossing = 0;
     for (let seed = 1; seed <= 150; seed++) {
       const mesh = jumble(random(1000 * grid + seed), grid);
-      const found = selfCrossings(mesh, Number.POSITIVE_INFINITY).map(({ triangles }) => triangles);
+      const found = meshCrossings(mesh, Number.POSITIVE_INFINITY).map(({ triangles }) => triangles);
       const exact = crossingsByHand(mesh);
       expect(found, `seed ${seed}`).toEqual(exact);
       crossing += exact.length;
@@ -187,7 +187,7 @@ describe('every two triangles held against each other in exact fractions', () =>
       const axis = unit([next.between(-1, 1), next.between(-1, 1), 1]);
       const turn = next.between(0, 6);
       const away = roundedToFloat32(moved(mesh, (p) => rotate([50 * p[0], 50 * p[1], 50 * p[2]], axis, turn)));
-      const found = selfCrossings(away, Number.POSITIVE_INFINITY).map(({ triangles }) => triangles.join());
+      const found = meshCrossings(away, Number.POSITIVE_INFINITY).map(({ triangles }) => triangles.join());
       const exact = crossingsByHand(mesh).map((pair) => pair.join());
       expect(
         found.filter((pair) => !exact.includes(pair)),
@@ -201,12 +201,30 @@ describe('every two triangles held against each other in exact fractions', () =>
   });
 });
 
+describe('a part is also', () => {
+  test('one piece', () => {
+    const apart = joinMeshes([box([0, 0, 0], [10, 10, 10]), box([20, 0, 0], [30, 10, 10])]);
+    expect(meshProblems(apart)).toEqual([]);
+    expect(partProblems(apart)).toEqual(['it is 2 pieces, not one']);
+  });
+
+  test('free of needles, which a reader in single precision would turn', () => {
+    const roof = (height: number): Mesh => ({
+      positions: Float64Array.from([0, 0, 0, 40, 0, 0, 20, 0, 20, 20, height, 0]),
+      triangles: Uint32Array.from([0, 1, 2, 0, 3, 1, 1, 3, 2, 2, 3, 0]),
+    });
+    expect(partProblems(roof(0.01))).toEqual([]);
+    expect(partProblems(roof(0.002)).join()).toMatch(/^1 triangles are so thin/);
+    expect(meshProblems(roundedToFloat32(roof(0.002)))).toEqual([]);
+  });
+});
+
 test('a hundred thousand triangles take no time to speak of', () => {
   const mesh = tubeSolid(FOLDED, { ...tube, chordError: 0.01 });
   const clear = { ...mesh, triangles: mesh.triangles.slice(0, 300_000) };
   expect(clear.triangles.length).toBe(300_000);
   const start = performance.now();
-  selfCrossings(clear, Number.POSITIVE_INFINITY);
+  meshCrossings(clear, Number.POSITIVE_INFINITY);
   // Measured: 0.3 s on two shared cores; a search of every pair would take minutes.
   expect(performance.now() - start).toBeLessThan(5000);
 });

@@ -20,9 +20,12 @@ const EXAMPLES = (JSON.parse(readFileSync('public/examples/index.json', 'utf8'))
   ({ file }) => file,
 );
 
-/** How far a mesh's volume may lie from the true one: where a limit is promised, that; else the little that chords lose on small radii. */
+/**
+ * How far a mesh's volume may lie from the true one: where a limit is promised, that; else the little that chords lose on
+ * small radii. Measured: 1.3e-3 on a port's transition, under 0.7e-3 on the pieces of a collector.
+ */
 const VOLUME_WITHIN: Partial<Record<HeaderPart['kind'], number>> = { tube: 1e-3, flange: 1e-3 };
-const OTHERWISE = 3e-3;
+const OTHERWISE = 1.5e-3;
 
 test('there are examples, and each is here', () => {
   expect(EXAMPLES.length).toBeGreaterThanOrEqual(3);

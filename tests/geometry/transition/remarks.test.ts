@@ -29,6 +29,40 @@ describe('refused', () => {
     expect(where).toContain('ports/p1/transition/length');
   });
 
+  test('longer than a first straight that leaves no room for any: no shorter one is asked for', async () => {
+    const design = designOf(RECTANGLE, { length: 20 });
+    const points = [
+      [0, 0, 0],
+      [0, 63, 0],
+      [0, 63, -300],
+    ] as const;
+    const { notMade } = await headerParts(resolveHeader({ ...design, runners: [{ ...design.runners[0]!, points }] }));
+    const message = notMade.find(({ part }) => part === 'port p1 transition')!.message;
+    expect(message).toMatch(/goes straight for 3 mm only.* bend\. Ask for a first straight of 20 mm/);
+  });
+
+  test.each([
+    ['into the bend', 70, 60],
+    ['past the whole first leg', 200, 60],
+  ])('%s, the tube is refused with it', async (_, length, first) => {
+    const { refusals } = await said(ROUND, { length });
+    expect(refusals).toHaveLength(2);
+    expect(refusals[1]).toMatch(`takes ${length} mm and its first straight is ${first}.00 mm long`);
+  });
+
+  test('longer than a runner without bends: no tube is left', async () => {
+    const design = designOf(ROUND, { length: 40 });
+    const points = [
+      [0, 0, 0],
+      [0, 30, 0],
+    ] as const;
+    const { parts, notMade } = await headerParts(
+      resolveHeader({ ...design, runners: [{ ...design.runners[0]!, points }] }),
+    );
+    expect(parts.filter(({ kind }) => kind === 'tube' || kind === 'transition')).toEqual([]);
+    expect(notMade.map(({ part }) => part)).toEqual(expect.arrayContaining(['port p1 transition', 'runner r1']));
+  });
+
   // The wall moves farthest at top and bottom: 21 − 20.575 mm; at the corners √(7² + 10²) + 11 − 20.575 = 2.632 mm.
   test('shorter than its wall can be led', async () => {
     const least = (Math.hypot(7, 10) + 11 - 20.575) / Math.tan(Math.PI / 6);

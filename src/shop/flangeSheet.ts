@@ -1,0 +1,174 @@
+/**
+ * A flange on paper: a dimensioned view scaled to fit, with every hole and opening in a table from one datum; then the plate at
+ * true size, over as many sheets as it takes, to lay on the head or the gasket. Plate frame: mm, x right, y up.
+ */
+import type { Loop, Point2 } from '../../geometry';
+import type { Display } from '../../shared/design/types';
+import { formatLength } from '../../shared/units';
+import { heightOf, type Item, type Point, widthOf } from '../formats/drawing/drawing';
+import { text } from '../formats/drawing/items';
+import { overallDimensions } from './flange/dimensions';
+import { datumMark, onPaper, plateBox, plateItems } from './flange/plate';
+import { flangeTables, ROW, type Table, tableHeight, tableItems, tableWidth } from './flange/table';
+import { freeBox, lying, type Paper, type Size, upright } from './sheet/paper';
+import { paragraphs } from './sheet/paragraphs';
+import { type Sheet, TRUE_SIZE } from './sheet/sheet';
+import { TYPE } from './sheet/style';
+import { tiled } from './sheet/tiles';
+
+export type FlangeHole = {
+  readonly at: Point2;
+  readonly diameter: number;
+  /** What goes through it: `M8x1.25`. */
+  readonly thread?: string;
+};
+
+export type FlangeOpening = {
+  readonly loop: Loop;
+  /** `port p1` */
+  readonly label: string;
+};
+
+export type FlangeSheetPlan = {
+  readonly id: string;
+  readonly outline: Loop;
+  readonly openings: readonly FlangeOpening[];
+  /** Counterbores from the outer face, to the depth given. */
+  readonly steps: readonly (FlangeOpening & { readonly depth: number })[];
+  readonly holes: readonly FlangeHole[];
+  readonly thickness: number;
+  readonly material?: string;
+  /** Which face is seen: `outer face, toward the tubes`. */
+  readonly seen: string;
+  readonly notes: readonly string[];
+};
+
+export type FlangeSheetOptions = { readonly paper: Paper; readonly display: Display };
+
+const GAP = 6;
+/** Beside and under the view: dimension lines. */
+const DIMENSIONS = 16;
+/** Over it: the datum's arrow may stand out. */
+const ABOVE = 4;
+/** Of the sheet's height. */
+const MOST_TABLE = 0.6;
+/** One over these is drawn: what draughtsmen use, ISO 5455, and the 2.5 that old ones do. */
+const SCALES = [1, 2, 2.5, 5, 10, 20, 50];
+
+const HOLES = 'A hole marked “not ISO 273” is as the design has it.';
+
+export function flangeSheets(plan: FlangeSheetPlan, options: FlangeSheetOptions): Sheet[] {
+  return [...overview(plan, options), ...trueSize(plan, options)];
+}
+
+/** The view above, tables and notes side by side below; tables that would leave the view no room get sheets of their own. */
+function overview(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions): Sheet[] {
+  const size = lying(paper);
+  const free = freeBox(size);
+  const tables = flangeTables(plan, display);
+  const apart = Math.max(0, ...tables.map(tableHeight)) > heightOf(free) * MOST_TABLE;
+  const beside = apart ? [] : tables;
+  const taken = beside.reduce((sum, t) => sum + tableWidth(t) + GAP, 0);
+  const notes = paragraphs(flangeNotes(plan, display), widthOf(free) - taken, beside.length > 1 ? 1 : 2);
+  const below = Math.max(notes.height, ...beside.map(tableHeight));
+  const box = plateBox(plan);
+  const high = heightOf(free) - below - GAP;
+  const room = { width: widthOf(free) - 2 * DIMENSIONS, height: high - DIMENSIONS - ABOVE };
+  const scale = SCALES.find((s) => widthOf(box) / s <= room.width && heightOf(box) / s <= room.height);
+  if (scale === undefined) throw new RangeError(`Flange ${plan.id} is too large to be drawn`);
+  const corner: Point = [
+    free.left + (widthOf(free) - widthOf(box) / scale) / 2,
+    free.top + ABOVE + (room.height - heightOf(box) / scale) / 2,
+  ];
+  const place = onPaper(corner, box, scale);
+  const title = `Flange ${plan.id}`;
+  let x = free.left;
+  const besides = beside.flatMap((table) => {
+    const items = tableItems(table, [x, free.bottom - below]);
+    x += tableWidth(table) + GAP;
+    return items;
+  });
+  const first: Sheet = {
+    ...size,
+    title,
+    scale: scale === 1 ? TRUE_SIZE : `SCALE 1 : ${scale}`,
+    items: [
+      ...plateItems(plan, place),
+      ...datumMark(plan, place),
+      ...overallDimensions(box, place, display),
+      ...besides,
+      ...notes.at([x, free.bottom - below]),
+    ],
+  };
+  return [first, ...(apart ? tableSheets(tables, title, size) : [])];
+}
+
+function tableSheets(tables: readonly Table[], title: string, size: Size): Sheet[] {
+  const free = freeBox(size);
+  const most = Math.floor(heightOf(free) / ROW);
+  return tables.flatMap(({ columns, rows }) => {
+    const [head, ...rest] = rows;
+    return Array.from({ length: Math.ceil(rest.length / (most - 1)) }, (_, i): Sheet => {
+      const part = [head!, ...rest.slice(i * (most - 1), (i + 1) * (most - 1))];
+      return {
+        ...size,
+        title: `${title}, table`,
+        scale: '',
+        items: tableItems({ columns, rows: part }, [free.left, free.top]),
+      };
+    });
+  });
+}
+
+function flangeNotes(plan: FlangeSheetPlan, display: Display): string[] {
+  const { thickness, material, seen, notes } = plan;
+  return [
+    `Plate ${formatLength(thickness, display)} thick${material ? `, ${material}` : ''}. Seen on its ${seen}. Dimensions in ${display}.`,
+    ...notes,
+    HOLES,
+  ];
+}
+
+function trueSize(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions): Sheet[] {
+  const ways = [upright(paper), lying(paper)].map((size) => tilesOn(size, plan, display));
+  return ways[1]!.length < ways[0]!.length ? ways[1]! : ways[0]!;
+}
+
+function tilesOn(size: Size, plan: FlangeSheetPlan, display: Display): Sheet[] {
+  const free = freeBox(size);
+  const box = plateBox(plan);
+  const place = onPaper([0, 0], box, 1);
+  const items: Item[] = [...plateItems(plan, place), ...datumMark(plan, place)];
+  const drawn = { left: -3, top: -3, right: widthOf(box) + 3, bottom: heightOf(box) + 3 };
+  const over = paragraphs(
+    [
+      `Lay it on the head or the gasket and look through the holes before cutting metal. Plate ${formatLength(plan.thickness, display)}, seen on its ${plan.seen}.`,
+      'On several sheets: cut each but the first on the lines through its register marks, lay mark on mark and tape.',
+    ],
+    widthOf(free),
+    2,
+  );
+  const room = { width: widthOf(free), height: heightOf(free) - over.height - GAP };
+  const { tiles, columns, rows } = tiled(items, drawn, room);
+  return tiles.map((tile, i) => ({
+    ...size,
+    title: `Flange ${plan.id}, true size${tiles.length > 1 ? `, part ${i + 1} of ${tiles.length}` : ''}`,
+    scale: TRUE_SIZE,
+    items: [
+      ...over.at([free.left, free.top]),
+      ...(rows > 1
+        ? [
+            text(
+              `row ${tile.row + 1} of ${rows}, column ${tile.column + 1} of ${columns}`,
+              [free.right, free.bottom + 8],
+              TYPE.plain,
+              {
+                anchor: 'end',
+              },
+            ),
+          ]
+        : []),
+      ...tile.at([free.left + (widthOf(free) - tile.width) / 2, free.top + over.height + GAP]),
+    ],
+  }));
+}

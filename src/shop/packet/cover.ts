@@ -1,0 +1,108 @@
+/** The packet's first page: what is in it and on which page, whether the design holds its rules, and what to mind. */
+import type { Item, Point } from '../../formats/drawing/drawing';
+import { widthOf } from '../../formats/drawing/drawing';
+import { line, text } from '../../formats/drawing/items';
+import { textWidth, wrapText } from '../../formats/drawing/textWidth';
+import { freeBox, type Paper, upright } from '../sheet/paper';
+import { fitted, type Sheet } from '../sheet/sheet';
+import { EDGE, LINE, THIN, TYPE } from '../sheet/style';
+
+export type Cover = {
+  readonly design: string;
+  readonly contents: readonly {
+    readonly name: string;
+    readonly use: string;
+    readonly from: number;
+    readonly to: number;
+  }[];
+  /** What the check found, in words. */
+  readonly problems: readonly string[];
+};
+
+const CAUTIONS: readonly (readonly [head: string, words: string])[] = [
+  ['Print check', 'Print at 100 %, no fit to page. Measure the bar on each page before anything is cut: 100.0 mm.'],
+  [
+    'Nominal',
+    'All figures are nominal. Tube varies in diameter, wall and roundness, bends spring back, welds draw. Measure your tube, and prove the first piece before the rest is cut.',
+  ],
+  ['Edges', 'Deburr every cut before it is handled and before it is welded.'],
+  [
+    'Welding',
+    'Local codes and licensed practice come first; where they differ from this packet, they hold and not the packet.',
+  ],
+  [
+    'Fume',
+    'Zinc coatings give off fume that brings fever, stainless steel fume that holds hexavalent chromium. Take coatings off first, draw the fume away where it rises, and wear the respirator that the job calls for.',
+  ],
+];
+
+/** Problems beyond these are only counted. */
+const MOST_PROBLEMS = 6;
+const BIG = 9;
+const ROW = 7;
+
+export function coverSheet({ design, contents, problems }: Cover, paper: Paper): Sheet {
+  const size = upright(paper);
+  const free = freeBox(size);
+  const width = widthOf(free);
+  const items: Item[] = [];
+  let y = free.top + 9;
+  for (const words of wrapText(design, width, BIG, true).slice(0, 2)) {
+    items.push(text(fitted(words, width, BIG, true), [free.left, y], BIG, { bold: true }));
+    y += BIG * 1.25;
+  }
+  y += 1;
+  const section = (head: string): void => {
+    items.push(text(head, [free.left, y], TYPE.label + 0.5, { bold: true }));
+    items.push(line([free.left, y + 2], [free.right, y + 2], EDGE));
+    y += 2 + ROW;
+  };
+  section('In this packet');
+  for (const entry of contents) {
+    items.push(...contentsRow(entry, [free.left, y], free.right));
+    y += ROW;
+  }
+  if (contents.length === 0) {
+    items.push(text('Nothing yet: the design has no routed runner and no cut.', [free.left, y], TYPE.plain));
+    y += ROW;
+  }
+  y += 4;
+  section(problems.length === 0 ? 'The design holds every rule' : `Not ready to cut: ${count(problems.length)}`);
+  const shown = problems.slice(0, MOST_PROBLEMS);
+  const more = problems.length - shown.length;
+  const findings =
+    problems.length === 0
+      ? ['Checked when this packet was made: ends, bends, straights, lengths and clearances.']
+      : [...shown.map((p) => `· ${p}`), ...(more > 0 ? [`and ${more} more: run the check.`] : [])];
+  y = paragraph(items, findings, [free.left, y], width);
+  y += 5;
+  section('Mind');
+  const indent = 28;
+  for (const [head, words] of CAUTIONS) {
+    items.push(text(head, [free.left, y], TYPE.plain, { bold: true }));
+    y = paragraph(items, [words], [free.left + indent, y], width - indent) + 1.6;
+  }
+  return { ...size, title: 'Workshop packet', scale: '', items };
+}
+
+const count = (n: number): string => (n === 1 ? 'one rule fails' : `${n} rules fail`);
+
+function contentsRow({ name, use, from, to }: Cover['contents'][number], [x, y]: Point, right: number): Item[] {
+  const pages = from === to ? `page ${from}` : `pages ${from} to ${to}`;
+  const room = right - x - 64 - textWidth(pages, TYPE.plain) - 4;
+  return [
+    text(fitted(name, 62, TYPE.number, true), [x, y], TYPE.number, { bold: true }),
+    text(fitted(use, room, TYPE.plain), [x + 64, y], TYPE.plain),
+    text(pages, [right, y], TYPE.plain, { anchor: 'end' }),
+    line([x, y + 2], [right, y + 2], THIN),
+  ];
+}
+
+function paragraph(items: Item[], lines: readonly string[], [x, y]: Point, width: number): number {
+  let at = y;
+  for (const words of lines.flatMap((l) => wrapText(l, width, TYPE.plain))) {
+    items.push(text(words, [x, at], TYPE.plain));
+    at += LINE;
+  }
+  return at;
+}

@@ -1,0 +1,43 @@
+/**
+ * `packet.pdf`: everything on paper, for the workbench. Groups of sheets in the order of the work, after a first page that
+ * says what is in it and what to mind. Add a group to `shopFolder.ts` and the packet holds it.
+ */
+import type { Display } from '../../../shared/design/types';
+import { writePdf } from '../../formats/pdf/write';
+import type { Paper } from '../sheet/paper';
+import { framed, type Sheet, type Stamp } from '../sheet/sheet';
+import { type Cover, coverSheet } from './cover';
+
+export const PACKET = 'packet.pdf';
+
+/** How paper is to come out: its size, how thick it is (which widens what is wrapped round a tube), and in which unit. */
+export type PaperOptions = { readonly paper: Paper; readonly paperThickness: number; readonly display: Display };
+
+/** Of 80 g/m² office paper, mm. Common practice. */
+export const DEFAULT_PAPER_THICKNESS = 0.1;
+
+export type PacketGroup = {
+  /** As the list of contents names it. */
+  readonly name: string;
+  /** What it is for, in a few words. */
+  readonly use: string;
+  readonly sheets: readonly Sheet[];
+};
+
+export async function packet(
+  groups: readonly PacketGroup[],
+  stamp: Stamp,
+  state: Pick<Cover, 'problems'>,
+  paper: Paper,
+): Promise<Uint8Array<ArrayBuffer>> {
+  const filled = groups.filter(({ sheets }) => sheets.length > 0);
+  let page = 2;
+  const contents = filled.map(({ name, use, sheets }) => {
+    const from = page;
+    page += sheets.length;
+    return { name, use, from, to: page - 1 };
+  });
+  const sheets = [coverSheet({ design: stamp.design, contents, ...state }, paper), ...filled.flatMap((g) => g.sheets)];
+  const pages = sheets.map((sheet, i) => framed(sheet, stamp, { page: i + 1, of: sheets.length }));
+  return writePdf(pages, `${stamp.design}: workshop packet`);
+}

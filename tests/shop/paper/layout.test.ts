@@ -1,0 +1,107 @@
+/** Every sheet as a draughtsman would look at it first: no words over words, nothing off the page, nothing lost at a joint. */
+import { describe, expect, test } from 'vitest';
+import type { Drawing, Item, Point } from '../../../src/formats/drawing/drawing';
+import { type PlacedText, placedTexts } from '../../../src/formats/drawing/textCorners';
+import { flangeSheets } from '../../../src/shop/flangeSheet';
+import { coverSheet } from '../../../src/shop/packet/cover';
+import { MARGIN, PAPER_NAMES } from '../../../src/shop/sheet/paper';
+import { framed, type Sheet } from '../../../src/shop/sheet/sheet';
+import { bendGuide } from '../../../src/shop/templates/bendGuide';
+import { templateStrip } from '../../../src/shop/templates/strip';
+import { templateFile, templateSheets } from '../../../src/shop/templates/templateSheets';
+import { CUTS, MM, STAMP } from './cuts';
+import { PLAN } from './flangePlan';
+
+const BENDS = [
+  [25, 30],
+  [42.4, 63.6],
+  [63.5, 95.25],
+  [63.5, 152.4],
+  [76.2, 228.6],
+  [76.2, 381],
+].map(([outsideDiameter, radius]) => ({ outsideDiameter: outsideDiameter!, radius: radius! }));
+
+/** A long title, long problems, many groups: the fullest first page there is. */
+const COVER = {
+  design: 'A header with a title that goes on and on, for a car that has been in the family for ever',
+  contents: Array.from({ length: 6 }, (_, i) => ({
+    name: 'Wrap-around templates',
+    use: 'for every cut that is not square, on every tube',
+    from: 10 * i + 2,
+    to: 10 * i + 11,
+  })),
+  problems: Array.from({ length: 9 }, () => `runners/r1: ${'it is too close to the steering shaft, '.repeat(4)}`),
+};
+
+const SHEETS: readonly (readonly [string, Sheet])[] = [
+  ...PAPER_NAMES.flatMap((paper) =>
+    (['mm', 'in'] as const)
+      .flatMap((display) => [
+        ...CUTS.flatMap((cut) => templateSheets(cut, { ...MM, display }, paper)),
+        ...BENDS.map((bend) => bendGuide(bend, paper, display)),
+        ...flangeSheets(PLAN, { paper, display }),
+        coverSheet(COVER, paper),
+      ])
+      .map((sheet) => [`${paper}: ${sheet.title}`, sheet] as const),
+  ),
+  ...CUTS.map((cut) => [`file: ${cut.title}`, templateFile(cut, MM)] as const),
+];
+
+/** Two convex quadrilaterals are apart where some edge of either has all of the other beyond it. */
+function overlap(a: readonly Point[], b: readonly Point[]): boolean {
+  return ![a, b].some((shape) =>
+    shape.some((p, i) => {
+      const q = shape[(i + 1) % shape.length]!;
+      const [nx, ny] = [q[1] - p[1], p[0] - q[0]];
+      const reach = (c: readonly Point[]) => c.map(([x, y]) => (x - p[0]) * nx + (y - p[1]) * ny);
+      const [mine, other] = [reach(shape), reach(b === shape ? a : b)];
+      const slack = 1e-6 * Math.hypot(nx, ny);
+      return Math.min(...other) > Math.max(...mine) - slack || Math.max(...other) < Math.min(...mine) + slack;
+    }),
+  );
+}
+
+const textsOf = ({ items }: Drawing): PlacedText[] => items.flatMap((i) => placedTexts(i)).filter((t) => t.text.text);
+
+describe.each(SHEETS)('%s', (_, sheet) => {
+  const drawing = framed(sheet, STAMP, { page: 10, of: 12 });
+  const texts = textsOf(drawing);
+
+  test('no words over words', () => {
+    const clashes = texts.flatMap((a, i) =>
+      texts.slice(i + 1).flatMap((b) => (overlap(a.corners, b.corners) ? [`${a.text.text} | ${b.text.text}`] : [])),
+    );
+    expect(clashes).toEqual([]);
+  });
+
+  test('nothing off the page', () => {
+    const beyond = (x: number, y: number, by: number) =>
+      x < by - 1e-6 || y < by - 1e-6 || x > drawing.width - by + 1e-6 || y > drawing.height - by + 1e-6;
+    const off = texts.filter(({ corners }) => corners.some(([x, y]) => beyond(x, y, MARGIN - 0.5)));
+    expect(off.map((t) => t.text.text)).toEqual([]);
+    const lost = drawing.items.flatMap((item) => cornersOf(item, [0, 0])).filter(([x, y]) => beyond(x, y, MARGIN - 1));
+    expect(lost).toEqual([]);
+  });
+});
+
+/** Of curves that nothing cuts off; a group that is cut off lies where its clip does. */
+function cornersOf(item: Item, [dx, dy]: Point): Point[] {
+  if (item.kind === 'text') return [];
+  if (item.kind === 'curve') return item.vertices.map(([x, y]): Point => [x + dx, y + dy]);
+  const { clip, move, items } = item;
+  if (clip)
+    return [
+      [clip.left, clip.top],
+      [clip.right, clip.bottom],
+    ];
+  return items.flatMap((i) => cornersOf(i, [dx + move[0], dy + move[1]]));
+}
+
+test('words at a joint between two sheets are whole on one of them', () => {
+  const cut = CUTS.find(({ id }) => id === 'large')!;
+  const wanted = templateStrip(cut, MM).items.flatMap((i) => placedTexts(i).map((t) => t.text.text));
+  const found = new Set(
+    templateSheets(cut, MM, 'a4').flatMap((s) => textsOf(framed(s, STAMP)).map((t) => t.text.text)),
+  );
+  expect(wanted.filter((w) => w && !found.has(w))).toEqual([]);
+});
