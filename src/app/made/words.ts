@@ -7,6 +7,6 @@ export const partName = ({ name, kind }: Pick<ShownPart, 'name' | 'kind'>): stri
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** `Tube r1`; a collector that is called "collector" is not called so twice. */
+/** `Tube r1`; a collector that is called "left collector" is not called so twice. */
 export const ownerTitle = (what: string, id: string): string =>
-  id.toLowerCase().startsWith(what.toLowerCase()) ? capital(id) : `${what} ${id}`;
+  id.toLowerCase().split(/\s+/).includes(what.toLowerCase()) ? capital(id) : `${what} ${id}`;

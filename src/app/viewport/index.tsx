@@ -138,8 +138,9 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     // No frame is asked for: one drawn now would still show the scene as it was, and the new scene asks for its own.
     rig.setContent(balls, { at: around.at, radius: Math.max(deep, around.radius * 3) });
   }, [rig, balls, around, ground]);
+  const hasParts = parts.length > 0;
   // biome-ignore lint/correctness/useExhaustiveDependencies: taken apart, or put together again, it needs another distance
-  useEffect(() => rig.refit(), [rig, isApart]);
+  useEffect(() => rig.refit(), [rig, isApart, hasParts]);
   useEffect(() => {
     if (!size) return;
     const strip = (2 * STRIP_PX) / size.height;
