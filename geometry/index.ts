@@ -87,8 +87,8 @@ export { type Crossing, meshCrossings } from './check/selfCrossing';
 // Parts: every piece of metal, each a closed shell in a frame of its own
 export { headerParts, type PartProgress } from './parts/headerParts';
 export { type HeaderPart, type Made, PART_KINDS, type PartKind, type PartOwner, type PartRemark } from './parts/part';
-export { partFrame, placePoints, placedMesh } from './parts/place';
-export { cutObstacle, startTrim, stepDepthAt, tubeLine } from './parts/tubeParts';
+export { fromFrame, type PartFrame, partFrame, placePoints, placedMesh } from './parts/place';
+export { cutObstacle, startTrim, stepDepthAt, trimmedLine, tubeLine } from './parts/tubeParts';
 export { collectorParts } from './collector/collectorParts';
 export { type CollectorPlan, collectorPlan } from './collector/plan';
 export { type Stub, stubs } from './collector/stubs';

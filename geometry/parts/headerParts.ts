@@ -17,11 +17,11 @@ const MAKERS: readonly Maker[] = [
   { what: 'collectors', make: collectorParts },
 ];
 
-/** @param see told before each kind of part is made */
-export async function headerParts(header: Header, see: (progress: PartProgress) => void = () => {}): Promise<Made> {
+/** @param see told before each kind of part is made; what it throws ends the making */
+export async function headerParts(header: Header, see: (progress: PartProgress) => unknown = () => {}): Promise<Made> {
   const made: Made[] = [];
   for (const [done, { what, make }] of MAKERS.entries()) {
-    see({ done, of: MAKERS.length, what });
+    await see({ done, of: MAKERS.length, what });
     made.push(await make(header));
   }
   return {

@@ -24,10 +24,13 @@ export function stepDepthAt({ design }: Header, portId: string): number {
   return flange?.seat === 'stepped' ? (flange.stepDepth ?? flange.thickness / 2) : 0;
 }
 
-/** The centerline of the tube itself; where a transition takes more than its first straight, no line that can be made. */
-export function tubeLine(header: Header, resolved: ResolvedRunner): Centerline | null {
+/** The centerline of the tube itself. Where a transition takes more than its first straight, no line that can be made: `cutObstacle` says so. */
+export const tubeLine = (header: Header, resolved: ResolvedRunner): Centerline | null =>
+  trimmedLine(resolved, startTrim(header, resolved));
+
+/** @param trim as `startTrim` says */
+export function trimmedLine(resolved: ResolvedRunner, trim: number): Centerline | null {
   const { centerline: line } = resolved;
-  const trim = startTrim(header, resolved);
   if (!line || trim === 0) return line;
   const first = addScaled(line.points[0]!, resolved.start.direction, -trim);
   return centerline([first, ...line.points.slice(1)], line.radii);

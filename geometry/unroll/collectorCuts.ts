@@ -9,6 +9,7 @@ import type { Header } from '../header/resolve';
 import type { Line2 } from '../solid/clip2';
 import { crossings, cutHeight, heightLines } from '../solid/cutTube';
 import { LENGTH_TOLERANCE } from '../tolerance';
+import { extremes } from './extremes';
 import type { WrapCut } from './wrapCut';
 
 /** Where a collector cannot be built, none. */
@@ -31,7 +32,7 @@ function cutOf(plan: CollectorPlan, { number, shape }: Stub): WrapCut {
     return Math.max(0, cutHeight(lines, [radius * Math.cos(a), radius * Math.sin(a)]) - start);
   };
   const corners = cornersOf(lines, start, radius);
-  const { heel, crotch } = extremes(height, corners);
+  const { highest, lowest } = extremes(height, corners);
   const gap = plan.weldGap > 0 ? [`Cut back by half the weld gap of ${plan.weldGap} mm on every shared face.`] : [];
   return {
     id: `${partName(plan)} stub ${number}`,
@@ -41,8 +42,8 @@ function cutOf(plan: CollectorPlan, { number, shape }: Stub): WrapCut {
     measuredOn: 'outside',
     height,
     corners,
-    heel,
-    crotch,
+    heel: highest[0]!,
+    crotch: lowest[0]!,
     seam: 'the line farthest from the axis of the collector',
     notes: [
       'The base line is the square end at the inlet. Every face of the cut is flat: saw or grind across the whole wall.',
@@ -66,15 +67,3 @@ function cornersOf(lines: readonly Line2[], start: number, radius: number): numb
 }
 const ON_CUT = 1000 * LENGTH_TOLERANCE;
 const SAME_ANGLE = 1e-6;
-
-/** The longest and the shortest line, to within a tenth of a degree or at a corner; of several alike, the first from the seam. */
-function extremes(height: (angle: number) => number, corners: readonly number[]): { heel: number; crotch: number } {
-  const even = Array.from({ length: 3600 }, (_, i) => (2 * Math.PI * i) / 3600);
-  const angles = [...even, ...corners].sort((a, b) => a - b);
-  const heights = angles.map(height);
-  const [low, high] = [Math.min(...heights), Math.max(...heights)];
-  return {
-    heel: angles[heights.findIndex((h) => high - h < ON_CUT)]!,
-    crotch: angles[heights.findIndex((h) => h - low < ON_CUT)]!,
-  };
-}

@@ -7,6 +7,7 @@ import { useChecking } from './derived';
 import { documents } from './document';
 import { useReadyHand } from './hand/useReadyHand';
 import { type Leaf, useLeaf } from './leaf';
+import { useMaking } from './made/state';
 import { MirrorSheet } from './mirror/MirrorSheet';
 import { NewHeader } from './newHeader/NewHeader';
 import { linesOf, tellFailure } from './notices';
@@ -30,6 +31,7 @@ export function App() {
   const [face, setFace] = useState<Face>('view');
   useChecking();
   useSeeking();
+  useMaking();
   useReadyHand();
   // On a phone the picture is a face of its own: whoever asks to look at a place is taken there.
   useEffect(
@@ -87,7 +89,12 @@ export function App() {
 }
 
 /** The leaf of the side column that a phone's face is made of. */
-const LEAF_OF: Readonly<Partial<Record<Face, Leaf>>> = { tables: 'numbers', edit: 'edit', past: 'past' };
+const LEAF_OF: Readonly<Partial<Record<Face, Leaf>>> = {
+  tables: 'numbers',
+  parts: 'parts',
+  edit: 'edit',
+  past: 'past',
+};
 
 /** What was worked on last; the first time, something to look at. */
 function useStart(): void {

@@ -21,6 +21,8 @@ export const isAbout = (outcome: BalanceOutcome, settled: Design | null): boolea
 type Jobs = {
   readonly running: Job | null;
   readonly stop: (() => void) | null;
+  /** What of it is being done now, in a word or two; null where it does not say. */
+  readonly doing: string | null;
   /** Shown until dismissed, or until the design is another one. */
   readonly balanced: BalanceOutcome | null;
   cancel(): void;
@@ -29,9 +31,10 @@ type Jobs = {
 export const useJobs = create<Jobs>()((set, get) => ({
   running: null,
   stop: null,
+  doing: null,
   balanced: null,
   cancel() {
     get().stop?.();
-    set({ running: null, stop: null, balanced: null });
+    set({ running: null, stop: null, doing: null, balanced: null });
   },
 }));

@@ -3,6 +3,7 @@ import { create } from 'zustand';
 
 export const LEAVES = [
   { key: 'numbers', name: 'Numbers' },
+  { key: 'parts', name: 'Parts' },
   { key: 'edit', name: 'Edit' },
   { key: 'past', name: 'Past' },
 ] as const;

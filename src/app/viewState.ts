@@ -1,5 +1,6 @@
 /**
- * How the 3D view is being looked at: what is hidden, where it is cut, what is being measured. Lives in the session: never
+ * How the 3D view is being looked at: what is hidden, where it is cut or
+ * taken apart, what is being measured. Lives in the session: never
  * saved, never undone, forgotten when another design is opened. Keys name things as paths do: `runner/r1`, `merge/m1`.
  */
 import { create } from 'zustand';
@@ -50,6 +51,8 @@ type ViewState = {
   /** When not null, only these are shown, less what is hidden. */
   readonly only: ReadonlySet<string> | null;
   readonly cuts: Readonly<Record<Axis, Cut>>;
+  /** How far the parts are drawn apart: 0 put together, 1 as far as it goes. Nothing is measured or shaped meanwhile. */
+  readonly exploded: number;
   /** Whether a click takes something to measure from or to. */
   readonly measuring: boolean;
   readonly grain: Grain;
@@ -63,6 +66,7 @@ type ViewState = {
   isolate(keys: readonly string[] | null): void;
   setParallel(on: boolean): void;
   setCut(axis: Axis, change: Partial<Cut>): void;
+  explode(share: number): void;
   setMeasuring(on: boolean): void;
   setGrain(grain: Grain): void;
   /** The first of two things is remembered, the second makes a measurement. */
@@ -76,6 +80,7 @@ const PLAIN = {
   hidden: new Set<string>(),
   only: null,
   cuts: { x: UNCUT, y: UNCUT, z: UNCUT },
+  exploded: 0,
   measuring: false,
   from: null,
   measured: [],
@@ -94,7 +99,8 @@ export const useViewState = create<ViewState>()((set) => ({
   setParallel: (parallel) => set({ parallel }),
   setCut: (axis, change) => set(({ cuts }) => ({ cuts: { ...cuts, [axis]: { ...cuts[axis], ...change } } })),
   setGrain: (grain) => set({ grain }),
-  setMeasuring: (measuring) => set({ measuring, from: null }),
+  explode: (share) => set(share > 0 ? { exploded: Math.min(1, share), measuring: false, from: null } : { exploded: 0 }),
+  setMeasuring: (measuring) => set({ measuring, from: null, ...(measuring && { exploded: 0 }) }),
   take: (thing) =>
     set(({ from, measured }) =>
       from

@@ -55,6 +55,8 @@ const MOST_TABLE = 0.6;
 /** One over these is drawn: what draughtsmen use, ISO 5455, and the 2.5 that old ones do. */
 const SCALES = [1, 2, 2.5, 5, 10, 20, 50];
 
+const HOLES = 'A hole marked “not ISO 273” is as the design has it.';
+
 export function flangeSheets(plan: FlangeSheetPlan, options: FlangeSheetOptions): Sheet[] {
   return [...overview(plan, options), ...trueSize(plan, options)];
 }
@@ -118,9 +120,13 @@ function tableSheets(tables: readonly Table[], title: string, size: Size): Sheet
   });
 }
 
-function flangeNotes({ thickness, material, seen, notes }: FlangeSheetPlan, display: Display): string[] {
-  const plate = material ? `Plate ${formatLength(thickness, display)} thick, ${material}. ` : '';
-  return [`${plate}Seen on its ${seen}. Dimensions in ${display}.`, ...notes];
+function flangeNotes(plan: FlangeSheetPlan, display: Display): string[] {
+  const { thickness, material, seen, notes } = plan;
+  return [
+    `Plate ${formatLength(thickness, display)} thick${material ? `, ${material}` : ''}. Seen on its ${seen}. Dimensions in ${display}.`,
+    ...notes,
+    HOLES,
+  ];
 }
 
 function trueSize(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions): Sheet[] {

@@ -4,7 +4,6 @@
  */
 import {
   check,
-  flangePlan,
   headerCuts,
   headerParts,
   type Made,
@@ -20,7 +19,7 @@ import type { NamedFile } from '../formats/zip/zip';
 import { BEND_SCHEDULE, bendSchedule } from './bendSchedule';
 import { copes } from './copes';
 import { CUT_LIST, cutList } from './cutList';
-import { plateSheetPlans } from './flange/fromPlan';
+import { flangeSheetPlans } from './flangeSheetPlans';
 import { flangeDrawings } from './flanges';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
 import { MANIFEST, manifestOf } from './manifest';
@@ -44,17 +43,16 @@ export type ShopFolder = {
   readonly warnings: readonly PartRemark[];
 };
 
-export type ShopOptions = Partial<Pick<PaperOptions, 'paper' | 'paperThickness'>>;
+export type ShopOptions = Partial<Pick<PaperOptions, 'paper' | 'paperThickness'>> & {
+  /** Told what is being made next. */
+  readonly see?: (what: string) => void;
+};
 
-/**
- * @param meshes the surroundings' meshes by file name, for the check that the manifest sums up
- * @param see told what is being made next
- */
+/** @param meshes the surroundings' meshes by file name, for the check that the manifest sums up */
 export async function shopFolder(
   design: Design,
   meshes: Meshes = new Map(),
-  see: (what: string) => void = () => {},
-  { paper = DEFAULT_PAPER, paperThickness = DEFAULT_PAPER_THICKNESS }: ShopOptions = {},
+  { paper = DEFAULT_PAPER, paperThickness = DEFAULT_PAPER_THICKNESS, see = () => {} }: ShopOptions = {},
 ): Promise<ShopFolder> {
   const header = resolveHeader(design);
   see('check');
@@ -66,13 +64,15 @@ export async function shopFolder(
   const meshed = solids(withoutTwice(made, leftOut));
   see('drawings');
   const flanges = flangeDrawings(header);
-  see('paper');
-  const source = utf8(writeDesign(design));
-  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(source) };
+  const bytes = utf8(writeDesign(design));
+  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes) };
   const onPaper: PaperOptions = { paper, paperThickness, display: design.display ?? 'mm' };
   const slantedCuts = headerCuts(header);
-  const plates = (design.flanges ?? []).flatMap((flange) => plateSheetPlans(flangePlan(header, flange)));
-  const groups = [templateGroup(slantedCuts, onPaper), guideGroup(parts, onPaper), flangeGroup(plates, onPaper)];
+  const groups = [
+    templateGroup(slantedCuts, onPaper),
+    guideGroup(parts, onPaper),
+    flangeGroup(flangeSheetPlans(header), onPaper),
+  ];
   const problems = report.problems.map(({ where, message }) => `${where}: ${message}`);
   const files: NamedFile[] = [
     textFile(BEND_SCHEDULE, bendSchedule(parts)),
@@ -85,7 +85,7 @@ export async function shopFolder(
     { name: PACKET, bytes: await packet(groups, stamp, { problems }, paper) },
   ];
   const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...flanges.notMade, ...notYetMade()];
-  const manifest = await manifestOf(header, source, files, notMade, made.warnings, report);
+  const manifest = await manifestOf(header, bytes, files, notMade, made.warnings, report);
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
   return {
     files,

@@ -64,3 +64,15 @@ it('two takes make a measurement; each can be forgotten', () => {
   state().forgetAll();
   expect(state().measured).toEqual([]);
 });
+
+it('measures nothing while the parts are apart, and puts them together to measure', () => {
+  const { explode, setMeasuring } = useViewState.getState();
+  setMeasuring(true);
+  explode(2);
+  expect(useViewState.getState()).toMatchObject({ exploded: 1, measuring: false });
+  setMeasuring(true);
+  expect(useViewState.getState()).toMatchObject({ exploded: 0, measuring: true });
+  explode(0);
+  expect(useViewState.getState().measuring).toBe(true);
+  setMeasuring(false);
+});

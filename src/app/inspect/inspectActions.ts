@@ -9,14 +9,16 @@ import {
   type Thing,
 } from '../../../shared/design/edit';
 import type { Design } from '../../../shared/design/types';
+import { HOLE_CLASSES } from '../../../shared/stock/holes';
 import type { Action } from '../actions/list/action';
 import { needsDesign } from '../actions/list/workActions';
 import { documents } from '../document';
 import { useLeaf } from '../leaf';
-import { tellFailure } from '../notices';
+import { tell, tellFailure } from '../notices';
 import { type Ref, useSession } from '../session';
 import type { NamedAction } from './ActionButton';
 import { applyEdit } from './applyEdit';
+import { flangesOf, hasKnownThreads, setHoles, unknownThreads } from './holes';
 import { nameOf, pickedOf } from './picked';
 
 function things(): readonly Thing[] {
@@ -72,6 +74,27 @@ const isPart = (): boolean => {
   const { selected } = useSession.getState();
   return selected?.kind === 'runner' && (selected.bend !== undefined || selected.straight !== undefined);
 };
+
+const pickedFlanges = (): string[] => flangesOf(things());
+
+export const holeActions = HOLE_CLASSES.map(
+  (series): NamedAction => ({
+    id: `inspect.holes-${series}`,
+    name: `Set every hole of the flange to ISO 273 ${series}`,
+    naming: () => `ISO 273 ${series}`,
+    group: 'Edit',
+    also: 'clearance drill bolt stud fastener',
+    ready: () => design() !== null && hasKnownThreads(design()!, pickedFlanges()),
+    why: () => 'Pick a flange with metric bolts or studs first',
+    run: () => {
+      const flanges = pickedFlanges();
+      const unknown = unknownThreads(design()!, flanges);
+      const label = `Holes of ${nameOf(flanges.map((id): Thing => ({ kind: 'flange', id })))}: ISO 273 ${series}`;
+      if (act((now) => setHoles(now, flanges, series), label) && unknown.length > 0)
+        tell(`Holes for ${unknown.join(', ')} were left: the table of ISO 273 here has no such thread`);
+    },
+  }),
+);
 
 export const inspectActions: readonly (Action | NamedAction)[] = [
   {
@@ -142,6 +165,7 @@ export const inspectActions: readonly (Action | NamedAction)[] = [
     why: () => (isPart() ? 'Pick the whole runner first' : PICK),
     run: removePicked,
   },
+  ...holeActions,
 ];
 
 /** The leaf is drawn in the next frame. */

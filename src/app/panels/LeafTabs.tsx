@@ -1,6 +1,7 @@
 /** The tabs of the side column. Arrow keys go along them, as in any row of tabs. */
 import type { KeyboardEvent } from 'react';
 import { LEAVES, type Leaf, useLeaf } from '../leaf';
+import { useMade } from '../made/state';
 import { useShownReport } from '../route/shown';
 
 export const leafId = (leaf: Leaf): string => `leaf-${leaf}`;
@@ -8,6 +9,7 @@ export const leafId = (leaf: Leaf): string => `leaf-${leaf}`;
 export function LeafTabs() {
   const { leaf, turnTo } = useLeaf();
   const problems = useShownReport()?.problems.length ?? 0;
+  const missing = useMade((s) => s.notMade.length);
   const walk = (event: KeyboardEvent<HTMLButtonElement>) => {
     const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
     if (step === 0) return;
@@ -33,6 +35,11 @@ export function LeafTabs() {
           onKeyDown={walk}
         >
           {name}
+          {key === 'parts' && missing > 0 && (
+            <span className="badge" title={`${missing} cannot be made`}>
+              {missing}
+            </span>
+          )}
           {key === 'numbers' && problems > 0 && (
             <span className="badge" title={`${problems} problems`}>
               {problems}

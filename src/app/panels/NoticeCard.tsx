@@ -1,5 +1,6 @@
 /** The notice of the moment, and the job under way with its way out. */
 import { useJobs } from '../jobs';
+import { capital } from '../made/words';
 import { dismiss, useNotice } from '../notices';
 import { Icon } from './Icon';
 
@@ -9,6 +10,7 @@ const DOING = { balance: 'Balancing…', shop: 'Writing the shop folder…' } as
 export function NoticeCard() {
   const notice = useNotice((s) => s.notice);
   const running = useJobs((s) => s.running);
+  const doing = useJobs((s) => s.doing);
   const cancel = useJobs((s) => s.cancel);
   return (
     <>
@@ -21,6 +23,7 @@ export function NoticeCard() {
                 Cancel
               </button>
             </div>
+            {doing !== null && <p className="quiet">{capital(doing)}…</p>}
             <div className="busy" />
           </div>
         )}

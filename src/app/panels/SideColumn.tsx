@@ -1,7 +1,8 @@
-/** Beside the picture, three leaves: its numbers, what can be typed, what has been done. Messages stay above them all. */
+/** Beside the picture, its leaves: numbers, parts, what can be typed, what has been done. Messages stay above them all. */
 import './side.css';
 import { EditPanel } from '../inspect/EditPanel';
 import { useLeaf } from '../leaf';
+import { PartsPanel } from '../made/PartsPanel';
 import { LayOffer } from '../route/LayOffer';
 import { LayPanel } from '../route/LayPanel';
 import { BalanceCard } from './BalanceCard';
@@ -29,6 +30,7 @@ export function SideColumn() {
       </div>
       <div className="side-tables" role="tabpanel" id={leafId(leaf)} aria-labelledby={`${leafId(leaf)}-tab`}>
         {leaf === 'numbers' && <Tables />}
+        {leaf === 'parts' && <PartsPanel />}
         {leaf === 'edit' && <EditPanel />}
         {leaf === 'past' && <PastPanel />}
       </div>

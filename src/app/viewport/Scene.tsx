@@ -1,14 +1,18 @@
 /** Everything that is drawn, from the header as it stands. Each part rebuilds itself only when its own source changes. */
-import type { Header, Meshes } from '../../../geometry';
+import { flangePlan, type Header, type Meshes, type PlatePlan, startTrim } from '../../../geometry';
+import type { Flange } from '../../../shared/design/types';
 import type { Paint } from '../colours';
+import type { Owned, OwnerKey } from '../made/owned';
 import type { Ref } from '../session';
 import { isHidden } from '../viewState';
 import type { Ball } from './camera/fit';
+import { ASSEMBLED, type Exploded } from './model/explode';
 import { plates } from './model/plates';
 import type { Palette } from './palette';
 import { Collector } from './parts/Collector';
 import { Ground } from './parts/Ground';
 import { HeadFace } from './parts/HeadFace';
+import { MadeParts } from './parts/MadeParts';
 import { OtherVersion } from './parts/OtherVersion';
 import { Runner } from './parts/Runner';
 import { Stage } from './parts/Stage';
@@ -23,35 +27,92 @@ type Props = {
   readonly palette: Palette;
   readonly around: Ball;
   readonly ground: number;
+  /** The real parts that this header has, by owner; what has none is drawn by its quick picture. */
+  readonly made: ReadonlyMap<OwnerKey, Owned>;
+  readonly exploded: Exploded;
 };
 
-export function Scene({ header, meshes, paints, palette, around, ground }: Props) {
+const NO_PLANS: readonly PlatePlan[] = [];
+const known = new WeakMap<Owned['parts'], readonly PlatePlan[]>();
+
+/** How a flange's plates are drawn flat, once for the parts that were made of them. */
+function plansOf(header: Header, flange: Flange, { parts }: Owned): readonly PlatePlan[] {
+  const plans = known.get(parts) ?? flangePlan(header, flange).plates;
+  known.set(parts, plans);
+  return plans;
+}
+
+export function Scene({ header, meshes, paints, palette, around, ground, made, exploded }: Props) {
   const strength = strengthFor(header.surroundings.length);
   const hiding = useHiding();
   const shown = (kind: Ref['kind'], id: string) => !isHidden(hiding, `${kind}/${id}`);
+  const apart = exploded === ASSEMBLED ? null : exploded.parts;
+  const owned = (key: OwnerKey) => made.get(key) ?? null;
+  const madeParts = (key: OwnerKey) => {
+    const own = owned(key);
+    return own && <MadeParts key={key} parts={own.parts} ride={own.ride} palette={palette} apart={apart} />;
+  };
+  // A piece at the port takes the tube's place only while it is there.
+  const trimOf = (runner: Header['runners'][number]): number => {
+    const { from } = runner.runner;
+    const isFormed = 'port' in from && header.ports.get(from.port)?.port.transition !== undefined;
+    return isFormed && !owned(`port/${from.port}`) ? 0 : startTrim(header, runner);
+  };
   return (
     <>
       <Stage palette={palette} />
       <Ground around={around} z={ground} palette={palette} />
       {plates(header)
         .filter(({ flange }) => !flange || shown('flange', flange.id))
-        .map((plate) => (
-          <HeadFace key={plate.id} plate={plate} palette={palette} />
-        ))}
+        .map((plate) => {
+          const own = plate.flange && owned(`flange/${plate.flange.id}`);
+          return (
+            <HeadFace
+              key={plate.id}
+              plate={plate}
+              palette={palette}
+              made={own}
+              plans={plate.flange && own ? plansOf(header, plate.flange, own) : NO_PLANS}
+              apart={apart}
+              away={exploded.plates.get(plate.id)}
+            />
+          );
+        })}
       {[...header.merges.values()]
         .filter(({ merge }) => shown('merge', merge.id))
-        .map((merge) => (
-          <Collector key={merge.merge.id} merge={merge} palette={palette} />
-        ))}
+        .map(
+          (merge) =>
+            madeParts(`merge/${merge.merge.id}`) ?? (
+              <Collector
+                key={merge.merge.id}
+                merge={merge}
+                palette={palette}
+                away={exploded.merges.get(merge.merge.id)}
+              />
+            ),
+        )}
       {header.runners
         .filter(({ runner }) => shown('runner', runner.id))
         .map((runner) => {
           const { id, to } = runner.runner;
           const paint = paints.get(id)!.colour;
-          if (runner.centerline) return <Runner key={id} runner={runner} paint={paint} palette={palette} />;
+          if (runner.centerline)
+            return (
+              <Runner
+                key={id}
+                runner={runner}
+                paint={paint}
+                palette={palette}
+                trim={trimOf(runner)}
+                away={exploded.runners.get(id)}
+              />
+            );
           const goal = runner.end?.position ?? header.merges.get(to.merge)?.merge.position;
           return goal ? <Unrouted key={id} runner={runner} to={goal} paint={paint} /> : null;
         })}
+      {header.runners
+        .filter(({ runner }) => 'port' in runner.from && shown('runner', runner.id))
+        .map(({ runner }) => madeParts(`port/${(runner.from as { port: string }).port}`))}
       {header.surroundings
         .filter((s) => shown('surrounding', s.id))
         .map((s) => (

@@ -1,5 +1,5 @@
 /** What of a header can be hidden in the 3D view, and how much of it is. */
-import type { Header } from '../../../geometry';
+import type { Header, PartOwner } from '../../../geometry';
 import { type HideKey, isHidden } from '../viewState';
 
 export const hideableKeys = (header: Header): HideKey[] => [
@@ -11,3 +11,10 @@ export const hideableKeys = (header: Header): HideKey[] => [
 
 export const countHidden = (header: Header, state: Parameters<typeof isHidden>[0]): number =>
   hideableKeys(header).filter((key) => isHidden(state, key)).length;
+
+/** What is formed at a port goes with the tube that it leads into. */
+export function isOwnerHidden({ kind, id }: PartOwner, header: Header, state: Parameters<typeof isHidden>[0]): boolean {
+  if (kind !== 'port') return isHidden(state, `${kind}/${id}`);
+  const led = header.runners.filter(({ runner: { from } }) => 'port' in from && from.port === id);
+  return led.every(({ runner }) => isHidden(state, `runner/${runner.id}`));
+}

@@ -26,9 +26,12 @@ import { Clip } from './cuts/Clip';
 import { CutPanel } from './cuts/CutPanel';
 import { gapsOf } from './gaps';
 import { type Picked, pick } from './gl/pick';
-import { headerBalls, lowest, middleOf } from './model/content';
+import { isOwnerHidden } from './hideable';
+import { apartBalls, headerBalls, lowest, middleOf } from './model/content';
+import { ExplodeSlide } from './overlay/ExplodeSlide';
 import { HiddenLine } from './overlay/HiddenLine';
 import { Labels } from './overlay/Labels';
+import { MakingLine } from './overlay/MakingLine';
 import { Pin } from './overlay/Pin';
 import { PreviewTag } from './overlay/PreviewTag';
 import type { Taken } from './overlay/place';
@@ -40,8 +43,10 @@ import { groundReach } from './parts/Ground';
 import { MeasureMark, measureNotes } from './parts/MeasureMarks';
 import { PictureTaker } from './picture/PictureTaker';
 import { Scene } from './Scene';
+import { useHiding } from './seen';
 import { HandTag } from './shape/HandTag';
 import { type Hold, ShapeLayer } from './shape/ShapeLayer';
+import { useApart } from './useApart';
 import { clickOn, useCuts, useProjection, useSeen } from './useViewTools';
 import { useWishes } from './wishes';
 import './viewport.css';
@@ -94,10 +99,20 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const sides = engineSides(header);
   const parallel = useProjection(rig);
   const seen = useSeen(header);
-  const balls = useMemo(() => (seen ? headerBalls(seen) : []), [seen]);
+  const hiding = useHiding();
+  const { made, parts, exploded, goal } = useApart(header);
+  const isApart = useViewState((s) => s.exploded > 0);
+  const seenParts = useMemo(
+    () => (header ? parts.filter(({ of }) => !isOwnerHidden(of, header, hiding)) : []),
+    [parts, header, hiding],
+  );
+  const balls = useMemo(
+    () => (seen ? [...headerBalls(seen), ...apartBalls(seen, seenParts, goal)] : []),
+    [seen, seenParts, goal],
+  );
   const { extent, planes, isGone } = useCuts(header);
   const measurements = useMeasured();
-  const measured = isPreview ? NONE : measurements;
+  const measured = isPreview || isApart ? NONE : measurements;
   const dimensions = useMemo(() => measureNotes(measured, display), [measured, display]);
   const around = useMemo(() => middleOf(balls), [balls]);
   const placed = useMemo(
@@ -109,7 +124,10 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     [header?.surroundings, meshes],
   );
   const ground = useMemo(() => (header ? lowest(header, placed) - 1 : 0), [header, placed]);
-  const gaps = useMemo(() => (seen ? gapsOf(seen, report, selected) : []), [seen, report, selected]);
+  const gaps = useMemo(
+    () => (seen && !isApart ? gapsOf(seen, report, selected) : []),
+    [seen, isApart, report, selected],
+  );
 
   const notes = useMemo(() => [...gaps, ...dimensions], [gaps, dimensions]);
 
@@ -120,6 +138,8 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     // No frame is asked for: one drawn now would still show the scene as it was, and the new scene asks for its own.
     rig.setContent(balls, { at: around.at, radius: Math.max(deep, around.radius * 3) });
   }, [rig, balls, around, ground]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: taken apart, or put together again, it needs another distance
+  useEffect(() => rig.refit(), [rig, isApart]);
   useEffect(() => {
     if (!size) return;
     const strip = (2 * STRIP_PX) / size.height;
@@ -143,7 +163,8 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     clicked.current = (at) => click(at, false);
     return listen(element, rig, {
       hold(e) {
-        if (useViewState.getState().measuring) return false;
+        const { measuring, exploded } = useViewState.getState();
+        if (measuring || exploded > 0) return false;
         const found = look([e.clientX, e.clientY]);
         return found !== null && (hold.current?.onPress(e, found.ref) ?? false);
       },
@@ -177,7 +198,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
         // With something picked the arrows move it; Alt and an arrow still turn the view.
         const turns = e.altKey && e.key.startsWith('Arrow');
         const shapes = () => (e.key === 'Enter' && openExact()) || nudge(e, eyeAxes(rig.drawn()));
-        if ((!isPreview && shapes()) || press(turns ? withoutAlt(e) : e, rig)) e.preventDefault();
+        if ((!isPreview && !isApart && shapes()) || press(turns ? withoutAlt(e) : e, rig)) e.preventDefault();
       }}
     >
       <div ref={surface} className="viewport-surface">
@@ -192,7 +213,16 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
         >
           <Driver rig={rig} lent={lent} onSize={setSize} />
           {header && (
-            <Scene header={header} meshes={meshes} paints={paints} palette={palette} around={around} ground={ground} />
+            <Scene
+              header={header}
+              meshes={meshes}
+              paints={paints}
+              palette={palette}
+              around={around}
+              ground={ground}
+              made={made}
+              exploded={exploded}
+            />
           )}
           <Clip planes={planes} />
           <PictureTaker rig={rig} page={root} />
@@ -201,19 +231,32 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           ))}
           {gaps.map((g) => g.line && <GapMark key={g.key} line={g.line} fails={g.fails} palette={palette} />)}
         </Canvas>
-        {seen && size && !isPreview && (
+        {seen && size && !isPreview && !isApart && (
           <ShapeLayer rig={rig} header={seen} hold={hold} marks={marks} onClick={onTubeClick} />
         )}
       </div>
-      {seen && size && <Labels rig={rig} header={seen} paints={paints} notes={notes} cuts={planes} marks={marks} />}
-      {mark && size && <Pin rig={rig} at={mark} />}
-      {seen && size && !isPreview && <HandTag rig={rig} header={seen} />}
+      {seen && size && (
+        <Labels
+          rig={rig}
+          header={seen}
+          paints={paints}
+          notes={notes}
+          cuts={planes}
+          parts={seenParts}
+          exploded={exploded}
+          marks={marks}
+        />
+      )}
+      {mark && size && !isApart && <Pin rig={rig} at={mark} />}
+      {seen && size && !isPreview && !isApart && <HandTag rig={rig} header={seen} />}
       <Triad rig={rig} sides={sides} />
       <ViewStrip parallel={parallel} />
       <PreviewTag />
+      <MakingLine />
       {header && <HiddenLine header={header} />}
       {header && (
         <div className="viewport-cards">
+          <ExplodeSlide card />
           <CutPanel extent={extent} />
           <MeasureCard header={header} />
         </div>

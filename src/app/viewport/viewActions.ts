@@ -1,4 +1,4 @@
-/** Looking, as actions: fit, the named views, perspective, what is hidden, and where the picture is cut. */
+/** Looking, as actions: fit, the named views, perspective, what is hidden, where the picture is cut, and parts apart. */
 
 import type { Action } from '../actions/list/action';
 import { needsDesign } from '../actions/list/workActions';
@@ -97,6 +97,18 @@ export const viewActions: readonly Action[] = [
     ready: () => hiddenCount() > 0,
     why: () => 'Nothing is hidden',
     run: () => useViewState.getState().isolate(null),
+  },
+  {
+    id: 'view.explode',
+    name: 'Show the parts apart, or together',
+    group: 'View',
+    keys: ['X'],
+    also: 'explode exploded assembly disassemble',
+    ...needsDesign,
+    run: () => {
+      const { exploded, explode } = useViewState.getState();
+      explode(exploded > 0 ? 0 : 1);
+    },
   },
   ...AXES.map(
     (axis): Action => ({

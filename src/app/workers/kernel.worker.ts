@@ -1,4 +1,7 @@
-/** The kernel off the main thread: one request, one reply, in order. Whoever needs to cancel ends the whole worker. */
+/**
+ * The kernel off the main thread: one request, one reply, in order; a long job tells meanwhile what it is at. Whoever needs to
+ * cancel ends the whole worker.
+ */
 import {
   areaSchedule,
   balance,
@@ -10,9 +13,11 @@ import {
   resolveHeader,
   settleEdit,
 } from '../../../geometry';
-import type { Reply, Request } from './messages';
+import type { Progress, Reply, Request } from './messages';
 
 let meshes: Meshes = new Map();
+
+const tellProgress = (doing: string) => self.postMessage({ doing } satisfies Progress);
 
 async function answer(request: Request): Promise<Reply> {
   if (request.meshes) meshes = request.meshes;
@@ -33,7 +38,7 @@ async function answer(request: Request): Promise<Reply> {
       return { done: await areaSchedule(resolveHeader(request.design), request.port) };
     case 'shop': {
       const { shopZip } = await import('./shopZip');
-      return { done: await shopZip(request.design, meshes, request.folder) };
+      return { done: await shopZip(request.design, meshes, request.folder, tellProgress) };
     }
   }
 }

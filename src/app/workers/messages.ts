@@ -47,9 +47,14 @@ export type ShopAnswer = {
   readonly zip: Uint8Array<ArrayBuffer>;
   readonly fileCount: number;
   readonly problemCount: number;
-  /** Runners that are in no table, with the reason. */
+  /** Runners that are in no table and parts that are in no file, with the reason. */
   readonly leftOut: readonly string[];
+  /** About parts that are made all the same. */
+  readonly warnings: readonly string[];
 };
+
+/** What a long job is at; its answer comes after. */
+export type Progress = { readonly doing: string };
 
 export type Reply<Job extends keyof Answers = keyof Answers> =
   | { readonly done: Answers[Job] }

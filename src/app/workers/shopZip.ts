@@ -5,13 +5,20 @@ import { zipFolder } from '../../formats/zip/zip';
 import { shopFolder } from '../../shop/shopFolder';
 import type { ShopAnswer } from './messages';
 
-/** @param folder the folder that the zip unpacks to */
-export async function shopZip(design: Design, meshes: Meshes, folder: string): Promise<ShopAnswer> {
-  const { files, problems, leftOut } = await shopFolder(design, meshes);
+/** @param folder the folder that the zip unpacks to @param see told what is being made next */
+export async function shopZip(
+  design: Design,
+  meshes: Meshes,
+  folder: string,
+  see: (what: string) => void,
+): Promise<ShopAnswer> {
+  const { files, problems, leftOut, warnings } = await shopFolder(design, meshes, { see });
+  see('zip');
   return {
     zip: new Uint8Array(zipFolder(folder, files)),
     fileCount: files.length,
     problemCount: problems.length,
     leftOut: leftOut.map((part) => `${part.name}: ${part.why}`),
+    warnings: warnings.map(({ part, message }) => `${part}: ${message}`),
   };
 }

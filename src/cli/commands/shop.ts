@@ -15,7 +15,7 @@ export async function shopCommand(path: string, options: ShopArguments, io: Io):
   const folder = resolve(io.cwd, options.output);
   insistFolder(folder);
   const { design, meshes } = loadDesign(path, io);
-  const { files, problems, leftOut, warnings } = await shopFolder(design, meshes, undefined, paper);
+  const { files, problems, leftOut, warnings } = await shopFolder(design, meshes, paper);
   const { removed, kept } = writeFolder(folder, files);
 
   const parts = [findings(problems)];

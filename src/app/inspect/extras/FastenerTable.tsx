@@ -4,9 +4,10 @@ import { LENGTH } from '../../../../shared/design/ranges';
 import type { Design, Fastener } from '../../../../shared/design/types';
 import { useDisplay } from '../../actions/display';
 import { useSession } from '../../session';
+import { ActionButton } from '../ActionButton';
 import { applyEdit } from '../applyEdit';
 import { sayQuantity } from '../fields/quantity';
-import { addAndPick } from '../inspectActions';
+import { addAndPick, holeActions } from '../inspectActions';
 import { LengthField } from '../LengthField';
 import { PlaceCells, PlaceHeads } from './PlaceCells';
 
@@ -37,6 +38,14 @@ export function FastenerTable({ design, flange }: { readonly design: Design; rea
       <button type="button" className="button small" onClick={() => addAndPick((now) => addFastener(now, flange), '')}>
         Add a fastener
       </button>
+      {holeActions.some((action) => action.ready?.()) && (
+        <p className="hole-series">
+          <span className="quiet">Every hole to</span>
+          {holeActions.map((action) => (
+            <ActionButton key={action.id} action={action} design={design} />
+          ))}
+        </p>
+      )}
     </div>
   );
 }

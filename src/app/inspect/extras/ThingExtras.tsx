@@ -1,10 +1,14 @@
-/** What a kind of thing has beyond plain fields: a port's area schedule, a flange's fasteners, a runner's points, a group's measured lengths. */
+/**
+ * What a kind of thing has beyond plain fields: a port's areas, a flange's edge and fasteners, a runner's points, a group's
+ * measured lengths.
+ */
 import type { Header } from '../../../../geometry';
 import type { Thing } from '../../../../shared/design/edit';
 import type { Design } from '../../../../shared/design/types';
 import { RunnerReach } from '../../windows/RunnerReach';
 import { FastenerTable } from './FastenerTable';
 import { GroupMeasured } from './GroupMeasured';
+import { OwnOutline } from './OwnOutline';
 import { PointTable } from './PointTable';
 import { PortAreas } from './PortAreas';
 import { WithoutTooling } from './WithoutTooling';
@@ -16,7 +20,12 @@ export function ThingExtras({ design, header, thing }: Props) {
     case 'port':
       return <PortAreas design={design} port={thing.id} />;
     case 'flange':
-      return <FastenerTable design={design} flange={thing.id} />;
+      return (
+        <>
+          <OwnOutline design={design} flange={thing.id} />
+          <FastenerTable design={design} flange={thing.id} />
+        </>
+      );
     case 'runner':
       return (
         <>

@@ -79,6 +79,10 @@ export function createRig(
       } else go(to);
       fitted = true;
     },
+    /** The same content has another size: a picture that was fitted stays fitted. */
+    refit(): void {
+      if (fitted) this.fitAll();
+    },
     /** Perspective or not; a picture that was fitted stays fitted. */
     project(flat: boolean): void {
       if (fitted) this.fitAll({ parallel: flat });

@@ -1,5 +1,6 @@
 /** What the camera fits and where labels hang: balls round the header's parts. mm, in the design's frame. */
 import {
+  add,
   addScaled,
   distance,
   type Header,
@@ -10,7 +11,10 @@ import {
 } from '../../../../geometry';
 import { remembered } from '../../../../shared/remember';
 import type { Vec3 } from '../../../../shared/vec3';
+import type { ShownPart } from '../../made/shape';
 import type { Ball } from '../camera/fit';
+import type { Exploded } from './explode';
+import { cornersOfPart } from './joinShapes';
 import { fromPlate, type Plate, plates } from './plates';
 
 export type Bounds = { readonly low: Vec3; readonly high: Vec3 };
@@ -41,6 +45,23 @@ export const headerBalls: (header: Header) => readonly Ball[] = remembered((head
   for (const runner of header.runners) balls.push(...runnerBalls(runner));
   return balls;
 });
+
+/** Round what stands off its place: the corners of parts' boxes, the head, and runners that hang on a collector. */
+export function apartBalls(header: Header, parts: readonly ShownPart[], exploded: Exploded): Ball[] {
+  const own = parts.flatMap((part) => {
+    const off = exploded.parts.get(part.id);
+    return off ? cornersOfPart(part).map((corner) => ({ at: add(corner, off), radius: 0 })) : [];
+  });
+  const heads = plates(header).flatMap((plate) => {
+    const off = exploded.plates.get(plate.id)?.head;
+    return off ? plate.outline.map((corner) => ({ at: add(fromPlate(plate, corner), off), radius: 0 })) : [];
+  });
+  const hung = header.runners.flatMap((runner) => {
+    const off = exploded.runners.get(runner.runner.id);
+    return off ? runnerBalls(runner).map(({ at, radius }) => ({ at: add(at, off), radius })) : [];
+  });
+  return [...own, ...heads, ...hung];
+}
 
 /** Lowest point of header and surroundings: the ground lies below it. */
 export function lowest(header: Header, meshes: readonly ArrayLike<number>[]): number {

@@ -3,13 +3,15 @@ import { type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import type { Header } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
 import type { Paint } from '../../colours';
+import type { ShownPart } from '../../made/shape';
 import { useSession } from '../../session';
 import type { Rig } from '../camera/rig';
 import { project } from '../camera/view';
 import { type CutPlane, isCutAway } from '../cuts/planes';
 import { isPicked, sameElement } from '../emphasis';
 import { coversOf, isCovered } from '../model/cover';
-import { type Label, nameLabel, standingLabels } from '../model/labels';
+import type { Exploded } from '../model/explode';
+import { type Label, labelsApart, nameLabel } from '../model/labels';
 import { placeLabels, type Taken } from './place';
 import { createTags, Tag } from './Tag';
 import { putStyle, putVisible } from './write';
@@ -27,6 +29,9 @@ type Props = {
   }[];
   /** What is cut away has no name. */
   readonly cuts: readonly CutPlane[];
+  /** Parts that are seen, and where they stand while they are apart. */
+  readonly parts: readonly ShownPart[];
+  readonly exploded: Exploded;
   /** Where marks to drag stand. */
   readonly marks: RefObject<readonly Taken[]>;
 };
@@ -60,12 +65,12 @@ const controls = ({ width, height }: { width: number; height: number }) => [
   { l: width / 2 - 225, r: width / 2 + 225, t: height - 44, b: height },
 ];
 
-export function Labels({ rig, header, paints, notes, cuts, marks }: Props) {
+export function Labels({ rig, header, paints, notes, cuts, parts, exploded, marks }: Props) {
   const selection = useSession((s) => s.selection);
   const hovered = useSession((s) => s.hovered);
   const isPinned = useSession((s) => s.mark !== null);
   const covers = useMemo(() => coversOf(header), [header]);
-  const standing = useMemo(() => standingLabels(header), [header]);
+  const standing = useMemo(() => labelsApart(header, parts, exploded), [header, parts, exploded]);
   const names = useMemo(() => {
     const list = [hovered, ...selection].map((ref) => nameLabel(header, ref)).filter((l) => l !== null);
     return list.filter((l, i) => list.findIndex((o) => o.key === l.key) === i);

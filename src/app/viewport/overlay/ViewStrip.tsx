@@ -6,12 +6,14 @@ import { type CameraWish, useSession } from '../../session';
 import { useViewState } from '../../viewState';
 import { FIT_KEY, PARALLEL_KEY, VIEWS } from '../camera/keys';
 import { useIsCut } from '../cuts/CutFace';
+import { ExplodeSlide } from './ExplodeSlide';
 
 type Props = { readonly parallel: boolean };
 
 export const ViewStrip = memo(function ViewStrip({ parallel }: Props) {
   const ask = useSession((s) => s.ask);
   const measuring = useViewState((s) => s.measuring);
+  const isApart = useViewState((s) => s.exploded > 0);
   const isCut = useIsCut();
   const button = (word: string, key: string, hint: string, wish: CameraWish, name?: string) => (
     <button
@@ -43,6 +45,8 @@ export const ViewStrip = memo(function ViewStrip({ parallel }: Props) {
       <span className="gap" />
       <Tool id="measure.start" word="Measure" pressed={measuring} />
       <Tool id="view.cut-x" word="Cut" pressed={isCut} wide />
+      <Tool id="view.explode" word="Explode" pressed={isApart} />
+      <ExplodeSlide />
       <Tool id="picture.save" word="Picture" wide />
     </div>
   );

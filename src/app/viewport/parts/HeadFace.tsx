@@ -3,41 +3,41 @@
  * design names no flange; openings true to shape, studs with their nuts, and the way through the head, dashed.
  */
 import { memo, useMemo } from 'react';
-import {
-  EdgesGeometry,
-  ExtrudeGeometry,
-  Matrix4,
-  MeshBasicMaterial,
-  Path,
-  Shape,
-  ShapeGeometry,
-  Vector2,
-  Vector3,
-} from 'three';
-import { addScaled } from '../../../../geometry';
+import { Matrix4, MeshBasicMaterial, Shape, ShapeGeometry, Vector2, Vector3 } from 'three';
+import { addScaled, type PlatePlan } from '../../../../geometry';
+import type { Vec3 } from '../../../../shared/vec3';
+import type { Owned } from '../../made/owned';
 import { type Ref, useSession } from '../../session';
-import { CutFace } from '../cuts/CutFace';
 import { emphasisOf } from '../emphasis';
 import { useJoined } from '../gl/joined';
 import { Lines } from '../gl/Lines';
 import { useOwned } from '../gl/owned';
 import type { Pickable } from '../gl/pick';
-import { matt } from '../gl/satin';
-import { circle, hullOutline, type Point2 } from '../model/outline';
+import { circle, hullOutline } from '../model/outline';
 import type { Plate } from '../model/plates';
 import type { Palette } from '../palette';
+import { Gasket } from './Gasket';
+import { MadeParts } from './MadeParts';
+import { Slab } from './Slab';
 import { Studs } from './Studs';
 
 /** A bare plate's thickness and a casting's, and how far the casting shows round a flange, mm: only to look right. */
 const BARE = 8;
 const CASTING = 14;
 const CASTING_BORDER = 7;
-/** A slight broken edge catches the light. */
-const CHAMFER = 0.7;
+type Props = {
+  readonly plate: Plate;
+  readonly palette: Palette;
+  /** The plates as they are cut, in place of the quick one. */
+  readonly made: Owned | null;
+  /** Of those plates. */
+  readonly plans: readonly PlatePlan[];
+  readonly apart: ReadonlyMap<string, Vec3> | null;
+  /** Where flange, gasket and head stand while the header is shown taken apart. */
+  readonly away: { readonly flange: Vec3; readonly gasket: Vec3; readonly head: Vec3 } | undefined;
+};
 
-type Props = { readonly plate: Plate; readonly palette: Palette };
-
-export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
+export const HeadFace = memo(function HeadFace({ plate, palette, made, plans, apart, away }: Props) {
   const { flange } = plate;
   const thickness = flange?.thickness ?? 0;
   const gasket = flange?.gasket ?? 0;
@@ -66,109 +66,69 @@ export const HeadFace = memo(function HeadFace({ plate, palette }: Props) {
     [plate],
   );
   return (
-    <group>
-      <group matrix={matrix} matrixAutoUpdate={false}>
-        {flange && (
-          <Slab
-            outline={plate.outline}
-            holes={cutOuts}
-            from={0}
-            thickness={thickness}
-            colour={palette.steel}
-            palette={palette}
-            polished
-            edge={emphasis === 'none' ? palette.ink : palette.accent}
-            edgeWidth={emphasis === 'none' ? 1.1 : 2.4}
-            pick={own}
-          />
-        )}
-        {flange && gasket > 0 && (
-          <Slab
-            outline={plate.outline}
-            holes={openings}
-            from={-thickness}
-            thickness={gasket}
-            colour={palette.gasket}
-            palette={palette}
-          />
-        )}
-        <Slab
-          outline={flange ? round : plate.outline}
-          holes={openings}
-          from={-thickness - gasket}
-          thickness={flange ? CASTING : BARE}
-          colour={palette.casting}
-          palette={palette}
-          edge={palette.ink}
-          edgeWidth={1}
-        />
-        <Throats plate={plate} depth={thickness + gasket + (flange ? CASTING : BARE)} palette={palette} />
-      </group>
-      {flange && plate.fasteners.length > 0 && (
-        <Studs plate={plate} flange={flange.id} below={thickness + gasket} palette={palette} />
+    <>
+      {flange && made && <MadeParts parts={made.parts} ride={made.ride} palette={palette} apart={apart} />}
+      {flange && !made && (
+        <group position={away?.flange ?? STAYS}>
+          <group matrix={matrix} matrixAutoUpdate={false}>
+            <Slab
+              outline={plate.outline}
+              holes={cutOuts}
+              from={0}
+              thickness={thickness}
+              colour={palette.steel}
+              palette={palette}
+              polished
+              edge={emphasis === 'none' ? palette.ink : palette.accent}
+              edgeWidth={emphasis === 'none' ? 1.1 : 2.4}
+              pick={own}
+            />
+          </group>
+        </group>
       )}
-      <Lines pairs={inHead} colour={palette.ghost} width={1.2} opacity={0.6} dash={6} />
-    </group>
+      {flange && gasket > 0 && (
+        <group position={away?.gasket ?? STAYS}>
+          {plans.map((plan) => (
+            <Gasket key={plan.id} plan={plan} thickness={gasket} palette={palette} />
+          ))}
+          {plans.length === 0 && (
+            <group matrix={matrix} matrixAutoUpdate={false}>
+              <Slab
+                outline={plate.outline}
+                holes={openings}
+                from={-thickness}
+                thickness={gasket}
+                colour={palette.gasket}
+                palette={palette}
+              />
+            </group>
+          )}
+        </group>
+      )}
+      <group position={away?.head ?? STAYS}>
+        <group matrix={matrix} matrixAutoUpdate={false}>
+          <Slab
+            outline={flange ? round : plate.outline}
+            holes={openings}
+            from={-thickness - gasket}
+            thickness={flange ? CASTING : BARE}
+            colour={palette.casting}
+            palette={palette}
+            edge={palette.ink}
+            edgeWidth={1}
+          />
+          <Throats plate={plate} depth={thickness + gasket + (flange ? CASTING : BARE)} palette={palette} />
+        </group>
+        {flange && plate.fasteners.length > 0 && (
+          <Studs plate={plate} flange={flange.id} below={thickness + gasket} palette={palette} />
+        )}
+        <Lines pairs={inHead} colour={palette.ghost} width={1.2} opacity={0.6} dash={6} />
+      </group>
+    </>
   );
 });
 
-type SlabProps = {
-  readonly outline: readonly Point2[];
-  readonly holes: readonly (readonly Point2[])[];
-  /** Height of the outer face; the slab lies below it. */
-  readonly from: number;
-  readonly thickness: number;
-  readonly colour: string;
-  readonly palette: Palette;
-  readonly polished?: boolean;
-  readonly edge?: string;
-  readonly edgeWidth?: number;
-  readonly pick?: Ref;
-};
-
-function Slab({
-  outline,
-  holes,
-  from,
-  thickness,
-  colour,
-  palette,
-  polished = false,
-  edge,
-  edgeWidth = 1,
-  pick,
-}: SlabProps) {
-  const geometry = useOwned(() => {
-    const shape = new Shape(outline.map(([x, y]) => new Vector2(x, y)));
-    for (const hole of holes) shape.holes.push(new Path([...hole].reverse().map(([x, y]) => new Vector2(x, y))));
-    const chamfer = polished ? Math.min(CHAMFER, thickness / 4) : 0;
-    const made = new ExtrudeGeometry(shape, {
-      depth: thickness - 2 * chamfer,
-      bevelEnabled: chamfer > 0,
-      bevelSize: chamfer,
-      bevelOffset: -chamfer,
-      bevelThickness: chamfer,
-      bevelSegments: 1,
-    });
-    made.translate(0, 0, from - thickness + chamfer);
-    return made;
-  }, [outline, holes, from, thickness, polished]);
-  const edges = useMemo(() => {
-    const found = new EdgesGeometry(geometry, 35);
-    const pairs = found.getAttribute('position').array;
-    found.dispose();
-    return pairs;
-  }, [geometry]);
-  const material = useOwned(() => (polished ? matt(colour, 0.42, 0.65) : matt(colour)), [colour, polished]);
-  const pickable = useMemo((): Pickable | undefined => (pick ? { ref: () => pick } : undefined), [pick]);
-  return (
-    <>
-      <mesh geometry={geometry} material={material} userData={pickable ? { pick: pickable } : {}} />
-      <CutFace geometry={geometry} colour={colour} palette={palette} />
-      {edge && <Lines pairs={edges} colour={edge} width={edgeWidth} opacity={0.7} />}
-    </>
-  );
-}
+const STAYS: Vec3 = [0, 0, 0];
 
 type ThroatsProps = { readonly plate: Plate; readonly depth: number; readonly palette: Palette };
 

@@ -3,8 +3,9 @@
  * points, radii or tube change, not when a neighbour moves.
  */
 import { memo, useMemo } from 'react';
-import { type BufferGeometry, MeshStandardMaterial } from 'three';
-import type { ResolvedRunner } from '../../../../geometry';
+import type { BufferGeometry } from 'three';
+import { type ResolvedRunner, trimmedLine } from '../../../../geometry';
+import type { Vec3 } from '../../../../shared/vec3';
 import { type Ref, useSession } from '../../session';
 import { emphasisOf, sameElement } from '../emphasis';
 import { InkedMesh, Rim } from '../gl/InkedMesh';
@@ -12,16 +13,23 @@ import { sharedInk } from '../gl/ink';
 import { Lines } from '../gl/Lines';
 import { useOwned } from '../gl/owned';
 import type { Pickable } from '../gl/pick';
-import { satin } from '../gl/satin';
-import { sharedMaterials } from '../gl/sharedMaterials';
+import { litSteel, satin } from '../gl/satin';
 import { stretchOf, surface } from '../gl/surface';
 import { tubeMesh } from '../model/tubeMesh';
 import { type Palette, tempered } from '../palette';
 
-type Props = { readonly runner: ResolvedRunner; readonly paint: string; readonly palette: Palette };
+type Props = {
+  readonly runner: ResolvedRunner;
+  readonly paint: string;
+  readonly palette: Palette;
+  /** How much farther in (positive) or out (negative) than its centerline's start the tube begins, mm. */
+  readonly trim: number;
+  /** Where it stands while the header is shown taken apart. */
+  readonly away: Vec3 | undefined;
+};
 
 export const Runner = memo(
-  function Runner({ runner, paint, palette }: Props) {
+  function Runner({ runner, paint, palette, trim, away }: Props) {
     const { id } = runner.runner;
     const own = useMemo((): Ref => ({ kind: 'runner', id }), [id]);
     const group = runner.runner.group;
@@ -33,7 +41,7 @@ export const Runner = memo(
     const hovered = useSession((s) => (sameElement(s.hovered, own) ? s.hovered : null));
     const selection = useSession((s) => s.selection);
 
-    const line = runner.centerline!;
+    const line = useMemo(() => trimmedLine(runner, trim)!, [runner, trim]);
     const mesh = useMemo(
       () => tubeMesh(line, runner.tubeRadius, runner.tube.wall, runner.start.up),
       [line, runner.tubeRadius, runner.tube.wall, runner.start.up],
@@ -54,7 +62,7 @@ export const Runner = memo(
       );
     }, [hovered, selection, own, mesh]);
     return (
-      <group>
+      <group position={away ?? STAYS}>
         <InkedMesh
           geometry={geometry}
           outerCount={mesh.outerCount}
@@ -79,6 +87,8 @@ export const Runner = memo(
   },
   (a, b) =>
     a.paint === b.paint &&
+    a.trim === b.trim &&
+    a.away === b.away &&
     a.palette === b.palette &&
     a.runner.runner.points === b.runner.runner.points &&
     a.runner.runner.radii === b.runner.runner.radii &&
@@ -87,6 +97,8 @@ export const Runner = memo(
     a.runner.tube === b.runner.tube &&
     a.runner.tooling.centerlineRadius === b.runner.tooling.centerlineRadius,
 );
+
+const STAYS: Vec3 = [0, 0, 0];
 
 type LitProps = {
   readonly geometry: BufferGeometry;
@@ -100,23 +112,8 @@ function LitPart({ geometry, first, count, palette }: LitProps) {
   const part = useOwned(() => stretchOf(geometry, first, count), [geometry, first, count]);
   return (
     <>
-      <mesh
-        geometry={part}
-        material={litSteel(palette.accent, palette.theme === 'light' ? 0.3 : 0.08)}
-        renderOrder={1}
-      />
+      <mesh geometry={part} material={litSteel(palette.accent, palette.theme)} renderOrder={1} />
       <Rim geometry={part} material={sharedInk(palette.accent, 4)} />
     </>
   );
 }
-
-const litSteel = sharedMaterials(
-  (colour: string, glow: number) =>
-    new MeshStandardMaterial({
-      color: colour,
-      metalness: 0.7,
-      roughness: 0.35,
-      emissive: colour,
-      emissiveIntensity: glow,
-    }),
-);
