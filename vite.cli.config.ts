@@ -9,6 +9,9 @@ export default defineConfig({
     outDir: 'dist/cli',
     target: 'node20',
     minify: false,
-    rolldownOptions: { output: { entryFileNames: 'evenrun.js', banner: '#!/usr/bin/env node' } },
+    rolldownOptions: {
+      // What is imported only when needed is in the same file too, and run only then.
+      output: { entryFileNames: 'evenrun.js', banner: '#!/usr/bin/env node', codeSplitting: false },
+    },
   },
 });
