@@ -1,4 +1,4 @@
-/** The installed command line: one file that starts fast, and beside it, under `assets`, what only some commands load. */
+/** The installed command line: one file with everything in it, so that it starts fast and needs nothing beside it. */
 import { defineConfig } from 'vite';
 
 export default defineConfig({

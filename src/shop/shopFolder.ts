@@ -4,7 +4,6 @@
  */
 import {
   check,
-  flangePlan,
   headerCuts,
   headerParts,
   type Made,
@@ -20,7 +19,7 @@ import type { NamedFile } from '../formats/zip/zip';
 import { BEND_SCHEDULE, bendSchedule } from './bendSchedule';
 import { copes } from './copes';
 import { CUT_LIST, cutList } from './cutList';
-import { plateSheetPlans } from './flange/fromPlan';
+import { flangeSheetPlans } from './flangeSheetPlans';
 import { flangeDrawings } from './flanges';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
 import { MANIFEST, manifestOf } from './manifest';
@@ -66,12 +65,15 @@ export async function shopFolder(
   see('drawings');
   const flanges = flangeDrawings(header);
   see('paper');
-  const source = utf8(writeDesign(design));
-  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(source) };
+  const bytes = utf8(writeDesign(design));
+  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes) };
   const onPaper: PaperOptions = { paper, paperThickness, display: design.display ?? 'mm' };
   const slantedCuts = headerCuts(header);
-  const plates = (design.flanges ?? []).flatMap((flange) => plateSheetPlans(flangePlan(header, flange)));
-  const groups = [templateGroup(slantedCuts, onPaper), guideGroup(parts, onPaper), flangeGroup(plates, onPaper)];
+  const groups = [
+    templateGroup(slantedCuts, onPaper),
+    guideGroup(parts, onPaper),
+    flangeGroup(flangeSheetPlans(header), onPaper),
+  ];
   const problems = report.problems.map(({ where, message }) => `${where}: ${message}`);
   const files: NamedFile[] = [
     textFile(BEND_SCHEDULE, bendSchedule(parts)),
@@ -84,7 +86,7 @@ export async function shopFolder(
     { name: PACKET, bytes: await packet(groups, stamp, { problems }, paper) },
   ];
   const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...flanges.notMade, ...notYetMade()];
-  const manifest = await manifestOf(header, source, files, notMade, made.warnings, report);
+  const manifest = await manifestOf(header, bytes, files, notMade, made.warnings, report);
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
   return {
     files,

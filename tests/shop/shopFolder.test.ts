@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { centerline, measureMesh, tubeMeshVolume } from '../../geometry';
+import type { Design, Flange } from '../../shared/design/types';
 import { writeDesign } from '../../shared/design/write';
 import { VERSION } from '../../shared/version';
 import { readStl } from '../../src/formats/stl/read';
@@ -54,7 +55,6 @@ describe('the shop folder of a header that holds', () => {
   test('its manifest names what the contract has and this version cannot make', async () => {
     const names = manifestIn(await shopFolder(design)).notMade.map((n) => n.name);
     expect(names).toEqual(expect.arrayContaining(['stock.csv', 'bill-of-materials.csv', 'header.step']));
-    expect(names).not.toContain('packet.pdf');
   });
 
   test('the header is its parts, one after another, not fused', async () => {
@@ -111,4 +111,44 @@ describe('what cannot be made is left out of every file and named', () => {
 
 test('the version is the package’s', () => {
   expect(VERSION).toBe(JSON.parse(readFileSync('package.json', 'utf8')).version);
+});
+
+describe('flange drawings', () => {
+  const withFlange = (more: Partial<Flange>, id = 'head'): Design => ({
+    ...oneRunner(ONE_BEND),
+    flanges: [{ id, ports: ['p1'], thickness: 10, fasteners: [-38, 38].map((x) => ({ position: [x, 0, 0], kind: 'stud', thread: 'M8', hole: 9 })), ...more }], // biome-ignore format: one line
+  });
+
+  test('two files for each, named by the flange, in the manifest', async () => {
+    const folder = await shopFolder(withFlange({}));
+    const names = manifestIn(folder).files.map((f) => f.name);
+    expect(names).toEqual(expect.arrayContaining(['flange-head.dxf', 'flange-head-r12.dxf']));
+    expect(textOf(folder, 'flange-head.dxf')).toContain('AC1015');
+    expect(textOf(folder, 'flange-head-r12.dxf')).toContain('AC1009');
+    expect(manifestIn(folder).notMade.map((n) => n.name)).not.toContain('flange-head.dxf');
+  });
+
+  test('one that cannot be cut is named with the reason and the place; all else is written', async () => {
+    const crossed = [[-60, -60, 0], [60, 60, 0], [60, -60, 0], [-60, 60, 0]] as const; // biome-ignore format: one line
+    const folder = await shopFolder(withFlange({ outline: crossed }));
+    const names = folder.files.map((f) => f.name);
+    expect(names).not.toContain('flange-head.dxf');
+    expect(names).toEqual(
+      expect.arrayContaining(['bend-schedule.csv', 'runners/r1.stl', 'header.stl', 'manifest.json']),
+    );
+    for (const name of ['flange-head.dxf', 'flange-head-r12.dxf']) {
+      const missing = manifestIn(folder).notMade.find((n) => n.name === name);
+      expect(missing?.why).toMatch(/crosses or touches itself.*\(flanges\/head\/outline\)/);
+      expect(folder.leftOut.map((n) => n.name)).toContain(name);
+    }
+  });
+
+  test('two flanges whose files would have one name', async () => {
+    const design = withFlange({});
+    const [flange] = design.flanges!;
+    const folder = await shopFolder({ ...design, flanges: [flange!, { ...flange!, id: 'Head-R12' }] });
+    const names = folder.files.map((f) => f.name.toLowerCase());
+    expect(new Set(names).size).toBe(names.length);
+    expect(folder.leftOut.map((n) => n.name)).toEqual(['flange-Head-R12.dxf, of flange Head-R12']);
+  });
 });

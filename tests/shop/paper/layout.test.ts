@@ -1,12 +1,12 @@
 /** Every sheet as a draughtsman would look at it first: no words over words, nothing off the page, nothing lost at a joint. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { flangePlan, headerCuts, resolveHeader } from '../../../geometry';
+import { headerCuts, resolveHeader } from '../../../geometry';
 import { parseDesign } from '../../../shared/design/parse';
 import type { Drawing, Item, Point } from '../../../src/formats/drawing/drawing';
 import { type PlacedText, placedTexts } from '../../../src/formats/drawing/textCorners';
-import { plateSheetPlans } from '../../../src/shop/flange/fromPlan';
 import { flangeSheets } from '../../../src/shop/flangeSheet';
+import { flangeSheetPlans } from '../../../src/shop/flangeSheetPlans';
 import { coverSheet } from '../../../src/shop/packet/cover';
 import { flangeGroup, guideGroup, templateGroup } from '../../../src/shop/packet/groups';
 import { partsOf } from '../../../src/shop/part';
@@ -46,11 +46,10 @@ const ofExamples = readdirSync(EXAMPLES)
   .flatMap((name) => {
     const header = resolveHeader(parseDesign(readFileSync(new URL(name, EXAMPLES), 'utf8')));
     const options = { paper: 'a4', paperThickness: 0.1, display: header.design.display ?? 'mm' } as const;
-    const plates = (header.design.flanges ?? []).flatMap((flange) => plateSheetPlans(flangePlan(header, flange)));
     const groups = [
       templateGroup(headerCuts(header), options),
       guideGroup(partsOf(header).parts, options),
-      flangeGroup(plates, options),
+      flangeGroup(flangeSheetPlans(header), options),
     ];
     const sheets = groups.flatMap((g) => g.sheets);
     return sheets.map((sheet) => [`${name}: ${sheet.title}`, sheet] as const);
