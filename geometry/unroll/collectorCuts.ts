@@ -2,7 +2,6 @@
  * The cuts of a collector's tubes, unrolled: each along the planes it shares with its neighbours and across its end. The
  * seam lies on the line farthest from the collector's axis, where a tube stays longest. mm, radians.
  */
-import { partName } from '../collector/collectorParts';
 import { type CollectorPlan, collectorPlan } from '../collector/plan';
 import { type Stub, stubs } from '../collector/stubs';
 import type { Header } from '../header/resolve';
@@ -20,6 +19,10 @@ export function collectorCuts(header: Header): WrapCut[] {
   });
 }
 
+/** An id that says that it is a collector is not told so twice. */
+const titled = (id: string): string =>
+  /collector/i.test(id) ? `${id[0]!.toUpperCase()}${id.slice(1)}` : `Collector ${id}`;
+
 /** From the seam (along y) to an angle of the tube's own frame (from x). */
 const SEAM = Math.PI / 2;
 
@@ -35,8 +38,8 @@ function cutOf(plan: CollectorPlan, { number, shape }: Stub): WrapCut {
   const { highest, lowest } = extremes(height, corners);
   const gap = plan.weldGap > 0 ? [`Cut back by half the weld gap of ${plan.weldGap} mm on every shared face.`] : [];
   return {
-    id: `${partName(plan)} stub ${number}`,
-    title: `Collector ${plan.id}, tube of inlet ${number}: where the tubes meet`,
+    id: `${plan.id} stub ${number}`,
+    title: `${titled(plan.id)}, tube of inlet ${number}: where the tubes meet`,
     outsideDiameter,
     wall,
     measuredOn: 'outside',
