@@ -1,4 +1,4 @@
-/** The installed command line: one file with everything in it, so that it starts fast and needs nothing beside it. */
+/** The installed command line: one file that starts fast, and beside it, under `assets`, what only some commands load. */
 import { defineConfig } from 'vite';
 
 export default defineConfig({
@@ -9,6 +9,9 @@ export default defineConfig({
     outDir: 'dist/cli',
     target: 'node20',
     minify: false,
-    rolldownOptions: { output: { entryFileNames: 'evenrun.js', banner: '#!/usr/bin/env node' } },
+    rolldownOptions: {
+      // What is imported only when needed is in the same file too, and run only then.
+      output: { entryFileNames: 'evenrun.js', banner: '#!/usr/bin/env node', codeSplitting: false },
+    },
   },
 });

@@ -125,6 +125,37 @@ export {
   sampleLoop,
 } from './plane/loop';
 
+export { type Circle, fitCircle } from './plane/fitCircle';
+export { type FitOptions, type Fitted, fitLoop } from './plane/fitLoop';
+export { distanceToEdge, distanceToLoop, isInPolygon, loopCentre } from './plane/within';
+
+// A flange's outline from a drawing or a scan
+export { type Contour, contours } from './trace/contours';
+export { type Raster, TraceError, usualThreshold } from './trace/raster';
+export {
+  largestRegion,
+  type Region,
+  type Scale,
+  type Shade,
+  scaleOf,
+  speckOf,
+  type Traced,
+  type TraceOptions,
+  traceRaster,
+} from './flange/trace';
+
+export { openingAt } from './flange/fittedOpening';
+export { type FramedFlange, framedFlange, intoFrame, outOfFrame } from './flange/flangeFrame';
+export {
+  type PlacedDrawing,
+  type PlacedOpening,
+  type PlacingOptions,
+  placeDrawing,
+  rigidWords,
+  type TakeOptions,
+  takeDrawing,
+} from './flange/imported';
+
 // Cuts unrolled: what paper wrapped round a tube shows
 export { collectorCuts } from './unroll/collectorCuts';
 export { type Extremes, extremes } from './unroll/extremes';

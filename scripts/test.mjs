@@ -11,8 +11,9 @@ import { aptInstall, fail, insistOnNode, insistOnPackages, npm, ROOT, run, which
 insistOnNode();
 insistOnPackages();
 const chromium = insistOnChromium();
-insistOnStlJudge();
-insistOnPrinter();
+insistOnJudge(() => which('admesh'), 'STL', 'admesh');
+insistOnJudge(hasEzdxf, 'DXF', 'python3-ezdxf');
+insistOnJudge(() => which('pdftoppm'), 'paper', 'poppler-utils');
 
 const reports = mkdtempSync(join(tmpdir(), 'evenrun-test-'));
 const counts = { passed: 0, failed: 0, skipped: 0 };
@@ -78,18 +79,15 @@ function insistOnChromium() {
   return fail(CHROMIUM_REMEDY);
 }
 
-/** admesh judges our STL files from outside. Without it those tests skip, saying so; where CI is set they must not. */
-function insistOnStlJudge() {
-  if (which('admesh') || aptInstall('admesh')) return;
-  const remedy = 'The STL tests need admesh. Run: sudo apt-get install --no-install-recommends admesh';
+/** Separate programs judge our files from outside. Without one its tests skip, saying so; where CI is set they must not. */
+function insistOnJudge(there, ofWhat, name) {
+  if (there() || (aptInstall(name) && there())) return;
+  const remedy = `The tests of ${ofWhat} need ${name}. Run: sudo apt-get install --no-install-recommends ${name}`;
   if (process.env.CI) fail(remedy);
   console.log(`${remedy}   Until then they are skipped.`);
 }
 
-/** pdftoppm draws our pages as a printer would, to be measured. As with the judge of STL: skipped without, but not in CI. */
-function insistOnPrinter() {
-  if (which('pdftoppm') || aptInstall('poppler-utils')) return;
-  const remedy = 'The tests of paper need pdftoppm. Run: sudo apt-get install --no-install-recommends poppler-utils';
-  if (process.env.CI) fail(remedy);
-  console.log(`${remedy}   Until then they are skipped.`);
+/** Debian's package is for the system's own Python, not for another one on the path. */
+function hasEzdxf() {
+  return run('/usr/bin/python3', ['-c', 'import ezdxf'], { stdio: 'ignore' });
 }

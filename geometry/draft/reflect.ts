@@ -5,6 +5,7 @@
  */
 import type { Flange, Merge, Placement, Port, Surrounding } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
+import { moveLoop } from '../plane/rigid';
 import { addScaled, dot, scale, sub, unit } from '../vector';
 
 export type Plane = { readonly point: Vec3; readonly normal: Vec3 };
@@ -67,7 +68,11 @@ function reflectedPlacement({ within: [p, q], ...placement }: Placement, r: Refl
 export const reflectedFlange = (flange: Flange, r: Reflection): Flange => ({
   ...flange,
   ...(flange.fasteners ? { fasteners: flange.fasteners.map((f) => ({ ...f, position: r.point(f.position) })) } : {}),
+  // Across is up × direction, which turns over with them: the outline, drawn in it, is seen from its other side.
+  ...(flange.outline ? { outline: moveLoop(flange.outline, TURNED_OVER) } : {}),
 });
+
+const TURNED_OVER = { mirrored: true, turn: 0, shift: [0, 0] } as const;
 
 /** Null where it has no mirror image in the document's terms: a mesh, or a box in a slanting plane. */
 export function reflectedSurrounding(s: Surrounding, r: Reflection): Surrounding | null {

@@ -2,8 +2,8 @@
 import type { Flange } from '../../shared/design/types';
 import { deg, sayIn } from '../check/words';
 import type { Header, ResolvedPort } from '../header/resolve';
-import { DEGREES } from '../tolerance';
-import { angleBetween } from '../vector';
+import { DEGREES, LENGTH_TOLERANCE } from '../tolerance';
+import { add, angleBetween, norm } from '../vector';
 import type { Finding } from './plan';
 import { offPlate, plateFrame } from './plateFrame';
 import { FLAT, LEAST_LAND, LEAST_THICKNESS, MOST_LEAN_DEG, MOST_OFF_PLANE, SQUARE_DEG, stepDepthOf } from './practice';
@@ -41,6 +41,15 @@ export function checkPorts({ design }: Header, flange: Flange, ports: readonly R
   const separate = flange.plates === 'separate';
   if (separate && !flange.outline) return [];
   const say = sayIn(design.display);
+  if (norm(ports.map(({ pose }) => pose.direction).reduce(add)) < LENGTH_TOLERANCE)
+    return [
+      {
+        where: `flanges/${flange.id}/ports`,
+        message:
+          'Its ports point against each other, so that no one face is square to them: make a flange of those that point one way.',
+        refuses: true,
+      },
+    ];
   const frame = plateFrame(ports);
   const reason = separate ? 'the plates are cut from one drawn outline' : 'one plate holds all its ports';
   const remedy = separate

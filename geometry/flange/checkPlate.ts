@@ -34,7 +34,7 @@ export function checkPlate(header: Header, flange: Flange, draft: Draft): Findin
   ];
 }
 
-function checkOutline(flange: Flange, { outline, ports, frame }: Draft, say: Say): Finding[] {
+function checkOutline(flange: Flange, { outline, ports }: Draft, say: Say): Finding[] {
   const where = `flanges/${flange.id}/${flange.outline ? 'outline' : 'plates'}`;
   const refuse = (message: string): Finding[] => [{ where, message, refuses: true }];
   if (outline.length < 2)
@@ -50,9 +50,7 @@ function checkOutline(flange: Flange, { outline, ports, frame }: Draft, say: Say
     return refuse(
       'Its outline runs clockwise: list its corners the other way round, with the bulge of each edge of the other sign.',
     );
-  return frame.pose.direction.every(Number.isFinite)
-    ? []
-    : refuse('Its ports point against each other: it has no face.');
+  return [];
 }
 
 function cutoutsOf(flange: Flange, { openings, holes }: Draft): Cutout[] {

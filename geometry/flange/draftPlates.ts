@@ -4,6 +4,7 @@ import { nutRoom } from '../../shared/stock/hexFasteners';
 import { holeClassOf } from '../../shared/stock/holes';
 import type { Header, ResolvedPort } from '../header/resolve';
 import { partFrame } from '../parts/place';
+import { breakCorners } from '../plane/breakCorners';
 import { cutLoop } from '../plane/cut';
 import { type Disc, hullLoop } from '../plane/discs';
 import { circleLoop, type Loop, polygonLoop } from '../plane/loop';
@@ -12,7 +13,7 @@ import { hugOutline } from './outline';
 import { partings, sideOf } from './partings';
 import type { PlateHole, PlatePlan } from './plan';
 import { onPlate, type PlateFrame, plateFrame } from './plateFrame';
-import { borderOf, stepDepthOf, WASHER_LAND } from './practice';
+import { borderOf, CORNER, stepDepthOf, WASHER_LAND } from './practice';
 import { type Seat, seatOf } from './seats';
 
 export type Draft = Omit<PlatePlan, 'pose' | 'thickness'> & {
@@ -62,7 +63,8 @@ export function draftSeparate(header: Header, flange: Flange, ports: readonly Re
     for (const { hole } of bites)
       outline = outline && cutLoop(outline, circleLoop(hole.centre, hole.diameter / 2), 'outside');
     const held = contents(flange, [own], mine.filter((s) => !bites.includes(s)), bites); // biome-ignore format: one line
-    return { id: `flange ${flange.id} plate ${k + 1}`, frame, ...held, outline: outline ?? [] };
+    const finished = outline && !drawn ? breakCorners(outline, CORNER) : outline;
+    return { id: `flange ${flange.id} plate ${k + 1}`, frame, ...held, outline: finished ?? [] };
   });
 }
 

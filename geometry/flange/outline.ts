@@ -16,12 +16,16 @@ export type Boss = Disc;
 const BALL = 1.5;
 const LEAST_BALL = 12;
 
+/** Far more than a flange has; beyond, finding where all of them cross would take seconds. */
+const MOST_HULLS = 100;
+
 export function hugOutline(seats: readonly Seat[], bosses: readonly Boss[]): Loop {
   const hulls = [
     ...seats.map((s) => s.body),
     ...bosses.flatMap((boss) => servedBy(boss, seats).map((seat) => [...seat.body, boss])),
     ...neighbours(seats).map(([a, b]) => webDiscs(a, b)),
   ];
+  if (hulls.length > MOST_HULLS) return hullLoop(hulls.flat());
   const ball = Math.max(LEAST_BALL, ...bosses.map(({ r }) => BALL * r));
   const found = hug(hulls, ball);
   return found && selfCrossing(found) === null ? found : hullLoop(hulls.flat());

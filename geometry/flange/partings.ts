@@ -4,6 +4,7 @@
  * clamps both. mm, on the plate of the port asked about.
  */
 import type { Point2 } from '../plane/loop';
+import { LENGTH_TOLERANCE } from '../tolerance';
 import type { Stud } from './draftPlates';
 import { PARTING } from './practice';
 import type { Seat } from './seats';
@@ -29,6 +30,8 @@ export function partings(own: Seat, seats: readonly Seat[], studs: readonly Stud
 function isBeside(a: Seat, b: Seat, seats: readonly Seat[]): boolean {
   const [x, y] = [(a.middle.x + b.middle.x) / 2, (a.middle.y + b.middle.y) / 2];
   const away = ({ middle }: Seat) => Math.hypot(middle.x - x, middle.y - y);
+  // One place has no line through its middle.
+  if (away(a) < LENGTH_TOLERANCE) return false;
   return seats.every((s) => s === a || s === b || away(s) >= away(a));
 }
 

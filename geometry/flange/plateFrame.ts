@@ -5,13 +5,17 @@ import type { ResolvedPort } from '../header/resolve';
 import { type PartFrame, partFrame } from '../parts/place';
 import type { Disc } from '../plane/discs';
 import type { Point2 } from '../plane/loop';
-import { add, cross, dot, reject, sub, unit } from '../vector';
+import { LENGTH_TOLERANCE } from '../tolerance';
+import { add, anySquareTo, cross, dot, norm, reject, sub, unit } from '../vector';
 
 export type PlateFrame = { readonly pose: Pose; readonly axes: PartFrame };
 
 export function plateFrame(ports: readonly ResolvedPort[]): PlateFrame {
   const direction = unit(ports.map((p) => p.pose.direction).reduce(add));
-  const up = unit(reject(ports.map((p) => p.pose.up).reduce(add), direction));
+  const mean = reject(ports.map((p) => p.pose.up).reduce(add), direction);
+  // Ups that cancel out say nothing: then the first port's, or any.
+  const ups = [mean, reject(ports[0]!.pose.up, direction), anySquareTo(direction)];
+  const up = unit(ups.find((v) => norm(v) > LENGTH_TOLERANCE)!);
   const pose: Pose = { position: ports[0]!.pose.position, direction, up };
   return { pose, axes: partFrame(pose) };
 }

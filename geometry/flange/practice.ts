@@ -35,6 +35,8 @@ export const WASHER_LAND = 1;
 
 /** Separate plates are parted by so much, so that each can grow with heat. */
 export const PARTING = 1;
+/** Where they are parted, their corners are rounded, for the hands that fit them. */
+export const CORNER = 2;
 
 /** Ports of one plate are parallel and in one plane, within what a file can true up; beyond that much no one plate fits. */
 export const SQUARE_DEG = 0.1;

@@ -4,6 +4,7 @@
  * there each arc and straight is cut where it enters another hull, what lies outside all is kept, and moved back. mm, radians.
  */
 import { ANGLE_TOLERANCE, LENGTH_TOLERANCE } from '../tolerance';
+import { boxesApart, boxOf } from './box';
 import { angleFrom, arcCorners, type Disc, distanceToHull, type HullArc, hullArcs, onDisc } from './discs';
 import { type Edge, type Loop, loopArea, type Point2 } from './loop';
 import { meetings, pointOnEdge, shareOn } from './meet';
@@ -23,8 +24,10 @@ type Piece = {
 export function hug(hulls: readonly (readonly Disc[])[], ball: number): Loop | null {
   const arcs = hulls.map(hullArcs);
   const pieces = arcs.flatMap((_, h) => piecesOf(arcs, h, ball));
-  const kept = pieces.flatMap((piece) =>
-    cutUp(piece, pieces, ball).filter((part) => arcs.every((hull, g) => !isCovered(part, hull, g, ball))),
+  const boxes = pieces.map(({ edge }) => boxOf(edge));
+  const near = (k: number) => pieces.filter((_, i) => !boxesApart(boxes[k]!, boxes[i]!));
+  const kept = pieces.flatMap((piece, k) =>
+    cutUp(piece, near(k), ball).filter((part) => arcs.every((hull, g) => !isCovered(part, hull, g, ball))),
   );
   const loops = chains(kept).map((chain) => rounded(joined(chain), ball));
   if (loops.length === 0) return null;

@@ -1,5 +1,6 @@
 /** Whether a loop can be cut: what lies in it, and where it crosses itself. Exact for straights and arcs. mm. */
 import { LENGTH_TOLERANCE } from '../tolerance';
+import { boxesApart, boxOf } from './box';
 import { type Edge, edges, type Loop, type Point2 } from './loop';
 import { edgeGap, edgeLength, meetings } from './meet';
 
@@ -42,7 +43,7 @@ export function selfCrossing(loop: Loop): Point2 | null {
   const boxes = all.map(boxOf);
   for (let i = 0; i < all.length; i++)
     for (let j = i + 1; j < all.length; j++) {
-      if (apart(boxes[i]!, boxes[j]!)) continue;
+      if (boxesApart(boxes[i]!, boxes[j]!)) continue;
       const met = neighboursMeet(all, i, j);
       if (met) return met;
     }
@@ -71,22 +72,3 @@ const SAME_CORNER = 1000 * LENGTH_TOLERANCE;
 
 const liesOn = (edge: Edge, [x, y]: Point2): boolean =>
   edgeGap(edge, { from: [x, y], to: [x + LENGTH_TOLERANCE, y], arc: null }).gap < LENGTH_TOLERANCE;
-
-type Box = readonly [left: number, low: number, right: number, high: number];
-
-/** Of an arc, of its whole circle: good enough to leave most pairs out. */
-function boxOf({ from, to, arc }: Edge): Box {
-  if (arc) {
-    const { centre, radius } = arc;
-    return [centre[0] - radius, centre[1] - radius, centre[0] + radius, centre[1] + radius];
-  }
-  const [x0, x1] = from[0] < to[0] ? [from[0], to[0]] : [to[0], from[0]];
-  const [y0, y1] = from[1] < to[1] ? [from[1], to[1]] : [to[1], from[1]];
-  return [x0, y0, x1, y1];
-}
-
-const apart = (a: Box, b: Box): boolean =>
-  a[0] > b[2] + LENGTH_TOLERANCE ||
-  b[0] > a[2] + LENGTH_TOLERANCE ||
-  a[1] > b[3] + LENGTH_TOLERANCE ||
-  b[1] > a[3] + LENGTH_TOLERANCE;

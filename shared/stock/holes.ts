@@ -18,6 +18,9 @@ export function holeClassOf(thread: string, hole: number): HoleClass | null {
   return HOLE_CLASSES[k] ?? null;
 }
 
+/** Those in the table, smallest first. */
+export const METRIC_THREADS: readonly string[] = Object.keys(ISO_273_HOLES);
+
 /** For `M8`, `m8` or `M8x1.25`; undefined where the table has no such thread. */
 export function holesFor(thread: string): readonly [number, number, number] | undefined {
   const size = /^\s*(m\d+)(?![\d.])/i.exec(thread)?.[1]?.toUpperCase();

@@ -20,6 +20,7 @@ import { useLay } from './route/state';
 import { useSession } from './session';
 import { shelf, startShelf, wouldLose } from './shelf/browserShelf';
 import { KeepingLine } from './shelf/KeepingLine';
+import { OutlineDialog } from './tracing/OutlineDialog';
 import { useKeys } from './useKeys';
 import { CompareSheet } from './versions/CompareSheet';
 import { useSeeking } from './windows/useWindows';
@@ -81,6 +82,7 @@ export function App() {
       />
       <NewHeader />
       <MirrorSheet />
+      <OutlineDialog />
       <ActionSheet />
       <CompareSheet />
       <DropZone />

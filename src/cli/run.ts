@@ -10,6 +10,7 @@ import { checkCommand } from './commands/check';
 import { compareCommand } from './commands/compare';
 import { type MirrorArguments, mirrorCommand } from './commands/mirror';
 import { type NewArguments, NUMBERS, newCommand, optionName } from './commands/new';
+import { type OutlineArguments, outlineCommand } from './commands/outline';
 import { type RouteArguments, routeCommand } from './commands/route';
 import { type ShopArguments, shopCommand } from './commands/shop';
 import { SIZE_OPTIONS, type SizeOptions, sizeCommand } from './commands/size';
@@ -117,6 +118,26 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .option('--surroundings <ids>', 'what stands around to mirror too')
     .option('--json', 'print one JSON object')
     .action((design: string, options: MirrorArguments) => done(mirrorCommand(design, options, io)));
+
+  program
+    .command('outline <design>')
+    .description('take a flange’s outline from a DXF drawing or a scanned gasket')
+    .requiredOption('-o, --output <file>', 'where to write the design')
+    .requiredOption('--flange <id>', 'the flange that it is of')
+    .option('--dxf <file>', 'a drawing: closed polylines, circles, or lines and arcs that meet')
+    .option('--unit <unit>', 'mm or in: of a drawing that names none, or inches')
+    .option('--picture <file>', 'a scan, PNG or JPEG')
+    .option('--between <x1,y1,x2,y2>', 'two points of the picture, in pixels from its top left')
+    .option('--distance <length>', 'between the two in truth: 254, or "10 in"')
+    .option('--threshold <n>', 'level between dark and light, 1 to 254; default: half-way between ink and paper')
+    .option('--fasteners', 'take its holes as the flange’s fasteners')
+    .option('--openings', 'take its openings as the ports’')
+    .option('--mirror', 'it was drawn or scanned from the other side; default: whichever fits')
+    .option('--upside-down', 'of two ways round that fit as well, the other')
+    .option('--offset <x,y>', 'where its origin lies, across and up from the first port; default: by the ports')
+    .option('--turn <degrees>', 'with --offset: how far it is turned to the left')
+    .option('--json', 'print one JSON object')
+    .action(async (design: string, options: OutlineArguments) => done(await outlineCommand(design, options, io)));
 
   program
     .command('compare <before> <after>')

@@ -55,8 +55,6 @@ const MOST_TABLE = 0.6;
 /** One over these is drawn: what draughtsmen use, ISO 5455, and the 2.5 that old ones do. */
 const SCALES = [1, 2, 2.5, 5, 10, 20, 50];
 
-const HOLES = 'A hole marked “not ISO 273” is as the design has it.';
-
 export function flangeSheets(plan: FlangeSheetPlan, options: FlangeSheetOptions): Sheet[] {
   return [...overview(plan, options), ...trueSize(plan, options)];
 }
@@ -81,7 +79,7 @@ function overview(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions)
     free.top + ABOVE + (room.height - heightOf(box) / scale) / 2,
   ];
   const place = onPaper(corner, box, scale);
-  const title = `Flange ${plan.id}`;
+  const title = titleOf(plan);
   let x = free.left;
   const besides = beside.flatMap((table) => {
     const items = tableItems(table, [x, free.bottom - below]);
@@ -120,13 +118,9 @@ function tableSheets(tables: readonly Table[], title: string, size: Size): Sheet
   });
 }
 
-function flangeNotes(plan: FlangeSheetPlan, display: Display): string[] {
-  const { thickness, material, seen, notes } = plan;
-  return [
-    `Plate ${formatLength(thickness, display)} thick${material ? `, ${material}` : ''}. Seen on its ${seen}. Dimensions in ${display}.`,
-    ...notes,
-    HOLES,
-  ];
+function flangeNotes({ thickness, material, seen, notes }: FlangeSheetPlan, display: Display): string[] {
+  const plate = material ? `Plate ${formatLength(thickness, display)} thick, ${material}. ` : '';
+  return [`${plate}Seen on its ${seen}. Dimensions in ${display}.`, ...notes];
 }
 
 function trueSize(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions): Sheet[] {
@@ -152,7 +146,7 @@ function tilesOn(size: Size, plan: FlangeSheetPlan, display: Display): Sheet[] {
   const { tiles, columns, rows } = tiled(items, drawn, room);
   return tiles.map((tile, i) => ({
     ...size,
-    title: `Flange ${plan.id}, true size${tiles.length > 1 ? `, part ${i + 1} of ${tiles.length}` : ''}`,
+    title: `${titleOf(plan)}, true size${tiles.length > 1 ? `, part ${i + 1} of ${tiles.length}` : ''}`,
     scale: TRUE_SIZE,
     items: [
       ...over.at([free.left, free.top]),
@@ -172,3 +166,7 @@ function tilesOn(size: Size, plan: FlangeSheetPlan, display: Display): Sheet[] {
     ],
   }));
 }
+
+/** An id that says what it is needs no more. */
+const titleOf = ({ id }: FlangeSheetPlan): string =>
+  /flange/i.test(id) ? id.charAt(0).toUpperCase() + id.slice(1) : `Flange ${id}`;

@@ -4,6 +4,7 @@
  */
 import {
   check,
+  flangePlan,
   headerCuts,
   headerParts,
   type Made,
@@ -19,7 +20,7 @@ import type { NamedFile } from '../formats/zip/zip';
 import { BEND_SCHEDULE, bendSchedule } from './bendSchedule';
 import { copes } from './copes';
 import { CUT_LIST, cutList } from './cutList';
-import { flangeSheetPlans } from './flangeSheetPlans';
+import { plateSheetPlans } from './flange/fromPlan';
 import { flangeDrawings } from './flanges';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
 import { MANIFEST, manifestOf } from './manifest';
@@ -64,15 +65,13 @@ export async function shopFolder(
   const meshed = solids(withoutTwice(made, leftOut));
   see('drawings');
   const flanges = flangeDrawings(header);
-  const bytes = utf8(writeDesign(design));
-  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes) };
+  see('paper');
+  const source = utf8(writeDesign(design));
+  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(source) };
   const onPaper: PaperOptions = { paper, paperThickness, display: design.display ?? 'mm' };
   const slantedCuts = headerCuts(header);
-  const groups = [
-    templateGroup(slantedCuts, onPaper),
-    guideGroup(parts, onPaper),
-    flangeGroup(flangeSheetPlans(header), onPaper),
-  ];
+  const plates = (design.flanges ?? []).flatMap((flange) => plateSheetPlans(flangePlan(header, flange)));
+  const groups = [templateGroup(slantedCuts, onPaper), guideGroup(parts, onPaper), flangeGroup(plates, onPaper)];
   const problems = report.problems.map(({ where, message }) => `${where}: ${message}`);
   const files: NamedFile[] = [
     textFile(BEND_SCHEDULE, bendSchedule(parts)),
@@ -85,7 +84,7 @@ export async function shopFolder(
     { name: PACKET, bytes: await packet(groups, stamp, { problems }, paper) },
   ];
   const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...flanges.notMade, ...notYetMade()];
-  const manifest = await manifestOf(header, bytes, files, notMade, made.warnings, report);
+  const manifest = await manifestOf(header, source, files, notMade, made.warnings, report);
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
   return {
     files,

@@ -54,6 +54,7 @@ describe('the shop folder of a header that holds', () => {
   test('its manifest names what the contract has and this version cannot make', async () => {
     const names = manifestIn(await shopFolder(design)).notMade.map((n) => n.name);
     expect(names).toEqual(expect.arrayContaining(['stock.csv', 'bill-of-materials.csv', 'header.step']));
+    expect(names).not.toContain('packet.pdf');
   });
 
   test('the header is its parts, one after another, not fused', async () => {

@@ -2,7 +2,7 @@
 import { type Loop, loopBounds, type Point2 } from '../../../geometry';
 import type { OutlineVertex } from '../../../shared/design/types';
 import type { Box, Item, Point } from '../../formats/drawing/drawing';
-import { arrowHead, circle, line, outline, text } from '../../formats/drawing/items';
+import { arrowHead, circle, cover, group, line, outline, text } from '../../formats/drawing/items';
 import type { FlangeHole, FlangeSheetPlan } from '../flangeSheet';
 import { AXIS, CAPITAL, CUT, DASHED, EDGE, THIN, TYPE } from '../sheet/style';
 
@@ -90,13 +90,19 @@ export const datumOf = (plan: FlangeSheetPlan): Point2 =>
 
 export function datumMark(plan: FlangeSheetPlan, { at }: Place): Item[] {
   const [x, y] = at(datumOf(plan));
-  const reach = 14;
+  const reach = 12;
   return [
     line([x, y], [x + reach, y], AXIS),
     arrowHead([x + reach, y], 0, 3),
     line([x, y], [x, y - reach], AXIS),
     arrowHead([x, y - reach], -Math.PI / 2, 3),
-    text('X', [x + reach + 1, y + (CAPITAL * TYPE.plain) / 2], TYPE.plain, { bold: true }),
-    text('Y', [x, y - reach - 1], TYPE.plain, { bold: true, anchor: 'middle' }),
+    axisName('X', [x + reach + 2.2, y + (CAPITAL * TYPE.plain) / 2]),
+    axisName('Y', [x, y - reach - 1]),
   ];
+}
+
+/** Breaks the lines that it stands on. */
+function axisName(name: string, [x, y]: Point): Item {
+  const box = { left: x - 1.5, right: x + 1.5, top: y - 2.9, bottom: y + 0.4 };
+  return group([0, 0], [cover(box), text(name, [x, y], TYPE.plain, { bold: true, anchor: 'middle' })]);
 }

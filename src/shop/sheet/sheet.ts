@@ -39,13 +39,16 @@ export function framed(sheet: Sheet, { design, hash }: Stamp, number?: PageNumbe
     `design ${hash.slice(0, HASH_DIGITS)}`,
     ...(number ? [`page ${number.page} of ${number.of}`] : []),
   ];
-  const scaleRoom = textWidth(scale, TYPE.label, true) + 6;
+  const titleRoom = right - MARGIN - textWidth(scale, TYPE.label, true) - 6;
+  // A long one is set smaller before it is cut short.
+  const titleSize =
+    [TYPE.title, TYPE.label, TYPE.number].find((size) => textWidth(title, size, true) <= titleRoom) ?? TYPE.number;
   return {
     width,
     height,
     items: [
       ...items,
-      text(fitted(title, right - MARGIN - scaleRoom, TYPE.title, true), [MARGIN, heading], TYPE.title, { bold: true }),
+      text(fitted(title, titleRoom, titleSize, true), [MARGIN, heading], titleSize, { bold: true }),
       text(scale, [right, heading], TYPE.label, { anchor: 'end', bold: true }),
       line([MARGIN, heading + 2.5], [right, heading + 2.5], EDGE),
       ...checkBar([MARGIN, height - MARGIN - STRIP - 5]),

@@ -1,6 +1,7 @@
 /** Separate plates: whose fasteners are whose, shared holes halved, and no plate on another. mm. */
 import { describe, expect, test } from 'vitest';
 import { edges, isInLoop, leastGap, loopArea, movedLoop, selfCrossing } from '../../../geometry';
+import { sharpest } from '../plane/sharpest';
 import { PAIRED, planOf, ROW } from './flanges';
 
 describe('studs of their own', () => {
@@ -29,11 +30,12 @@ describe('studs between two ports', () => {
       expect(isInLoop(centre, edges(outline))).toBe(false);
       const bite = edges(outline).filter(({ arc }) => arc && arc.radius < 5 && Math.hypot(arc.centre[0] - centre[0], arc.centre[1] - centre[1]) < 1e-6); // biome-ignore format: one line
       expect(bite.every(({ arc }) => Math.abs(arc!.radius - 4.5) < 1e-9 && arc!.turn < 0)).toBe(true);
+      // Half of it, less what the gap and the two rounded lips take: their middles lie 2 in from the edge, 6.5 from the stud.
       const turn = bite.reduce((sum, { arc }) => sum - arc!.turn, 0);
-      // The gap between plates takes half a millimetre of each half.
-      expect(turn).toBeCloseTo(2 * Math.acos(0.5 / 4.5), 6);
+      expect(turn).toBeCloseTo(2 * Math.acos(2.5 / 6.5), 6);
     }
     expect(selfCrossing(outline)).toBeNull();
+    expect(sharpest(outline)).toBeLessThan(1e-6);
   });
   test('the gap between neighbours is a millimetre', () => {
     const [a, b] = plates;

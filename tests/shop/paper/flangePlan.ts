@@ -25,5 +25,8 @@ export const PLAN: FlangeSheetPlan = {
   thickness: 10,
   material: 'mild steel',
   seen: 'outer face, toward the tubes',
-  notes: ['Openings match the ports; each step takes its tube.'],
+  notes: [
+    'Openings match the ports; each step takes its tube.',
+    'Bolt down to the head or a thick plate while welding, let it cool there, then face flat.',
+  ],
 };

@@ -1,9 +1,15 @@
 /** Every sheet as a draughtsman would look at it first: no words over words, nothing off the page, nothing lost at a joint. */
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { flangePlan, headerCuts, resolveHeader } from '../../../geometry';
+import { parseDesign } from '../../../shared/design/parse';
 import type { Drawing, Item, Point } from '../../../src/formats/drawing/drawing';
 import { type PlacedText, placedTexts } from '../../../src/formats/drawing/textCorners';
+import { plateSheetPlans } from '../../../src/shop/flange/fromPlan';
 import { flangeSheets } from '../../../src/shop/flangeSheet';
 import { coverSheet } from '../../../src/shop/packet/cover';
+import { flangeGroup, guideGroup, templateGroup } from '../../../src/shop/packet/groups';
+import { partsOf } from '../../../src/shop/part';
 import { MARGIN, PAPER_NAMES } from '../../../src/shop/sheet/paper';
 import { framed, type Sheet } from '../../../src/shop/sheet/sheet';
 import { bendGuide } from '../../../src/shop/templates/bendGuide';
@@ -33,6 +39,23 @@ const COVER = {
   problems: Array.from({ length: 9 }, () => `runners/r1: ${'it is too close to the steering shaft, '.repeat(4)}`),
 };
 
+/** Every page of every example's packet. */
+const EXAMPLES = new URL('../../../public/examples/', import.meta.url);
+const ofExamples = readdirSync(EXAMPLES)
+  .filter((name) => name.endsWith('.evenrun.json'))
+  .flatMap((name) => {
+    const header = resolveHeader(parseDesign(readFileSync(new URL(name, EXAMPLES), 'utf8')));
+    const options = { paper: 'a4', paperThickness: 0.1, display: header.design.display ?? 'mm' } as const;
+    const plates = (header.design.flanges ?? []).flatMap((flange) => plateSheetPlans(flangePlan(header, flange)));
+    const groups = [
+      templateGroup(headerCuts(header), options),
+      guideGroup(partsOf(header).parts, options),
+      flangeGroup(plates, options),
+    ];
+    const sheets = groups.flatMap((g) => g.sheets);
+    return sheets.map((sheet) => [`${name}: ${sheet.title}`, sheet] as const);
+  });
+
 const SHEETS: readonly (readonly [string, Sheet])[] = [
   ...PAPER_NAMES.flatMap((paper) =>
     (['mm', 'in'] as const)
@@ -44,6 +67,7 @@ const SHEETS: readonly (readonly [string, Sheet])[] = [
       ])
       .map((sheet) => [`${paper}: ${sheet.title}`, sheet] as const),
   ),
+  ...ofExamples,
   ...CUTS.map((cut) => [`file: ${cut.title}`, templateFile(cut, MM)] as const),
 ];
 
@@ -96,6 +120,10 @@ function cornersOf(item: Item, [dx, dy]: Point): Point[] {
     ];
   return items.flatMap((i) => cornersOf(i, [dx + move[0], dy + move[1]]));
 }
+
+test('the examples have templates, guides and flanges to look at', () => {
+  expect(ofExamples.length).toBeGreaterThan(30);
+});
 
 test('words at a joint between two sheets are whole on one of them', () => {
   const cut = CUTS.find(({ id }) => id === 'large')!;

@@ -5,6 +5,7 @@ import { mirrorActions } from '../../mirror/state';
 import { newHeaderActions } from '../../newHeader/actions';
 import { routeActions } from '../../route/actions';
 import { shapeActions } from '../../shape/actions';
+import { tracingActions } from '../../tracing/state';
 import { pictureActions } from '../../viewport/picture/pictureActions';
 import { viewActions } from '../../viewport/viewActions';
 import type { Action } from './action';
@@ -22,6 +23,7 @@ export const allActions: readonly Action[] = [
   ...routeActions,
   ...pickActions,
   ...inspectActions,
+  ...tracingActions,
   ...shapeActions,
   ...viewActions,
   ...measureActions,

@@ -7,8 +7,8 @@ import type { Thing } from '../../../../shared/design/edit';
 import type { Design } from '../../../../shared/design/types';
 import { RunnerReach } from '../../windows/RunnerReach';
 import { FastenerTable } from './FastenerTable';
+import { FlangeOutline } from './FlangeOutline';
 import { GroupMeasured } from './GroupMeasured';
-import { OwnOutline } from './OwnOutline';
 import { PointTable } from './PointTable';
 import { PortAreas } from './PortAreas';
 import { WithoutTooling } from './WithoutTooling';
@@ -22,7 +22,7 @@ export function ThingExtras({ design, header, thing }: Props) {
     case 'flange':
       return (
         <>
-          <OwnOutline design={design} flange={thing.id} />
+          <FlangeOutline design={design} flange={thing.id} />
           <FastenerTable design={design} flange={thing.id} />
         </>
       );
