@@ -81,7 +81,7 @@ export const holeActions = HOLE_CLASSES.map(
   (series): NamedAction => ({
     id: `inspect.holes-${series}`,
     name: `Set every hole of the flange to ISO 273 ${series}`,
-    naming: () => `ISO 273 ${series}`,
+    naming: () => series,
     group: 'Edit',
     also: 'clearance drill bolt stud fastener',
     ready: () => design() !== null && hasKnownThreads(design()!, pickedFlanges()),

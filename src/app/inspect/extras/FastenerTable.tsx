@@ -40,7 +40,7 @@ export function FastenerTable({ design, flange }: { readonly design: Design; rea
       </button>
       {holeActions.some((action) => action.ready?.()) && (
         <p className="hole-series">
-          <span className="quiet">Every hole to</span>
+          <span className="quiet">Every hole to ISO 273</span>
           {holeActions.map((action) => (
             <ActionButton key={action.id} action={action} design={design} />
           ))}
