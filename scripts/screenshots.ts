@@ -60,6 +60,12 @@ const laid = (rounds: number) => async (page: Page) => {
   await page.addStyleTag({ content: '.lay-spent { visibility: hidden }' });
 };
 
+/** Once every part is made, so that all are in their places. */
+const partsLeaf = async (page: Page) => {
+  await page.getByRole('tab', { name: 'Parts' }).click();
+  await page.getByText(/parts in all/).waitFor();
+};
+
 const SHOTS: readonly Shot[] = [
   { name: 'wide', width: 1280, height: 720 },
   { name: 'dark', width: 1280, height: 720, dark: true, act: example('V8, left bank, 4-1') },
@@ -74,6 +80,7 @@ const SHOTS: readonly Shot[] = [
   },
   { name: 'shaping', width: 1280, height: 720, act: inTurn(example('V8, both banks'), pull(5, 0, 40)), holds: true },
   { name: 'laying', width: 1280, height: 720, act: inTurn(example('V8, left bank, 4-1'), laid(16)) },
+  { name: 'parts', width: 1280, height: 720, act: inTurn(press('Explode'), partsLeaf) },
   { name: 'new', width: 1280, height: 720, act: press('New…') },
   { name: 'phone', width: 390, height: 844 },
   { name: 'phone-balanced', width: 390, height: 844, act: inTurn(press('Balance'), settled) },

@@ -3,7 +3,8 @@
  * sheet can be formed; or the string drawn tight round them, where they end at a plate. Seen along the axis as a distance
  * from it at each angle. mm, radians; x and y of the collector's frame.
  */
-import { circleLoop, type Loop, type Point2 } from '../plane/loop';
+import { hullLoop } from '../plane/discs';
+import type { Loop, Point2 } from '../plane/loop';
 import type { CollectorInlet, CollectorPlan } from './plan';
 
 /** Within this share of the tube's radius of a crotch, the outline leaves the tubes. */
@@ -79,40 +80,9 @@ function firstFromOutside(angle: number, far: number, edge: (x: number, y: numbe
 const LEAST_STEP = 1e-3;
 const HALVINGS = 50;
 
-/** The string round all tubes, `margin` off their outsides: straights and arcs. Inlets of one circle or one line. */
-export function stringRound(inlets: readonly CollectorInlet[], z: number, radius: number): Loop {
-  const centres = inlets.map((inlet) => sectionAt(inlet, z, radius).centre);
-  if (centres.length === 1) return circleLoop(centres[0]!, radius);
-  const corners = hull(centres);
-  return corners.flatMap((corner, i) => {
-    const before = facing(corners[(i + corners.length - 1) % corners.length]!, corner);
-    const after = facing(corner, corners[(i + 1) % corners.length]!);
-    const turn = (after - before + 4 * Math.PI) % (2 * Math.PI);
-    const at = (a: number): Point2 => [corner[0] + radius * Math.cos(a), corner[1] + radius * Math.sin(a)];
-    return [
-      [...at(before), Math.tan(turn / 4)],
-      [...at(after), 0],
-    ] as const;
-  });
-}
-
-const facing = (a: Point2, b: Point2): number => Math.atan2(a[0] - b[0], b[1] - a[1]);
-
-/** Corners of the convex hull, counter-clockwise (Andrew's monotone chain); two points are a hull of two. */
-function hull(points: readonly Point2[]): Point2[] {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  if (sorted.length < 3) return sorted;
-  const turn = (a: Point2, b: Point2, c: Point2) => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
-  const half = (list: readonly Point2[]) => {
-    const chain: Point2[] = [];
-    for (const p of list) {
-      while (chain.length > 1 && turn(chain.at(-2)!, chain.at(-1)!, p) <= 1e-9) chain.pop();
-      chain.push(p);
-    }
-    return chain.slice(0, -1);
-  };
-  return [...half(sorted), ...half(sorted.reverse())];
-}
+/** The string round all tubes where they end: straights and arcs. */
+export const stringRound = (inlets: readonly CollectorInlet[], z: number, radius: number): Loop =>
+  hullLoop(inlets.map((inlet) => sectionAt(inlet, z, radius).centre).map(([x, y]) => ({ x, y, r: radius })));
 
 /** A convex loop round the axis as distances from it. */
 export function reachOf(loop: readonly Point2[]): Outline {

@@ -1,13 +1,15 @@
 /**
- * The plane that a flange is drawn in: from the first of its ports, square to the ports' mean direction, x = up × direction
- * across, y = up; so it is seen from where the tubes are. mm.
+ * The plane that a flange is drawn in, as its plate lies: from the first of its ports, square to the ports' mean direction,
+ * x = up × direction across, y = up; so it is seen from where the tubes are. mm.
  */
 import { DesignError, oneOf } from '../../shared/design/refusal';
 import type { Design, Flange, Port } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
+import { resolveHeader } from '../header/resolve';
 import type { Point2 } from '../plane/loop';
 import { RADIANS } from '../tolerance';
-import { add, addScaled, cross, dot, reject, sub, unit } from '../vector';
+import { addScaled, dot, sub, unit } from '../vector';
+import { plateFrame } from './plateFrame';
 
 export type FlangeFrame = {
   readonly origin: Vec3;
@@ -48,9 +50,9 @@ export function framedFlange(design: Design, id: string): FramedFlange {
   const ports = flange.ports.flatMap((p) => design.ports.find((port) => port.id === p) ?? []);
   const [first] = ports;
   if (!first) throw new DesignError([{ path: `flanges/${id}/ports`, found: 'no ports', allowed: 'at least one port' }]);
-  const z = unit(ports.map((port) => unit(port.direction)).reduce(add));
-  const y = unit(reject(ports.map((port) => unit(reject(port.up, unit(port.direction)))).reduce(add), z));
-  const frame = { origin: first.position, x: cross(y, z), y, z };
+  const known = resolveHeader(design).ports;
+  const [x, y, z, origin] = plateFrame(ports.map((port) => known.get(port.id)!)).axes;
+  const frame = { origin, x, y, z };
   for (const port of ports) {
     if (dot(unit(port.direction), z) < SAME_WAY || Math.abs(dot(sub(port.position, first.position), z)) > SAME_PLANE)
       throw new DesignError([
