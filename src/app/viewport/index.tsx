@@ -110,7 +110,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     () => (seen ? [...headerBalls(seen), ...apartBalls(seen, seenParts, goal)] : []),
     [seen, seenParts, goal],
   );
-  const { extent, planes, isGone } = useCuts(header);
+  const { extent, planes, isGone } = useCuts(seen);
   const measurements = useMeasured();
   const measured = isPreview || isApart ? NONE : measurements;
   const dimensions = useMemo(() => measureNotes(measured, display), [measured, display]);

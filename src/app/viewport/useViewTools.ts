@@ -22,10 +22,10 @@ export function useSeen(header: Header | null): Header | null {
   return useMemo(() => header && withoutHidden(header, { hidden, only }), [header, hidden, only]);
 }
 
-/** Cuts run over the whole header, also what is hidden of it: hiding does not move them. */
-export function useCuts(header: Header | null) {
+/** @param seen cuts run over what is shown, and begin in its middle; one that was placed stays there */
+export function useCuts(seen: Header | null) {
   const cuts = useViewState((s) => s.cuts);
-  const extent = useMemo(() => extentOf(header ? headerBalls(header) : []), [header]);
+  const extent = useMemo(() => extentOf(seen ? headerBalls(seen) : []), [seen]);
   const planes = useMemo(() => cutPlanes(cuts, extent), [cuts, extent]);
   // Read by picking, which outlives a render.
   const now = useRef<readonly CutPlane[]>(planes);
