@@ -7,6 +7,7 @@ import { jointPiece, outletPiece } from './joint';
 import type { PiecePlan } from './piece';
 import { type CollectorPlan, collectorPlan } from './plan';
 import { stubPieces } from './stubs';
+import { collectorWarnings } from './warnings';
 
 export function collectorParts(header: Header): Made {
   const made = [...header.merges.values()].map((merge) => oneCollector(header, merge));
@@ -44,14 +45,14 @@ function oneCollector(header: Header, merge: ResolvedMerge): Made {
   return {
     parts: pieces.map((piece) => partOf(plan, piece)),
     notMade: [],
-    warnings: warningsOf(header, plan, outline.reach).map(remark),
+    warnings: collectorWarnings(header, plan, outline.reach).map(remark),
   };
 }
 
 export const partName = ({ id }: Pick<CollectorPlan, 'id'>): string => `collector ${id}`;
 
 function partOf(plan: CollectorPlan, { kind, name, pose, make }: PiecePlan): HeaderPart {
-  const { mesh, volume, edges } = make();
+  const { mesh, volume, edges, flat } = make();
   return {
     id: `${partName(plan)} ${name}`,
     kind,
@@ -62,26 +63,6 @@ function partOf(plan: CollectorPlan, { kind, name, pose, make }: PiecePlan): Hea
     volume,
     material: plan.merge.material,
     edges,
+    ...(flat && { flat }),
   };
-}
-
-/** Steeper than this a cone chokes the flow it should lead: common practice, degrees to the axis. */
-const STEEPEST = 25;
-
-function warningsOf(header: Header, plan: CollectorPlan, reach: readonly number[]) {
-  const warnings: { field: string; message: string }[] = [];
-  const run = plan.coneEnd - plan.plateEnd;
-  const steep = (Math.atan((Math.max(...reach) - plan.outletRadius) / run) * 180) / Math.PI;
-  if (steep > STEEPEST)
-    warnings.push({
-      field: 'length',
-      message: `Its cone narrows at ${steep.toFixed(0)}° to the axis over ${run.toFixed(0)} mm; common practice stays under ${STEEPEST}°. Make the collector longer, lean its tubes more, or choose a wider outlet.`,
-    });
-  const sizes = new Set(header.runners.filter((r) => r.runner.to.merge === plan.id).map((r) => r.tube.outsideDiameter));
-  if (sizes.size > 1)
-    warnings.push({
-      field: 'inlets',
-      message: `Tubes of ${[...sizes].map((d) => `${d} mm`).join(' and ')} enter it; its own are made for the widest, ${2 * plan.tubeRadius} mm: weld a step down on the others, or use one size.`,
-    });
-  return warnings;
 }

@@ -1,6 +1,7 @@
 /**
  * The cone: sheet from the outline of the tubes to the round outlet, ruled straight from one to the other at every angle,
- * its wall measured square to the axis. And the plate on which it stands where tubes do not meet. mm; the collector's frame.
+ * its wall measured square to the sheet along those lines. And the plate on which it stands where tubes do not meet.
+ * mm; the collector's frame.
  */
 import { type Loop, type Point2, sampleLoop } from '../plane/loop';
 import { extrudedSolid, extrudedVolume, rims } from '../solid/extruded';
@@ -32,25 +33,29 @@ type Rings = {
   readonly headBore: Point2[];
 };
 
-export function coneRings({ outletRadius, wall }: CollectorPlan, { angles, reach }: Outline): Rings {
+export function coneRings(plan: CollectorPlan, { angles, reach }: Outline): Rings {
+  const { outletRadius, wall } = plan;
+  const height = plan.coneEnd - plan.plateEnd - plan.weldGap;
   const at = (r: number, a: number): Point2 => [r * Math.cos(a), r * Math.sin(a)];
   const foot = angles.map((a, i) => at(reach[i]!, a));
+  // Sheet that leans is thicker across the axis than it is.
+  const across = reach.map((r) => wall * Math.hypot(1, (r - outletRadius) / height));
   return {
     foot,
-    footBore: inset(foot, wall),
+    footBore: inset(foot, across),
     head: angles.map((a) => at(outletRadius, a)),
-    headBore: angles.map((a) => at(outletRadius - wall, a)),
+    headBore: angles.map((a, i) => at(outletRadius - across[i]!, a)),
   };
 }
 
 /** Every corner moved inward, square to the way from the corner before to the one after. */
-function inset(ring: readonly Point2[], by: number): Point2[] {
+function inset(ring: readonly Point2[], by: readonly number[]): Point2[] {
   const n = ring.length;
   return ring.map(([x, y], i) => {
     const [p, q] = [ring[(i + n - 1) % n]!, ring[(i + 1) % n]!];
     const [ex, ey] = [q[0] - p[0], q[1] - p[1]];
     const length = Math.hypot(ex, ey);
-    return [x - (by * ey) / length, y + (by * ex) / length];
+    return [x - (by[i]! * ey) / length, y + (by[i]! * ex) / length];
   });
 }
 
@@ -110,6 +115,7 @@ export function platePiece(plan: CollectorPlan): PiecePlan[] {
     mesh: extrudedSolid(outline, bores, low, high),
     volume: extrudedVolume(outline, bores, low, high),
     edges: rims([outline, ...bores], [low, high]),
+    flat: { outline, ports: bores, holes: [], thickness: high - low },
   });
   return [{ kind: 'plate', name: 'plate', pose: plan.pose, make }];
 }

@@ -5,9 +5,10 @@
  * mm, radians; the collector's frame.
  */
 import { type Level, pointedSolid, reachArea } from '../solid/pointed';
+import { type CollectorInlet, neighbours } from './inlets';
 import { sectionAt } from './outline';
 import type { Piece, PiecePlan } from './piece';
-import { type CollectorInlet, type CollectorPlan, neighbours } from './plan';
+import type { CollectorPlan } from './plan';
 
 /** Rays, and levels along it. */
 const AROUND = 240;

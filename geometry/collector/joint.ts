@@ -1,21 +1,14 @@
 /**
  * Plain outlet and the joint behind it: a sleeve that slips over the outlet, a band round a butt, a flange on its end, or a
- * flexible length. Sizes are common practice, but for the outlet and the slip gap, which are the design's. A joint stands
+ * flexible length. A joint stands
  * outside the body by which clearances are checked. mm; the collector's frame, whose z runs along the flow.
  */
 import { circleLoop, type Loop, type Point2 } from '../plane/loop';
 import { extrudedSolid, extrudedVolume, rims } from '../solid/extruded';
 import { circlesOf, revolvedSolid, revolvedVolume } from '../solid/revolved';
+import { BAND, BELLOWS, FLANGE, SLEEVE } from './jointSizes';
 import type { Piece, PiecePlan } from './piece';
 import type { CollectorPlan } from './plan';
-
-/** A sleeve goes on beyond the outlet's end, for the pipe that is welded into it. */
-const SLEEVE_BEYOND = 15;
-/** Between the sleeve and where the cone begins. */
-const SLEEVE_SHORT = 5;
-const BAND = { width: 45, thickness: 1.5, slit: 8, ear: 16, earThickness: 4, gap: 0.1 };
-const FLANGE = { thickness: 8, hole: 9, land: 9, gap: 0.2, bolts: 3 };
-const BELLOWS = { length: 90, waves: 9, depth: 5, wall: 0.6, cuff: 15, gap: 0.25 };
 
 export const outletPiece = (plan: CollectorPlan): PiecePlan[] => {
   const [low, high] = [plan.coneEnd + plan.weldGap, plan.length];
@@ -34,16 +27,16 @@ function makerOf(plan: CollectorPlan): (() => Piece) | null {
   const { outletRadius: r, wall, length, coneEnd, joint } = plan;
   switch (joint) {
     case 'slip': {
-      const low = Math.min(coneEnd + SLEEVE_SHORT, length - 1);
-      const inner = r + (plan.merge.merge.slipGap ?? 0.25);
-      return () => turned(tubeProfile(inner + wall, wall, low, length + SLEEVE_BEYOND));
+      const low = coneEnd + SLEEVE.short;
+      const inner = r + (plan.merge.merge.slipGap ?? SLEEVE.gap);
+      return () => turned(tubeProfile(inner + wall, wall, low, length + SLEEVE.beyond));
     }
     case 'band-clamp':
       return () => band(r, length);
     case 'flange':
       return () => jointFlange(r, length);
     case 'flexible':
-      return () => turned(bellows(r, length - Math.min(BELLOWS.cuff, (length - coneEnd) / 2)), [0, -1]);
+      return () => turned(bellows(r, length - BELLOWS.cuff), [0, -1]);
     default:
       return null;
   }
@@ -99,8 +92,11 @@ function jointFlange(radius: number, at: number): Piece {
     const a = (2 * Math.PI * i) / bolts + Math.PI / 2;
     return [circle * Math.cos(a), circle * Math.sin(a)];
   });
-  const holes = [circleLoop([0, 0], radius + gap), ...centres.map((c) => circleLoop(c, hole / 2))];
-  return drawn(bossed(circle, radius + gap + land, hole / 2 + land, bolts), holes, at - thickness, at);
+  const bore = circleLoop([0, 0], radius + gap);
+  const holes = centres.map((c) => circleLoop(c, hole / 2));
+  const outline = bossed(circle, radius + gap + land, hole / 2 + land, bolts);
+  const flat = { outline, ports: [bore], holes, thickness };
+  return { ...drawn(outline, [bore, ...holes], at - thickness, at), flat };
 }
 
 /**

@@ -5,7 +5,8 @@
  */
 import { hullLoop } from '../plane/discs';
 import type { Loop, Point2 } from '../plane/loop';
-import type { CollectorInlet, CollectorPlan } from './plan';
+import type { CollectorInlet } from './inlets';
+import type { CollectorPlan } from './plan';
 
 /** Within this share of the tube's radius of a crotch, the outline leaves the tubes. */
 const ROUNDING = 0.22;

@@ -7,22 +7,14 @@
  */
 import type { OutletJoint } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
+import { sayIn } from '../check/words';
 import type { Pose } from '../header/merge';
 import type { Header, ResolvedMerge } from '../header/resolve';
-import { partFrame, toFrame } from '../parts/place';
 import { RADIANS } from '../tolerance';
-import { norm, unit } from '../vector';
-import { reachThrough } from './sharedPlane';
-
-export type CollectorInlet = {
-  readonly position: Vec3;
-  /** Of travel, into the collector. */
-  readonly direction: Vec3;
-  /** Unit, from the axis toward the inlet, square to the axis; y for an inlet at the centre. */
-  readonly outward: Vec3;
-  /** From the axis. */
-  readonly offset: number;
-};
+import { norm } from '../vector';
+import { type CollectorInlet, inletIn, isLine, LEAST_BRIDGE, neighbours, reachPastPlane } from './inlets';
+import { leastOutlet } from './jointSizes';
+import { collectorProblems } from './problems';
 
 export type CollectorPlan = {
   readonly id: string;
@@ -51,8 +43,8 @@ export type CollectorPlan = {
 
 /** Plain outlet that a joint takes, mm, and at most this share of the collector's length: common practice. */
 const OUTLETS: Readonly<Record<OutletJoint | 'none', number>> = {
-  slip: 40,
-  'band-clamp': 30,
+  slip: 32,
+  'band-clamp': 28,
   flange: 20,
   flexible: 30,
   weld: 10,
@@ -67,15 +59,10 @@ const PAST_MEETING = 1.5;
 /** Beyond this the crotch between two bores is open enough, as a share of the bore's radius. */
 const OPEN = 0.93;
 /** Free tube before a plate, where inlets lean, mm. */
-const BEFORE_PLATE = 1.5;
+const BEFORE_PLATE = 10;
+const LEAST_BEFORE_PLATE = 1.5;
 /** A plate of at least so much, mm: common practice. */
 const PLATE = 3;
-/** Least cone, mm, and least metal between two bores of a plate. */
-const LEAST_CONE = 15;
-const LEAST_BRIDGE = 1;
-/** How much nearer than their diameter inlets may stand, mm: rounding of a typed pitch. */
-const OVERLAP_SLACK = 0.05;
-
 export function collectorPlan(header: Header, merge: ResolvedMerge): CollectorPlan {
   const { merge: m } = merge;
   const pose: Pose = { position: m.position, direction: merge.outlet.direction, up: merge.outlet.up };
@@ -85,7 +72,8 @@ export function collectorPlan(header: Header, merge: ResolvedMerge): CollectorPl
   const convergence = (m.convergence ?? 0) * RADIANS;
   const followed = header.design.runners.some((r) => 'merge' in r.from && r.from.merge === m.id);
   const joint = followed ? null : (m.outletJoint ?? null);
-  const outlet = m.outletLength ?? Math.min(OUTLETS[joint ?? 'none'], OUTLET_SHARE * m.length);
+  const outlet =
+    m.outletLength ?? Math.max(leastOutlet(joint), Math.min(OUTLETS[joint ?? 'none'], OUTLET_SHARE * m.length));
   const coneEnd = m.length - outlet;
   const meeting = meetingHeight(inlets, boreRadius, convergence);
   const { meets, tubesEnd } = tubesEndOf(meeting, inlets, m.mergingLength, coneEnd, tubeRadius, convergence);
@@ -108,24 +96,17 @@ export function collectorPlan(header: Header, merge: ResolvedMerge): CollectorPl
     weldGap: m.weldGap ?? 0,
     joint,
   };
-  return { ...base, problems: problemsOf(base, meeting) };
+  return { ...base, problems: collectorProblems(base, meeting, sayIn(header.design.display)) };
 }
 
-function inletIn(pose: Pose, { position, direction }: Pose): CollectorInlet {
-  const frame = partFrame(pose);
-  const [x, y] = toFrame(frame, position);
-  const offset = Math.hypot(x, y);
-  const [u, v, w] = toFrame([frame[0], frame[1], frame[2], [0, 0, 0]], direction);
-  return {
-    position: [x, y, 0],
-    direction: unit([u, v, w]),
-    outward: offset > 0 ? [x / offset, y / offset, 0] : [0, 1, 0],
-    offset,
-  };
-}
-
-/** Where every two neighbouring bores have met, and where the middle has closed; infinite where that never is. */
-type Meeting = { readonly sides: number; readonly middle: number; readonly apex: number };
+/** Where every two neighbouring bores have met, where the middle has closed, where axes cross; infinite where that never is. */
+export type Meeting = {
+  readonly sides: number;
+  readonly middle: number;
+  readonly apex: number;
+  /** Up to where a plate would have metal enough between its bores. */
+  readonly apart: number;
+};
 
 function meetingHeight(inlets: readonly CollectorInlet[], bore: number, convergence: number): Meeting {
   const tan = Math.tan(convergence);
@@ -135,19 +116,9 @@ function meetingHeight(inlets: readonly CollectorInlet[], bore: number, converge
   // A gap in the middle is left only where no inlet lies there and three or more stand round it.
   const open = inlets.length > 2 && offsets.every((o) => o > 0) && !isLine(inlets);
   const middle = open ? (offsets[0]! - bore / Math.cos(convergence)) / tan : 0;
-  return { sides, middle: tan > 0 || middle <= 0 ? middle : Number.POSITIVE_INFINITY, apex };
-}
-
-const isLine = (inlets: readonly CollectorInlet[]): boolean =>
-  inlets.every(({ position: [x, y] }) => {
-    const [a, b] = inlets[0]!.position;
-    return Math.abs(x * b - y * a) < 1e-6 * inlets[0]!.offset * Math.max(1, Math.hypot(x, y));
-  });
-
-/** Inlets that stand side by side: in a ring each and the next, in a line likewise without the last and the first. */
-export function neighbours(inlets: readonly CollectorInlet[]): (readonly [CollectorInlet, CollectorInlet])[] {
-  const pairs = inlets.slice(1).map((inlet, k) => [inlets[k]!, inlet] as const);
-  return inlets.length > 2 && !isLine(inlets) ? [...pairs, [inlets.at(-1)!, inlets[0]!]] : pairs;
+  const bridged = bore / Math.cos(convergence) + LEAST_BRIDGE / 2;
+  const apart = Math.min(Number.POSITIVE_INFINITY, ...neighbours(inlets).map(([a, b]) => sidesMeet(a, b, bridged)));
+  return { sides, middle: tan > 0 || middle <= 0 ? middle : Number.POSITIVE_INFINITY, apex, apart };
 }
 
 /** z at which two axes are 2·half apart: their places apart shrink evenly along z. */
@@ -163,7 +134,7 @@ function sidesMeet(a: CollectorInlet, b: CollectorInlet, half: number): number {
 }
 
 function tubesEndOf(
-  { sides, middle, apex }: Meeting,
+  { sides, middle, apex, apart }: Meeting,
   inlets: readonly CollectorInlet[],
   wished: number | undefined,
   coneEnd: number,
@@ -172,46 +143,15 @@ function tubesEndOf(
 ): { meets: boolean; tubesEnd: number } {
   if (inlets.length === 1) return { meets: true, tubesEnd: wished ?? 0 };
   const most = Math.min(MOST_SHARE * coneEnd, 0.95 * apex);
-  const beforePlate = convergence > 0 ? tubeRadius * Math.sin(convergence) + BEFORE_PLATE : 0;
   if (wished !== undefined) return { meets: wished >= sides, tubesEnd: wished };
-  if (!(sides <= most)) return { meets: false, tubesEnd: beforePlate };
+  if (!(sides <= most))
+    return { meets: false, tubesEnd: convergence > 0 ? beforePlate(tubeRadius, convergence, apart) : 0 };
   const wanted = Math.max(1.1 * sides, middle + PAST_MEETING, LEAST_SHARE * coneEnd);
   return { meets: true, tubesEnd: Math.min(wanted, most) };
 }
 
-function problemsOf(plan: Omit<CollectorPlan, 'problems'>, { sides, apex }: Meeting) {
-  const { inlets, tubeRadius, boreRadius, tubesEnd, plateEnd, coneEnd, length, merge, weldGap } = plan;
-  const problems: { field: string; message: string }[] = [];
-  const say = (field: string, message: string) => problems.push({ field, message });
-  const mm = (x: number) => `${x.toFixed(1)} mm`;
-  if (!(boreRadius > 0))
-    say('wall', `The wall of ${mm(merge.wall)} leaves no bore in a tube of ${mm(2 * tubeRadius)}.`);
-  const through = neighbours(inlets).flatMap(([a, b]) => [
-    reachThrough(a, b, tubeRadius),
-    reachThrough(b, a, tubeRadius),
-  ]);
-  const overlap = 2 * Math.max(0, ...through.map(({ by }) => by));
-  if (overlap > OVERLAP_SLACK) {
-    const grow = Math.max(...through.map((t) => t.grow));
-    say(
-      'pitch',
-      `Its inlets overlap by ${mm(overlap)}: tubes of ${mm(2 * tubeRadius)} stand at a pitch of ${mm(merge.pitch)}. Make the pitch at least ${mm(Math.ceil(10 * grow * merge.pitch) / 10)}, or choose narrower tube.`,
-    );
-  }
-  if (tubesEnd > apex)
-    say('mergingLength', `Its tubes would cross ${mm(apex)} from the inlets: make the merging length less than that.`);
-  const bridge = merge.pitch * (1 - tubesEnd / apex) - (2 * boreRadius) / Math.cos(plan.convergence);
-  if (!plan.meets && inlets.length > 1 && bridge < LEAST_BRIDGE)
-    say(
-      plan.merge.merge.mergingLength === undefined ? 'pitch' : 'mergingLength',
-      Number.isFinite(sides)
-        ? `At ${mm(tubesEnd)} from the inlets its bores are ${mm(Math.max(0, bridge))} apart: too near for a plate, too far to meet. Let tubes run on to ${mm(1.1 * sides)} (merging length), or lean them more (convergence).`
-        : `Only ${mm(Math.max(0, bridge))} of metal would be left between its bores: make the pitch larger.`,
-    );
-  if (coneEnd - plateEnd - weldGap < LEAST_CONE)
-    say(
-      plan.merge.merge.mergingLength === undefined ? 'length' : 'mergingLength',
-      `Only ${mm(Math.max(0, coneEnd - plateEnd))} is left for its cone, which needs at least ${mm(LEAST_CONE)}: make the collector longer than ${mm(length)}, or its merging or outlet length shorter.`,
-    );
-  return problems;
+/** A handy length of tube on the short side, less where bores would come too near each other on the way. */
+function beforePlate(tubeRadius: number, convergence: number, apart: number): number {
+  const reach = reachPastPlane(tubeRadius, convergence);
+  return Math.max(reach + LEAST_BEFORE_PLATE, Math.min(reach + BEFORE_PLATE, apart));
 }

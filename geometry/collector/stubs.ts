@@ -8,8 +8,9 @@ import type { Pose } from '../header/merge';
 import { fromFrame, partFrame, toFrame } from '../parts/place';
 import { type CutPlane, type CutTubeShape, cutTube, cutTubeVolume } from '../solid/cutTube';
 import { add, dot, reject, scale, unit } from '../vector';
+import type { CollectorInlet } from './inlets';
 import type { PiecePlan } from './piece';
-import type { CollectorInlet, CollectorPlan } from './plan';
+import type { CollectorPlan } from './plan';
 import { sharedPlane } from './sharedPlane';
 
 export type Stub = {

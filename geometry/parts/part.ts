@@ -3,6 +3,7 @@
  * is one closed shell in a frame of its own, so that a part that only moved keeps its mesh. mm, mm³.
  */
 import type { Pose } from '../header/merge';
+import type { Loop } from '../plane/loop';
 import type { Mesh } from '../solid/mesh';
 
 /** In the order of the gas. */
@@ -41,6 +42,17 @@ export type HeaderPart = {
   readonly material: string | undefined;
   /** Lines to draw on it, in its own frame: weld and cut edges, as pairs of points. */
   readonly edges: Float32Array;
+  /** Where it is cut from plate; flanges have drawings of their own. */
+  readonly flat?: FlatPart;
+};
+
+/** What is cut from plate: closed curves on the part's own x and y. */
+export type FlatPart = {
+  readonly outline: Loop;
+  /** What gas or tubes go through, and what bolts do. */
+  readonly ports: readonly Loop[];
+  readonly holes: readonly Loop[];
+  readonly thickness: number;
 };
 
 /** A part that cannot be made as the design stands, or only with a doubt: where, and what would mend it. */

@@ -2,6 +2,7 @@
  * The cuts of a collector's tubes, unrolled: each along the planes it shares with its neighbours and across its end. The
  * seam lies on the line farthest from the collector's axis, where a tube stays longest. mm, radians.
  */
+import { sayIn } from '../check/words';
 import { type CollectorPlan, collectorPlan } from '../collector/plan';
 import { type Stub, stubs } from '../collector/stubs';
 import type { Header } from '../header/resolve';
@@ -11,13 +12,45 @@ import { LENGTH_TOLERANCE } from '../tolerance';
 import { extremes } from './extremes';
 import type { WrapCut } from './wrapCut';
 
-/** Where a collector cannot be built, none. */
+/** Tubes that are cut alike share a template; a tube cut square needs none, nor has a collector that cannot be built any. */
 export function collectorCuts(header: Header): WrapCut[] {
   return [...header.merges.values()].flatMap((merge) => {
     const plan = collectorPlan(header, merge);
-    return plan.problems.length > 0 ? [] : stubs(plan).map((stub) => cutOf(plan, stub));
+    if (plan.problems.length > 0) return [];
+    const alike: { cut: WrapCut; numbers: number[] }[] = [];
+    for (const stub of stubs(plan)) {
+      const cut = stubCut(header, plan, stub);
+      const same = alike.find((other) => sameCurve(other.cut, cut));
+      if (same) same.numbers.push(stub.number);
+      else alike.push({ cut, numbers: [stub.number] });
+    }
+    return alike.filter(({ cut }) => !isSquare(cut)).map(({ cut, numbers }) => shared(plan, cut, numbers));
   });
 }
+
+const SAMPLES = Array.from({ length: 720 }, (_, i) => (2 * Math.PI * i) / 720);
+
+const sameCurve = (a: WrapCut, b: WrapCut): boolean =>
+  SAMPLES.every((x) => Math.abs(a.height(x) - b.height(x)) < ON_CUT);
+
+const isSquare = ({ height }: WrapCut): boolean => SAMPLES.every((x) => Math.abs(height(x) - height(0)) < ON_CUT);
+
+function shared({ id, meets }: CollectorPlan, cut: WrapCut, numbers: readonly number[]): WrapCut {
+  if (numbers.length === 1) return cut;
+  return {
+    ...cut,
+    id: `${id} stubs ${numbers.join(' ')}`,
+    title: `${titled(id)}, tubes of inlets ${listed(numbers)}: ${placeOf(meets)}`,
+    notes: [`${numbers.length} off, all alike: print one for each.`, ...cut.notes],
+  };
+}
+
+const placeOf = (meets: boolean): string => (meets ? 'where tubes meet' : 'where it ends at the plate');
+
+const listed = (numbers: readonly number[]): string =>
+  numbers.length > 2 && numbers.at(-1)! - numbers[0]! === numbers.length - 1
+    ? `${numbers[0]} to ${numbers.at(-1)}`
+    : numbers.join(', ');
 
 /** An id that says that it is a collector is not told so twice. */
 const titled = (id: string): string =>
@@ -26,7 +59,8 @@ const titled = (id: string): string =>
 /** From the seam (along y) to an angle of the tube's own frame (from x). */
 const SEAM = Math.PI / 2;
 
-function cutOf(plan: CollectorPlan, { number, shape }: Stub): WrapCut {
+/** Of one tube, square or not. */
+export function stubCut({ design }: Header, plan: CollectorPlan, { number, shape }: Stub): WrapCut {
   const { outsideDiameter, wall, start, planes } = shape;
   const radius = outsideDiameter / 2;
   const lines = heightLines(planes);
@@ -36,10 +70,13 @@ function cutOf(plan: CollectorPlan, { number, shape }: Stub): WrapCut {
   };
   const corners = cornersOf(lines, start, radius);
   const { highest, lowest } = extremes(height, corners);
-  const gap = plan.weldGap > 0 ? [`Cut back by half the weld gap of ${plan.weldGap} mm on every shared face.`] : [];
+  const gap =
+    plan.weldGap > 0
+      ? [`Cut back by half the weld gap of ${sayIn(design.display)(plan.weldGap)} on every shared face.`]
+      : [];
   return {
     id: `${plan.id} stub ${number}`,
-    title: `${titled(plan.id)}, tube of inlet ${number}: where the tubes meet`,
+    title: `${titled(plan.id)}, tube of inlet ${number}: ${placeOf(plan.meets)}`,
     outsideDiameter,
     wall,
     measuredOn: 'outside',

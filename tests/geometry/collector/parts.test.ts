@@ -118,20 +118,61 @@ describe('what cannot be built is told with its place and remedy', () => {
       'inlets that overlap',
       { pitch: 40 },
       'merges/m1/pitch',
-      /overlap by 2\.2 mm: tubes of 42\.4 mm stand at a pitch of 40\.0 mm.*at least 42\.2 mm/,
+      /overlap by 2\.19 mm: tubes of 42\.4 mm stand at a pitch of 40 mm.*at least 42\.2 mm/,
     ],
-    ['no room for a cone', { length: 30 }, 'merges/m1/length', /left for its cone, which needs at least 15\.0 mm/],
+    [
+      'no room for a cone',
+      { length: 30 },
+      'merges/m1/length',
+      /left for its cone, which needs at least 15 mm: make the collector 35\.\d+ mm long/,
+    ],
     [
       'tubes let run on until they cross',
       { mergingLength: 230, length: 400 },
       'merges/m1/mergingLength',
-      /cross 213\.3 mm from the inlets/,
+      /cross 213\.33 mm from the inlets/,
     ],
     [
       'tubes let run on too short to meet',
       { mergingLength: 20 },
       'merges/m1/mergingLength',
       /too near for a plate, too far to meet/,
+    ],
+    [
+      'a clamp’s band that would stand on the cone',
+      { outletJoint: 'band-clamp', outletLength: 5 },
+      'merges/m1/outletLength',
+      /takes 23\.5 mm of plain outlet, and 5 mm is left.*at least 23\.5 mm/,
+    ],
+    [
+      'a flange that would',
+      { outletJoint: 'flange', outletLength: 0 },
+      'merges/m1/outletLength',
+      /takes 10 mm of plain outlet/,
+    ],
+    [
+      'an outlet longer than the collector',
+      { outletLength: 200 },
+      'merges/m1/outletLength',
+      /Nothing is left for its cone/,
+    ],
+    [
+      'leaning ends that reach into the plate',
+      { mergingLength: 0 },
+      'merges/m1/mergingLength',
+      /reach 2\.95 mm past the plane .* at least 3\.95 mm/,
+    ],
+    [
+      'tubes that lean too far to be cut',
+      { convergence: 70, pitch: 75, length: 300 },
+      'merges/m1/convergence',
+      /lean by 70°/,
+    ],
+    [
+      'a weld gap as long as the outlet',
+      { weldGap: 12 },
+      'merges/m1/weldGap',
+      /weld gap of 12 mm leaves nothing of its outlet of 10 mm/,
     ],
     ['a wall that leaves no bore', { wall: 22 }, 'merges/m1/wall', /leaves no bore/],
   ])('%s', (_, change, where, message) => {
@@ -144,6 +185,31 @@ describe('what cannot be built is told with its place and remedy', () => {
 
   test('a pitch at its least is built', () => {
     expect(collectorParts(collectorHeader({ pitch: 42.36 })).notMade).toEqual([]);
+  });
+
+  test.each<[string, Partial<Merge>, string, RegExp]>([
+    ['a cone that widens', { outletDiameter: 200 }, 'outletDiameter', /widens at \d+°.* leaves the wall/],
+    [
+      'an outlet narrower than an inlet',
+      { outletDiameter: 40, length: 300 },
+      'outletDiameter',
+      /bore of 37 mm is narrower than one inlet's, 39\.4 mm/,
+    ],
+    ['tubes that lean much', { convergence: 24 }, 'convergence', /lean by 24°/],
+    ['a weld gap wider than the wall', { weldGap: 2, pitch: 48 }, 'weldGap', /2 mm is wider than the wall of 1\.5 mm/],
+    ['cuts that reach the square end', { weldGap: 1 }, 'pitch', /nothing of the tube is left .* at least 43\.\d mm/],
+  ])('%s is built, with a warning', (_, change, field, message) => {
+    const { parts, warnings } = collectorParts(collectorHeader(change));
+    expect(parts.length).toBeGreaterThan(0);
+    const found = warnings.find((w) => w.where === `merges/m1/${field}`);
+    expect(found?.message).toMatch(message);
+  });
+
+  test('the pitch that is asked for is enough', () => {
+    const warned = collectorParts(collectorHeader({ weldGap: 1 })).warnings[0]!;
+    const pitch = Number(/at least ([\d.]+) mm/.exec(warned.message)![1]);
+    expect(collectorParts(collectorHeader({ weldGap: 1, pitch })).warnings).toEqual([]);
+    expect(collectorParts(collectorHeader({ weldGap: 1, pitch: pitch - 0.2 })).warnings).toHaveLength(1);
   });
 
   test('a cone that is steep is built, with a warning', () => {

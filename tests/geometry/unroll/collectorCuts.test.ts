@@ -3,7 +3,7 @@
  * another tube's surface or the end is first reached, found by stepping and halving, with no plane in sight.
  */
 import { describe, expect, test } from 'vitest';
-import { collectorCuts, collectorPlan } from '../../../geometry';
+import { collectorCuts, collectorPlan, extremes, stubCut, stubs } from '../../../geometry';
 import { addScaled, cross, dot, norm, reject, sub, unit } from '../../../geometry/vector';
 import type { Merge } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
@@ -44,7 +44,7 @@ test('enough cases have cuts', () => expect(CASES.length).toBeGreaterThan(20));
 describe.each(CASES)('$inlets in a $pattern leaning by $convergence°', (change) => {
   const header = collectorHeader(change);
   const plan = collectorPlan(header, header.merges.get('m1')!);
-  const cuts = collectorCuts(header);
+  const cuts = stubs(plan).map((stub) => stubCut(header, plan, stub));
 
   test('every curve is the intersection of the cylinders, within 0.05 mm', () => {
     expect(cuts).toHaveLength(change.inlets);
@@ -89,4 +89,22 @@ test('the axes of neighbouring tubes lie in one plane, so that what they share i
     const [a, b] = collectorPlan(header, header.merges.get('m1')!).inlets;
     expect(dot(sub(b!.position, a!.position), cross(a!.direction, b!.direction))).toBeCloseTo(0, 9);
   }
+});
+
+describe('templates', () => {
+  const ids = (change: Partial<Merge>) => collectorCuts(collectorHeader({ length: 200, ...change })).map((c) => c.id);
+
+  test('tubes of a ring are cut alike and share one; those of a line by pairs', () => {
+    expect(ids({})).toEqual(['m1 stubs 1 2 3 4']);
+    expect(ids({ pattern: 'line', inlets: 3, pitch: 46 })).toEqual(['m1 stubs 1 3', 'm1 stub 2']);
+  });
+
+  test('a tube that is cut square needs none', () => {
+    expect(ids({ convergence: 0, pitch: 60, mergingLength: 30 })).toEqual([]);
+  });
+
+  test('where a weld gap takes the tube away to its base line there are two crotches, not dozens', () => {
+    const [cut] = collectorCuts(collectorHeader({ weldGap: 1.5 }));
+    expect(extremes(cut!.height, cut!.corners).lowest).toHaveLength(2);
+  });
 });
