@@ -21,7 +21,7 @@ import type { NamedFile } from '../formats/zip/zip';
 import type { NotMade } from './part';
 
 /** Black, blue, red, green. */
-const LAYERS: readonly DxfLayer[] = [
+export const LAYERS: readonly DxfLayer[] = [
   { name: 'OUTLINE', colour: 7 },
   { name: 'PORTS', colour: 5 },
   { name: 'HOLES', colour: 1 },

@@ -21,6 +21,7 @@ import { copes } from './copes';
 import { CUT_LIST, cutList } from './cutList';
 import { flangeSheetPlans } from './flangeSheetPlans';
 import { flangeDrawings } from './flanges';
+import { flatParts } from './flatParts';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
 import { MANIFEST, manifestOf } from './manifest';
 import { notYetMade } from './notYet';
@@ -82,6 +83,7 @@ export async function shopFolder(
     textFile(CUT_LIST, cuts.text),
     ...meshed.files,
     ...flanges.files,
+    ...flatParts(made.parts),
     ...copes(slantedCuts, onPaper, stamp),
     { name: PACKET, bytes: await packet(groups, stamp, { problems }, paper) },
   ];

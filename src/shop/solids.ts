@@ -27,11 +27,23 @@ export function partFile({ of, name }: Pick<HeaderPart, 'of' | 'name'>): string 
   return `${PART_FOLDERS[of.kind]}/${of.id}${alone ? '' : ` ${name}`}.stl`;
 }
 
+/** What a part that could not be made leaves out, from where in the design it belongs. */
+function missingFiles(where: string): string {
+  const [list, id] = where.split('/');
+  const own: Readonly<Record<string, string>> = {
+    merges: `collectors/${id} *.stl and *.dxf, copes/${id} *.svg`,
+    flanges: `flanges/${id}*.stl`,
+    ports: `transitions/${id}.stl`,
+    runners: `runners/${id}.stl`,
+  };
+  return `${own[list!] ?? where}, its shells in ${HEADER_STL}`;
+}
+
 export function solids({ parts, notMade: unmade }: Made): { files: NamedFile[]; notMade: NotMade[] } {
   const sound: Mesh[] = [];
   const files: NamedFile[] = [];
-  const notMade: NotMade[] = unmade.map(({ part, where, message }) => ({
-    name: `${HEADER_STL}, ${part}`,
+  const notMade: NotMade[] = unmade.map(({ where, message }) => ({
+    name: missingFiles(where),
     why: `${where}: ${message}`,
   }));
   for (const part of parts) {

@@ -15,7 +15,7 @@ const at = (...parts: string[]) => join(b.folder, ...parts);
 const hashes = () =>
   b
     .listing()
-    .filter((name) => /\.(csv|stl|pdf|svg)$|manifest/.test(name) && statSync(at(name)).isFile())
+    .filter((name) => /\.(csv|stl|pdf|svg|dxf)$|manifest/.test(name) && statSync(at(name)).isFile())
     .map((name) => [
       name,
       createHash('sha256')
@@ -42,6 +42,8 @@ describe('shop', () => {
         'collectors/m1 cone.stl',
         'collectors/m1 filler.stl',
         'collectors/m1 outlet.stl',
+        'collectors/m1 plate-r12.dxf',
+        'collectors/m1 plate.dxf',
         'collectors/m1 plate.stl',
         'cut-list.csv',
         'header.stl',

@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { centerline, measureMesh, tubeMeshVolume } from '../../geometry';
+import { centerline, loopArea, measureMesh, tubeMeshVolume } from '../../geometry';
 import type { Design, Flange } from '../../shared/design/types';
 import { writeDesign } from '../../shared/design/write';
 import { VERSION } from '../../shared/version';
+import { readDxf } from '../../src/formats/dxf/read';
 import { readStl } from '../../src/formats/stl/read';
 import type { Manifest } from '../../src/shop/manifest';
 import { type ShopFolder, shopFolder } from '../../src/shop/shopFolder';
@@ -34,6 +35,8 @@ describe('the shop folder of a header that holds', () => {
       'collectors/m1 cone.stl',
       'collectors/m1 outlet.stl',
       'header.stl',
+      'collectors/m1 plate.dxf',
+      'collectors/m1 plate-r12.dxf',
       'packet.pdf',
       'manifest.json',
     ]);
@@ -55,6 +58,21 @@ describe('the shop folder of a header that holds', () => {
   test('its manifest names what the contract has and this version cannot make', async () => {
     const names = manifestIn(await shopFolder(design)).notMade.map((n) => n.name);
     expect(names).toEqual(expect.arrayContaining(['stock.csv', 'bill-of-materials.csv', 'header.step']));
+  });
+
+  test('a collector’s plate is cut from a drawing: outline and a bore for each tube, as its solid has them', async () => {
+    const folder = await shopFolder(design);
+    const drawn = readDxf(bytesOf(folder, 'collectors/m1 plate.dxf'));
+    const layers = drawn.loops.map((c) => c.layer).sort();
+    expect(layers).toEqual(['OUTLINE', 'PORTS', 'PORTS', 'PORTS']);
+    const [outline, ...bores] = drawn.loops
+      .toSorted((a, b) => a.layer.localeCompare(b.layer))
+      .map((c) => Math.abs(loopArea(c.loop)));
+    const soup = readStl(bytesOf(folder, 'collectors/m1 plate.stl'));
+    const triangles = Uint32Array.from({ length: soup.length / 3 }, (_, i) => i);
+    const flat = outline! - bores.reduce((sum, area) => sum + area, 0);
+    // Tubes of 1.5 mm wall end at a plate of twice that.
+    expect(Math.abs(measureMesh({ positions: soup, triangles }).volume / (3 * flat) - 1)).toBeLessThan(2e-3);
   });
 
   test('the header is its parts, one after another, not fused', async () => {
