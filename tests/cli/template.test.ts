@@ -98,6 +98,7 @@ describe('mitre', () => {
     const with_ = (joints: string) => ['template', 'mitre', '--tube', '50.8x1.5', '--angle', '90', '--joints', joints];
     const one = await b.evenrun(...with_('1'), '--radius', '76.2', '-o', 'a.svg');
     expect(one.out).toMatch(/Caution: Each cut stands 45\.0° from square.*2 joints keep it/);
+    expect(read('a.svg')).toMatch(/Each cut stands/);
     expect((await b.evenrun(...with_('2'), '--radius', '76.2', '-o', 'a.svg')).out).not.toMatch(/Caution/);
   });
 });

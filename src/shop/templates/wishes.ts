@@ -114,14 +114,6 @@ function segmented({ kind, angle, joints, radius, ...tube }: MitreWish, display:
     `The square line is the square end of an end piece${joints > 1 ? ' and the middle of a middle piece: mark one cut, turn the paper end for end on the same line and seam, and mark the other' : ''}.`,
   ];
   const degrees = angle / (2 * joints);
-  const cut = mitreCut({
-    ...tube,
-    id: kind,
-    title: `Segmented bend of ${formatAngle(angle)}, ${joints} ${joints === 1 ? 'joint' : 'joints'}, radius ${formatLength(radius, display)}`,
-    cutAngle: bend.cutAngle,
-    leastHeight: (radius - touched) * Math.tan(bend.cutAngle),
-    notes: says,
-  });
   const enough = Math.ceil(angle / (2 * CAUTION_ANGLE));
   const cautions =
     degrees > CAUTION_ANGLE
@@ -129,6 +121,14 @@ function segmented({ kind, angle, joints, radius, ...tube }: MitreWish, display:
           `Each cut stands ${formatAngle(degrees)} from square. Pressure piping (ASME B31.3, 304.2.3) sets ${CAUTION_ANGLE}° as the limit for such joints: ${enough} joints keep it.`,
         ]
       : [];
+  const cut = mitreCut({
+    ...tube,
+    id: kind,
+    title: `Segmented bend of ${formatAngle(angle)}, ${joints} ${joints === 1 ? 'joint' : 'joints'}, radius ${formatLength(radius, display)}`,
+    cutAngle: bend.cutAngle,
+    leastHeight: (radius - touched) * Math.tan(bend.cutAngle),
+    notes: [...says, ...cautions],
+  });
   return { cut, says, cautions };
 }
 
