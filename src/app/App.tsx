@@ -20,6 +20,7 @@ import { useLay } from './route/state';
 import { useSession } from './session';
 import { shelf, startShelf, wouldLose } from './shelf/browserShelf';
 import { KeepingLine } from './shelf/KeepingLine';
+import { TemplateDialog } from './template/TemplateDialog';
 import { OutlineDialog } from './tracing/OutlineDialog';
 import { useKeys } from './useKeys';
 import { CompareSheet } from './versions/CompareSheet';
@@ -83,6 +84,7 @@ export function App() {
       <NewHeader />
       <MirrorSheet />
       <OutlineDialog />
+      <TemplateDialog />
       <ActionSheet />
       <CompareSheet />
       <DropZone />

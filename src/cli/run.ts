@@ -14,6 +14,7 @@ import { type OutlineArguments, outlineCommand } from './commands/outline';
 import { type RouteArguments, routeCommand } from './commands/route';
 import { type ShopArguments, shopCommand } from './commands/shop';
 import { SIZE_OPTIONS, type SizeOptions, sizeCommand } from './commands/size';
+import { type TemplateArguments, templateCommand } from './commands/template';
 import { HOLDS, type Io, oneLine, UNUSABLE, UnusableInput } from './io';
 
 /** @param args without the interpreter and the script */
@@ -80,7 +81,25 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .requiredOption('-o, --output <folder>', 'the folder to write')
     .option('--paper <size>', 'a4 or letter; default a4')
     .option('--paper-thickness <mm>', 'of the paper that is wrapped round tubes; default 0.1')
+    .option('--stations <n>', 'lines round a template, 8 or 16; default 16 where there is room')
     .action(async (design: string, options: ShopArguments) => done(await shopCommand(design, options, io)));
+
+  program
+    .command('template <kind>')
+    .description('write the wrap-around template of a saddle, or of a segmented bend’s mitre, true size')
+    .requiredOption('-o, --output <file>', 'what to write: a name that ends in .svg or .pdf')
+    .option('--tube <size>', 'outside diameter and wall of the tube that is cut: 42.4x1.5, "1 3/4 in x 0.065 in"')
+    .option('--onto <length>', 'saddle: outside diameter of the tube that it is set on')
+    .option('--angle <degrees>', 'saddle: between the axes, default 90; mitre: what the bend turns in all')
+    .option('--offset <length>', 'saddle: how far the axes pass each other; default 0')
+    .option('--joints <n>', 'mitre: how many welds the bend has')
+    .option('--radius <length>', 'mitre: of the bend’s centerline')
+    .option('--measured-on <side>', 'which surface of the tube meets the cut: outside (default) or bore')
+    .option('--stations <n>', 'lines round the template, 8 or 16; default 16 where there is room')
+    .option('--paper <size>', 'of a .pdf: a4 or letter; default a4')
+    .option('--paper-thickness <mm>', 'of the paper that is wrapped round the tube; default 0.1')
+    .option('--display <unit>', 'mm or in: of numbers without one, and on the paper; default mm')
+    .action(async (kind: string, options: TemplateArguments) => done(await templateCommand(kind, options, io)));
 
   const size = program
     .command('size [design]')

@@ -44,7 +44,10 @@ export type ShopFolder = {
   readonly warnings: readonly PartRemark[];
 };
 
-export type ShopOptions = Partial<Pick<PaperOptions, 'paper' | 'paperThickness'>> & {
+/** What is left out is as usual: A4, office paper, 16 stations. */
+export type PaperChoice = Partial<Pick<PaperOptions, 'paper' | 'paperThickness' | 'stations'>>;
+
+export type ShopOptions = PaperChoice & {
   /** Told what is being made next. */
   readonly see?: (what: string) => void;
 };
@@ -53,7 +56,7 @@ export type ShopOptions = Partial<Pick<PaperOptions, 'paper' | 'paperThickness'>
 export async function shopFolder(
   design: Design,
   meshes: Meshes = new Map(),
-  { paper = DEFAULT_PAPER, paperThickness = DEFAULT_PAPER_THICKNESS, see = () => {} }: ShopOptions = {},
+  { paper = DEFAULT_PAPER, paperThickness = DEFAULT_PAPER_THICKNESS, stations = 16, see = () => {} }: ShopOptions = {},
 ): Promise<ShopFolder> {
   const header = resolveHeader(design);
   see('check');
@@ -68,7 +71,7 @@ export async function shopFolder(
   see('paper');
   const bytes = utf8(writeDesign(design));
   const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes) };
-  const onPaper: PaperOptions = { paper, paperThickness, display: design.display ?? 'mm' };
+  const onPaper: PaperOptions = { paper, paperThickness, stations, display: design.display ?? 'mm' };
   const slantedCuts = headerCuts(header);
   const groups = [
     templateGroup(slantedCuts, onPaper),

@@ -98,6 +98,7 @@ test.each([
   [['--paper', 'a3'], /--paper: "a3" is none of a4 and letter/],
   [['--paper-thickness', 'thin'], /--paper-thickness: "thin" is no number of mm from 0 to 2/],
   [['--paper-thickness', '5'], /from 0 to 2/],
+  [['--stations', '12'], /--stations: found "12"; allowed: 8 or 16/],
 ])('paper that is none: %j', (options, message) => refused(['shop', GOOD, '-o', 'out', ...options], message));
 
 describe('where to write', () => {
@@ -125,7 +126,7 @@ describe('where to write', () => {
 
 describe('the command', () => {
   test('left out', () =>
-    refused([], /which command\? check, balance, route, shop, size, new, mirror, outline or compare;/));
+    refused([], /which command\? check, balance, route, shop, template, size, new, mirror, outline or compare;/));
   test('unknown', () => refused(['bend', GOOD], /there is no command "bend": check, balance/));
   test('with an unknown option', () => refused(['check', GOOD, '--fast'], /unknown option '--fast'/));
   test('without a design', () => refused(['check'], /missing required argument 'design'/));

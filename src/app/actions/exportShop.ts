@@ -2,6 +2,7 @@
 import { documents } from '../document';
 import { useJobs } from '../jobs';
 import { dismiss, linesOf, tell, tellFailure } from '../notices';
+import { usePaper } from '../paperChoice';
 import { Cancelled, startTask } from '../workers/task';
 import { download } from './save';
 
@@ -10,7 +11,7 @@ export async function exportShop(): Promise<void> {
   if (!design || useJobs.getState().running) return;
   dismiss();
   const folder = `${stem(fileName)} shop`;
-  const task = startTask({ job: 'shop', design, meshes, folder }, (doing) => {
+  const task = startTask({ job: 'shop', design, meshes, folder, onPaper: usePaper.getState() }, (doing) => {
     if (useJobs.getState().stop === task.cancel) useJobs.setState({ doing });
   });
   useJobs.setState({ running: 'shop', stop: task.cancel, doing: null });

@@ -38,7 +38,7 @@ async function answer(request: Request): Promise<Reply> {
       return { done: await areaSchedule(resolveHeader(request.design), request.port) };
     case 'shop': {
       const { shopZip } = await import('./shopZip');
-      return { done: await shopZip(request.design, meshes, request.folder, tellProgress) };
+      return { done: await shopZip(request.design, meshes, request.folder, tellProgress, request.onPaper) };
     }
   }
 }

@@ -11,6 +11,7 @@ import type {
 } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 import type { EngineForm } from '../../../shared/engine/form';
+import type { PaperChoice } from '../../shop/shopFolder';
 
 /** Meshes may be large, so they are sent once and kept; `null` means those sent last. */
 export type Request =
@@ -18,7 +19,14 @@ export type Request =
   | { readonly job: 'windows'; readonly design: Design; readonly meshes: Meshes | null }
   | { readonly job: 'balance'; readonly design: Design; readonly meshes: Meshes | null }
   | { readonly job: 'settle'; readonly design: Design; readonly meshes: Meshes | null }
-  | { readonly job: 'shop'; readonly design: Design; readonly meshes: Meshes | null; readonly folder: string }
+  | {
+      readonly job: 'shop';
+      readonly design: Design;
+      readonly meshes: Meshes | null;
+      readonly folder: string;
+      /** Absent: as usual. */
+      readonly onPaper?: PaperChoice;
+    }
   | {
       readonly job: 'compare';
       readonly before: Design;

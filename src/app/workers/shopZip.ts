@@ -2,7 +2,7 @@
 import type { Meshes } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 import { zipFolder } from '../../formats/zip/zip';
-import { shopFolder } from '../../shop/shopFolder';
+import { type PaperChoice, shopFolder } from '../../shop/shopFolder';
 import type { ShopAnswer } from './messages';
 
 /** @param folder the folder that the zip unpacks to @param see told what is being made next */
@@ -11,8 +11,9 @@ export async function shopZip(
   meshes: Meshes,
   folder: string,
   see: (what: string) => void,
+  onPaper: PaperChoice = {},
 ): Promise<ShopAnswer> {
-  const { files, problems, leftOut, warnings } = await shopFolder(design, meshes, { see });
+  const { files, problems, leftOut, warnings } = await shopFolder(design, meshes, { ...onPaper, see });
   see('zip');
   return {
     zip: new Uint8Array(zipFolder(folder, files)),

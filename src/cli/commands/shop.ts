@@ -1,14 +1,14 @@
 /** `shop DESIGN -o FOLDER`: writes everything the fabricator needs, and says what is missing and why. */
 import { resolve } from 'node:path';
-import { PAPER_NAMES } from '../../shop/sheet/paper';
-import { type ShopOptions, shopFolder } from '../../shop/shopFolder';
-import { FAILS, HOLDS, type Io, UnusableInput } from '../io';
+import { shopFolder } from '../../shop/shopFolder';
+import { FAILS, HOLDS, type Io } from '../io';
+import { type PaperArguments, paperOf } from '../paperArguments';
 import { columns } from '../print/columns';
 import { findings } from '../print/report';
 import { loadDesign } from '../readDesign';
 import { insistFolder, writeFolder } from '../writeFolder';
 
-export type ShopArguments = { readonly output: string; readonly paper?: string; readonly paperThickness?: string };
+export type ShopArguments = PaperArguments & { readonly output: string };
 
 export async function shopCommand(path: string, options: ShopArguments, io: Io): Promise<number> {
   const paper = paperOf(options);
@@ -41,18 +41,3 @@ export async function shopCommand(path: string, options: ShopArguments, io: Io):
   io.out(`${parts.join('\n\n')}\n`);
   return problems.length === 0 && leftOut.length === 0 ? HOLDS : FAILS;
 }
-
-/** Cardboard is thicker than this and does not wrap. */
-const THICKEST = 2;
-
-function paperOf({ paper, paperThickness }: ShopArguments): ShopOptions {
-  const known = PAPER_NAMES.find((name) => name === paper?.toLowerCase());
-  if (paper !== undefined && !known)
-    throw new UnusableInput(`--paper: "${paper}" is none of ${PAPER_NAMES.join(' and ')}`);
-  const thickness = paperThickness === undefined ? undefined : numberIn(paperThickness);
-  if (thickness !== undefined && !(thickness >= 0 && thickness <= THICKEST))
-    throw new UnusableInput(`--paper-thickness: "${paperThickness}" is no number of mm from 0 to ${THICKEST}`);
-  return { ...(known && { paper: known }), ...(thickness !== undefined && { paperThickness: thickness }) };
-}
-
-const numberIn = (text: string): number => (text.trim() === '' ? Number.NaN : Number(text));

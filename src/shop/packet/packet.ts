@@ -2,16 +2,16 @@
  * `packet.pdf`: everything on paper, for the workbench. Groups of sheets in the order of the work, after a first page that
  * says what is in it and what to mind. Add a group to `shopFolder.ts` and the packet holds it.
  */
-import type { Display } from '../../../shared/design/types';
 import { writePdf } from '../../formats/pdf/write';
 import type { Paper } from '../sheet/paper';
 import { framed, type Sheet, type Stamp } from '../sheet/sheet';
+import type { StripOptions } from '../templates/strip';
 import { type Cover, coverSheet } from './cover';
 
 export const PACKET = 'packet.pdf';
 
 /** How paper is to come out: its size, how thick it is (which widens what is wrapped round a tube), and in which unit. */
-export type PaperOptions = { readonly paper: Paper; readonly paperThickness: number; readonly display: Display };
+export type PaperOptions = StripOptions & { readonly paper: Paper };
 
 /** Of 80 g/m² office paper, mm. Common practice. */
 export const DEFAULT_PAPER_THICKNESS = 0.1;

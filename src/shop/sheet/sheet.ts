@@ -20,8 +20,8 @@ export const TRUE_SIZE = 'TRUE SIZE 1 : 1';
 /** What every page says of the design it belongs to. */
 export type Stamp = {
   readonly design: string;
-  /** SHA-256, as in the manifest. */
-  readonly hash: string;
+  /** SHA-256, as in the manifest; none where the page belongs to no design. */
+  readonly hash?: string;
 };
 export type PageNumber = { readonly page: number; readonly of: number };
 
@@ -36,7 +36,7 @@ export function framed(sheet: Sheet, { design, hash }: Stamp, number?: PageNumbe
   const heading = MARGIN + 5;
   const cells = [
     ...(scale ? [scale] : []),
-    `design ${hash.slice(0, HASH_DIGITS)}`,
+    ...(hash ? [`design ${hash.slice(0, HASH_DIGITS)}`] : []),
     ...(number ? [`page ${number.page} of ${number.of}`] : []),
   ];
   const titleRoom = right - MARGIN - textWidth(scale, TYPE.label, true) - 6;

@@ -12,7 +12,16 @@ import { AXIS, CAPITAL, CUT, DASHED, EDGE, THIN, TYPE } from '../sheet/style';
 import { wrappedCurve } from './curve';
 import { hatchAbove } from './hatch';
 
-export type StripOptions = { readonly paperThickness: number; readonly display: Display };
+/** How many lines the paper has round the tube. */
+export const STATIONS = [8, 16] as const;
+export type Stations = (typeof STATIONS)[number];
+
+export type StripOptions = {
+  readonly paperThickness: number;
+  readonly display: Display;
+  /** 16 become 8 where there is no room for them. Default 16. */
+  readonly stations?: Stations;
+};
 
 export type Strip = {
   readonly items: readonly Item[];
@@ -46,14 +55,14 @@ const LABEL_ROOM = 28;
 export const wrapWidth = (outsideDiameter: number, paperThickness: number): number =>
   Math.PI * (outsideDiameter + paperThickness);
 
-export function templateStrip(cut: WrapCut, { paperThickness, display }: StripOptions): Strip {
+export function templateStrip(cut: WrapCut, { paperThickness, display, stations: asked = 16 }: StripOptions): Strip {
   const width = wrapWidth(cut.outsideDiameter, paperThickness);
   const reach = extremes(cut.height, cut.corners);
   const low = lowerEdge(reach.min, reach.max);
   const top = -(reach.max - low + OVER);
   const y = (height: number): number => low - height;
   const x = (angle: number): number => (angle / (2 * Math.PI)) * width;
-  const stations = width / 16 < LEAST_SPACING ? 8 : 16;
+  const stations = width / asked < LEAST_SPACING ? 8 : asked;
   const edgeAt = (at: number): number => y(cut.height(((at / width) * 2 * Math.PI) % (2 * Math.PI)));
 
   const items: Item[] = [

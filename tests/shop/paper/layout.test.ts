@@ -15,6 +15,7 @@ import { framed, type Sheet } from '../../../src/shop/sheet/sheet';
 import { bendGuide } from '../../../src/shop/templates/bendGuide';
 import { templateStrip } from '../../../src/shop/templates/strip';
 import { templateFile, templateSheets } from '../../../src/shop/templates/templateSheets';
+import { wishedTemplate } from '../../../src/shop/templates/wishes';
 import { CUTS, MM, STAMP } from './cuts';
 import { PLAN } from './flangePlan';
 
@@ -26,6 +27,28 @@ const BENDS = [
   [76.2, 228.6],
   [76.2, 381],
 ].map(([outsideDiameter, radius]) => ({ outsideDiameter: outsideDiameter!, radius: radius! }));
+
+/** Segmented bends as they are asked for: the square line midway between joints, many notes. */
+const ASKED = [
+  [50.8, 76.2, 90, 4],
+  [42.4, 63.6, 90, 2],
+  [101.6, 152.4, 45, 1],
+  [63.5, 63.5, 180, 8],
+].map(
+  ([outsideDiameter, radius, angle, joints]) =>
+    wishedTemplate(
+      {
+        kind: 'mitre',
+        measuredOn: 'outside',
+        wall: 1.5,
+        outsideDiameter: outsideDiameter!,
+        radius: radius!,
+        angle: angle!,
+        joints: joints!,
+      },
+      'mm',
+    ).cut,
+);
 
 /** A long title, long problems, many groups: the fullest first page there is. */
 const COVER = {
@@ -59,7 +82,8 @@ const SHEETS: readonly (readonly [string, Sheet])[] = [
   ...PAPER_NAMES.flatMap((paper) =>
     (['mm', 'in'] as const)
       .flatMap((display) => [
-        ...CUTS.flatMap((cut) => templateSheets(cut, { ...MM, display }, paper)),
+        ...[...CUTS, ...ASKED].flatMap((cut) => templateSheets(cut, { ...MM, display }, paper)),
+        ...CUTS.flatMap((cut) => templateSheets(cut, { ...MM, display, stations: 8 }, paper)),
         ...BENDS.map((bend) => bendGuide(bend, paper, display)),
         ...flangeSheets(PLAN, { paper, display }),
         coverSheet(COVER, paper),
@@ -67,7 +91,7 @@ const SHEETS: readonly (readonly [string, Sheet])[] = [
       .map((sheet) => [`${paper}: ${sheet.title}`, sheet] as const),
   ),
   ...ofExamples,
-  ...CUTS.map((cut) => [`file: ${cut.title}`, templateFile(cut, MM)] as const),
+  ...[...CUTS, ...ASKED].map((cut) => [`file: ${cut.title}`, templateFile(cut, MM)] as const),
 ];
 
 /** Two convex quadrilaterals are apart where some edge of either has all of the other beyond it. */

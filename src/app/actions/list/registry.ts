@@ -3,8 +3,10 @@ import { inspectActions } from '../../inspect/inspectActions';
 import { measureActions } from '../../measure/measureActions';
 import { mirrorActions } from '../../mirror/state';
 import { newHeaderActions } from '../../newHeader/actions';
+import { paperActions } from '../../paperChoice';
 import { routeActions } from '../../route/actions';
 import { shapeActions } from '../../shape/actions';
+import { templateActions } from '../../template/state';
 import { tracingActions } from '../../tracing/state';
 import { pictureActions } from '../../viewport/picture/pictureActions';
 import { viewActions } from '../../viewport/viewActions';
@@ -17,6 +19,8 @@ import { workActions } from './workActions';
 
 export const allActions: readonly Action[] = [
   ...workActions,
+  ...templateActions,
+  ...paperActions,
   ...fileActions,
   ...newHeaderActions,
   ...mirrorActions,
