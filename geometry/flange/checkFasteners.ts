@@ -27,6 +27,14 @@ function checkRoom(
 ): Finding[] {
   const away = distanceToHull(hullArcs(welded.outer), centre);
   const name = `Fastener ${fastener + 1} (${thread})`;
+  if (away < diameter / 2 && fallsThrough(thread, diameter) && away >= clearanceOf(thread) / 2)
+    return [
+      {
+        where: `${where}/hole`,
+        message: `The hole of fastener ${fastener + 1}, ${say(diameter)} for ${thread}, reaches under ${welded.what}, ${say(away)} from its middle: drill it ${say(clearanceOf(thread))}.`,
+        refuses: true,
+      },
+    ];
   if (away < diameter / 2)
     return [
       {
@@ -53,11 +61,18 @@ function checkRoom(
   ];
 }
 
-/** From a fastener's middle to what is welded on. */
+/** From a fastener's middle to what is welded on: the nut and the washer clear of the weld, and so is the hole, however large. */
 function wanted(thread: string, hole: number, weld: number): number {
   const { nut, washer } = nutRoom(thread, hole);
-  return Math.max(nut, washer) / 2 + weld;
+  return Math.max(nut, washer, hole) / 2 + weld;
 }
+
+/** Whether its washer would have nothing to stand on; a thread that names no size is taken from the hole. */
+const fallsThrough = (thread: string, hole: number): boolean =>
+  threadDiameter(thread) !== null && hole >= nutRoom(thread, hole).washer;
+
+/** The usual hole for a thread. */
+const clearanceOf = (thread: string): number => holesFor(thread)?.[1] ?? 1.1 * (threadDiameter(thread) ?? 0);
 
 function checkHole({ fastener, diameter, thread, series }: PlateHole, where: string, say: Say): Finding[] {
   const size = threadDiameter(thread);
@@ -71,6 +86,14 @@ function checkHole({ fastener, diameter, thread, series }: PlateHole, where: str
       {
         where: `${where}/hole`,
         message: `${name} is ${say(diameter)}, and its thread ${thread} does not pass through: drill ${table}${known ? ' (ISO 273)' : ''}.`,
+        refuses: false,
+      },
+    ];
+  if (fallsThrough(thread, diameter))
+    return [
+      {
+        where: `${where}/hole`,
+        message: `${name} is ${say(diameter)}, and a nut's washer for ${thread} is ${say(nutRoom(thread, diameter).washer)} across: it falls through. Drill ${table}${known ? ' (ISO 273)' : ''}, or name the thread that goes through it.`,
         refuses: false,
       },
     ];

@@ -11,6 +11,7 @@ import { leastGap } from '../plane/meet';
 import { LENGTH_TOLERANCE } from '../tolerance';
 import { checkFasteners } from './checkFasteners';
 import { checkSteps } from './checkSteps';
+import { checkStrays } from './checkStrays';
 import { checkWebs } from './checkWebs';
 import type { Draft } from './draftPlates';
 import type { Finding } from './plan';
@@ -30,6 +31,7 @@ export function checkPlate(header: Header, flange: Flange, draft: Draft): Findin
     ...checkBetween(flange, cutouts, say),
     ...checkSteps(flange, draft, say),
     ...checkFasteners(flange, draft, say),
+    ...checkStrays(flange, draft, say),
     ...checkWebs(flange, draft, say),
   ];
 }
@@ -40,6 +42,11 @@ function checkOutline(flange: Flange, { outline, ports }: Draft, say: Say): Find
   if (outline.length < 2)
     return refuse(
       `Nothing of the plate of port ${ports[0]} is left between its neighbours: space the ports farther apart, or make one plate of it.`,
+    );
+  // Before all else: what encloses nothing also lies on itself, and has no way round.
+  if (outline.length === 2 && Math.abs(loopArea(outline)) < NO_AREA)
+    return refuse(
+      'Its outline of two corners encloses no area: give at least three corners, or its edges a bulge (two of 1 make a circle).',
     );
   const crossing = selfCrossing(outline);
   if (crossing)
@@ -132,6 +139,9 @@ function roundOf({ edges: all }: Cutout): { x: number; y: number; r: number } {
   );
   return { x, y, r };
 }
+
+/** mm², far less than any plate. */
+const NO_AREA = 1e-3;
 
 /** A border is held that is less by no more than this. */
 const SAME = 1e-4;

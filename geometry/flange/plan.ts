@@ -74,7 +74,7 @@ export function flangePlan(header: Header, flange: Flange): FlangePlan {
     flange,
     plates,
     notMade: remarks(true),
-    warnings: [...general.map((r) => remark(part, r)), ...remarks(false)],
+    warnings: onceEach([...general.map((r) => remark(part, r)), ...remarks(false)]),
     notes: plates.length > 0 ? flangeNotes(header, flange, plates) : [],
   };
 }
@@ -83,6 +83,10 @@ export function flangePlan(header: Header, flange: Flange): FlangePlan {
 export type Finding = { readonly where: string; readonly message: string; readonly refuses: boolean };
 
 const remark = (part: string, { where, message }: Finding): PartRemark => ({ part, where, message });
+
+/** Two plates that share a fastener say the same of it. */
+const onceEach = (remarks: readonly PartRemark[]): PartRemark[] =>
+  remarks.filter((r, k) => remarks.findIndex((o) => o.where === r.where && o.message === r.message) === k);
 
 const planOf = (
   { id, frame, ports, outline, openings, steps, holes, bites }: Draft,
