@@ -11,7 +11,7 @@ import type { Loop, Point2 } from '../plane/loop';
 import { checkPorts, checkThickness } from './checkFlange';
 import { checkPlate } from './checkPlate';
 import { type Draft, draftOne, draftSeparate } from './draftPlates';
-import { flangeNotes } from './notes';
+import { plateNotes } from './notes';
 
 export type PlateHole = {
   /** Which of the flange's fasteners, from 0. */
@@ -45,8 +45,8 @@ export type FlangePlan = {
   readonly plates: readonly PlatePlan[];
   readonly notMade: readonly PartRemark[];
   readonly warnings: readonly PartRemark[];
-  /** For the drawing, a line each. */
-  readonly notes: readonly string[];
+  /** For the drawing of each plate, a line each. */
+  readonly notes: readonly (readonly string[])[];
 };
 
 export function flangePlan(header: Header, flange: Flange): FlangePlan {
@@ -75,7 +75,7 @@ export function flangePlan(header: Header, flange: Flange): FlangePlan {
     plates,
     notMade: remarks(true),
     warnings: onceEach([...general.map((r) => remark(part, r)), ...remarks(false)]),
-    notes: plates.length > 0 ? flangeNotes(header, flange, plates) : [],
+    notes: plates.map((plate) => plateNotes(header, flange, plate, plates)),
   };
 }
 

@@ -8,7 +8,7 @@ import { formatLength } from '../../shared/units';
 import { heightOf, type Item, type Point, widthOf } from '../formats/drawing/drawing';
 import { text } from '../formats/drawing/items';
 import { overallDimensions } from './flange/dimensions';
-import { datumMark, onPaper, plateBox, plateItems } from './flange/plate';
+import { datumMark, datumWords, onPaper, plateBox, plateItems, upInOpenings, upMark } from './flange/plate';
 import { flangeTables, ROW, type Table, tableHeight, tableItems, tableWidth } from './flange/table';
 import { freeBox, lying, type Paper, type Size, upright } from './sheet/paper';
 import { paragraphs } from './sheet/paragraphs';
@@ -21,6 +21,10 @@ export type FlangeHole = {
   readonly diameter: number;
   /** What goes through it: `M8x1.25`. */
   readonly thread?: string;
+  /** Its fastener's, as the design and every message count them. Absent: from left to right. */
+  readonly number?: number;
+  /** Shared with the plate beside this one: a bite out of the outline. */
+  readonly half?: true;
 };
 
 export type FlangeOpening = {
@@ -93,6 +97,10 @@ function overview(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions)
     items: [
       ...plateItems(plan, place),
       ...datumMark(plan, place),
+      ...upMark([
+        place.at([box.right, 0])[0] + DIMENSIONS / 2,
+        (place.at([0, -box.top])[1] + place.at([0, -box.bottom])[1]) / 2,
+      ]),
       ...overallDimensions(box, place, display),
       ...besides,
       ...notes.at([x, free.bottom - below]),
@@ -118,9 +126,14 @@ function tableSheets(tables: readonly Table[], title: string, size: Size): Sheet
   });
 }
 
-function flangeNotes({ thickness, material, seen, notes }: FlangeSheetPlan, display: Display): string[] {
+function flangeNotes(plan: FlangeSheetPlan, display: Display): string[] {
+  const { thickness, material, seen, notes } = plan;
   const plate = material ? `Plate ${formatLength(thickness, display)} thick, ${material}. ` : '';
-  return [`${plate}Seen on its ${seen}. Dimensions in ${display}.`, ...notes];
+  return [
+    `${plate}Seen on its ${seen}. Dimensions in ${display}.`,
+    `X and Y count from ${datumWords(plan)}.`,
+    ...notes,
+  ];
 }
 
 function trueSize(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions): Sheet[] {
@@ -132,7 +145,7 @@ function tilesOn(size: Size, plan: FlangeSheetPlan, display: Display): Sheet[] {
   const free = freeBox(size);
   const box = plateBox(plan);
   const place = onPaper([0, 0], box, 1);
-  const items: Item[] = [...plateItems(plan, place), ...datumMark(plan, place)];
+  const items: Item[] = [...plateItems(plan, place), ...datumMark(plan, place), ...upInOpenings(plan, place)];
   const drawn = { left: -3, top: -3, right: widthOf(box) + 3, bottom: heightOf(box) + 3 };
   const over = paragraphs(
     [

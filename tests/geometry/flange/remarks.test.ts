@@ -99,15 +99,31 @@ test('in inches where the design is', () => {
 
 describe('the notes for the drawing', () => {
   test('say material, holes and how to weld', () => {
-    const { notes } = planOf({ ...PAIRED, flange: { material: 'mild-steel', seat: 'stepped' } });
+    const [notes] = planOf({ ...PAIRED, flange: { material: 'mild-steel', seat: 'stepped' } }).notes;
     expect(notes).toContain('10 mm mild steel, 1 off.');
     expect(notes).toContain('4 holes 9 mm for M8, ISO 273 medium.');
     expect(notes).toContain('Steps (ETCH) milled 5 mm deep from the outer face; not cut through.');
-    expect(notes.join(' ')).toMatch(/Bolt down .* while welding.* face flat/);
+    expect(notes!.join(' ')).toMatch(/Bolt down .* while welding.* face flat/);
   });
-  test('count a shared hole once', () => {
-    const { notes } = planOf({ ...ROW, flange: { plates: 'separate' } });
-    expect(notes).toContain('8 holes 9 mm for M8, ISO 273 medium.');
-    expect(notes.join(' ')).toMatch(/Fasteners 3, 4, 5, 6 are shared: each plate has half/);
+  test('of separate plates: each its own holes and half holes, none counted for another', () => {
+    const { notes, plates } = planOf({ ...ROW, flange: { plates: 'separate' } });
+    expect(notes).toHaveLength(plates.length);
+    expect(notes.map(([first]) => first)).toEqual(
+      ['p1', 'p2', 'p3'].map((port) => `10 mm mild steel, 1 off, one of 3 plates, for port ${port}.`),
+    );
+    const [left, middle] = notes;
+    expect(left).toContain('2 holes 9 mm for M8, ISO 273 medium.');
+    expect(left!.join(' ')).toMatch(/2 half holes 9 mm .*: fasteners 3 and 4 are shared with/);
+    expect(middle!.join(' ')).toMatch(/4 half holes 9 mm .*: fasteners 3, 4, 5 and 6 are shared/);
+    expect(middle!.join(' ')).not.toMatch(/\d holes/);
+  });
+  test('of plates that are alike, say so; of plates that differ in a hole, not', () => {
+    const first = (asked: Asked) => planOf({ ...asked, flange: { plates: 'separate' } }).notes.map(([line]) => line);
+    expect(first(PAIRED)).toEqual([
+      '10 mm mild steel, 1 off, one of 2 plates, for port p1; alike: that of port p2.',
+      '10 mm mild steel, 1 off, one of 2 plates, for port p2; alike: that of port p1.',
+    ]);
+    const moved = { ...PAIRED, studs: [[-38, 0], [38, 0], [72, 0], [148.5, 0]] } as const; // biome-ignore format: one line
+    expect(first(moved).join(' ')).not.toMatch(/alike/);
   });
 });
