@@ -57,6 +57,12 @@ function checkRoom(
       where,
       message: `${name} is too near: ${what} ${welded.what}. It stands ${say(away)} from it and wants ${say(needs)}, half a washer of ${say(washer)} and ${say(welded.leg)} of weld (common practice): move it ${say(needs - away)} away from the port.`,
       refuses: false,
+      like: {
+        kind: 'room',
+        place: `${fastener + 1} at ${welded.what} by ${say(needs - away)}`,
+        together: (places) =>
+          `Fasteners are too near for their nuts, their washers or the weld (common practice): ${places}. Move each so much away from the port.`,
+      },
     },
   ];
 }
@@ -103,6 +109,12 @@ function checkHole({ fastener, diameter, thread, series }: PlateHole, where: str
       where: `${where}/hole`,
       message: `${name}, ${say(diameter)}, is of no ISO 273 series for ${thread}: ${table}. It is cut as designed.`,
       refuses: false,
+      like: {
+        kind: `no series ${thread}`,
+        place: `${fastener + 1} (${say(diameter)})`,
+        together: (places) =>
+          `The holes of fasteners ${places} are of no ISO 273 series for ${thread}: ${table}. They are cut as designed.`,
+      },
     },
   ];
 }

@@ -98,6 +98,12 @@ function checkBorders(flange: Flange, { outline, bites }: Draft, cutouts: readon
         where: cutout.where,
         message: `${say(gap)} of metal is left between ${cutout.name} and the plate's edge at ${at(place, say)}; its border is ${say(border)}${byPractice(flange)}: ${remedy}.`,
         refuses: false,
+        like: {
+          kind: 'border',
+          place: `${cutout.name} (${say(gap)})`,
+          together: (places) =>
+            `Less metal is left to the plate's edge than its border, ${say(border)}${byPractice(flange)}: ${places}: ${remedy}.`,
+        },
       },
     ];
   });
@@ -118,7 +124,13 @@ function checkBetween(flange: Flange, cutouts: readonly Cutout[], say: Say): Fin
       const message = overlap
         ? `${upper(b.name)} runs into ${a.name} at ${at(place, say)}: move them apart.`
         : `${say(gap)} of metal is left between ${a.name} and ${b.name} at ${at(place, say)}; at least ${say(least)} is wanted${byPractice(flange)}: move them apart, or make them smaller.`;
-      return [{ where: b.where, message, refuses: overlap }];
+      const like = {
+        kind: 'between',
+        place: `${a.name} and ${b.name} (${say(gap)})`,
+        together: (places: string) =>
+          `Less metal is left than the ${say(least)} wanted${byPractice(flange)} between ${places}: move them apart, make them smaller, or ask for a smaller border.`,
+      };
+      return [{ where: b.where, message, refuses: overlap, ...(overlap ? {} : { like }) }];
     }),
   );
 }

@@ -11,6 +11,7 @@ import type { Loop, Point2 } from '../plane/loop';
 import { checkPorts, checkThickness } from './checkFlange';
 import { checkPlate } from './checkPlate';
 import { type Draft, draftOne, draftSeparate } from './draftPlates';
+import { gather, type Like } from './gather';
 import { plateNotes } from './notes';
 
 export type PlateHole = {
@@ -65,7 +66,7 @@ export function flangePlan(header: Header, flange: Flange): FlangePlan {
 
   const drafts =
     flange.plates === 'separate' ? draftSeparate(header, flange, ports) : [draftOne(header, flange, ports)];
-  const judged = drafts.map((draft) => ({ draft, found: checkPlate(header, flange, draft) }));
+  const judged = drafts.map((draft) => ({ draft, found: gather(checkPlate(header, flange, draft)) }));
   const sound = judged.filter(({ found }) => !found.some((r) => r.refuses));
   const remarks = (refuses: boolean) =>
     judged.flatMap(({ draft, found }) => found.filter((r) => r.refuses === refuses).map((r) => remark(draft.id, r)));
@@ -80,7 +81,12 @@ export function flangePlan(header: Header, flange: Flange): FlangePlan {
 }
 
 /** What a check finds: with `refuses`, the plate cannot be made. */
-export type Finding = { readonly where: string; readonly message: string; readonly refuses: boolean };
+export type Finding = {
+  readonly where: string;
+  readonly message: string;
+  readonly refuses: boolean;
+  readonly like?: Like;
+};
 
 const remark = (part: string, { where, message }: Finding): PartRemark => ({ part, where, message });
 

@@ -129,7 +129,7 @@ function axisName(name: string, [x, y]: Point): Item {
 export function upMark([x, y]: Point): Item[] {
   const reach = 6;
   return [
-    line([x, y + reach], [x, y - reach], AXIS),
+    line([x, y + reach], [x, y - reach], EDGE),
     arrowHead([x, y - reach], -Math.PI / 2, 3),
     text('UP', [x, y - reach - 1.5], TYPE.plain, { bold: true, anchor: 'middle' }),
   ];
