@@ -100,6 +100,7 @@ function checkBorders(flange: Flange, { outline, bites }: Draft, cutouts: readon
         refuses: false,
         like: {
           kind: 'border',
+          ...ofBorder(flange),
           place: `${cutout.name} (${say(gap)})`,
           together: (places) =>
             `Less metal is left to the plate's edge than its border, ${say(border)}${byPractice(flange)}: ${places}: ${remedy}.`,
@@ -110,6 +111,8 @@ function checkBorders(flange: Flange, { outline, bites }: Draft, cutouts: readon
 }
 
 const byPractice = ({ border }: Flange): string => (border === undefined ? ' by common practice' : '');
+
+const ofBorder = ({ id, border }: Flange) => (border === undefined ? {} : { where: `flanges/${id}/border` });
 
 /** Between themselves half a border will do, unless one is asked for. */
 function checkBetween(flange: Flange, cutouts: readonly Cutout[], say: Say): Finding[] {
@@ -126,6 +129,7 @@ function checkBetween(flange: Flange, cutouts: readonly Cutout[], say: Say): Fin
         : `${say(gap)} of metal is left between ${a.name} and ${b.name} at ${at(place, say)}; at least ${say(least)} is wanted${byPractice(flange)}: move them apart, or make them smaller.`;
       const like = {
         kind: 'between',
+        ...ofBorder(flange),
         place: `${a.name} and ${b.name} (${say(gap)})`,
         together: (places: string) =>
           `Less metal is left than the ${say(least)} wanted${byPractice(flange)} between ${places}: move them apart, make them smaller, or ask for a smaller border.`,

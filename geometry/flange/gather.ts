@@ -8,6 +8,8 @@ export type Like = {
   /** How it is called among them: `1`, `port p1 and fastener 2`. */
   readonly place: string;
   readonly together: (places: string) => string;
+  /** The one thing in the design that all of them come of. Default: where the first is. */
+  readonly where?: string;
 };
 
 /** So many are still read one by one. */
@@ -21,6 +23,6 @@ export function gather(found: readonly Finding[]): Finding[] {
     if (same.length <= FEW) return [finding];
     if (same[0] !== finding) return [];
     const places = [...new Set(same.map((f) => f.like!.place))];
-    return [{ where: finding.where, message: like.together(places.join(', ')), refuses }];
+    return [{ where: like.where ?? finding.where, message: like.together(places.join(', ')), refuses }];
   });
 }

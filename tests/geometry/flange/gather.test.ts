@@ -8,7 +8,8 @@ test('a border far too large for many holes: one line naming all pairs', () => {
   const { warnings } = planOf({ ...ROW, flange: { border: 100 } });
   const between = warnings.filter((r) => /metal is left/.test(r.message));
   expect(between).toHaveLength(1);
-  const { message } = between[0]!;
+  const { message, where } = between[0]!;
+  expect(where).toBe('flanges/f1/border');
   expect(message).toMatch(
     /^Less metal is left than the 100 mm wanted between the opening of port p1 and the opening of port p2 \(54 mm\)/,
   );
