@@ -54,6 +54,8 @@ const GAP = 6;
 const DIMENSIONS = 16;
 /** Over it: the datum's arrow may stand out. */
 const ABOVE = 4;
+/** Narrower notes stand in one. */
+const TWO_COLUMNS = 120;
 /** Of the sheet's height. */
 const MOST_TABLE = 0.6;
 /** One over these is drawn: what draughtsmen use, ISO 5455, and the 2.5 that old ones do. */
@@ -70,9 +72,9 @@ function overview(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions)
   const tables = flangeTables(plan, display);
   const apart = Math.max(0, ...tables.map(tableHeight)) > heightOf(free) * MOST_TABLE;
   const beside = apart ? [] : tables;
-  const taken = beside.reduce((sum, t) => sum + tableWidth(t) + GAP, 0);
-  const notes = paragraphs(flangeNotes(plan, display), widthOf(free) - taken, beside.length > 1 ? 1 : 2);
-  const below = Math.max(notes.height, ...beside.map(tableHeight));
+  const words = flangeNotes(plan, display);
+  const ways = [columnOf, rowOf].map((laid) => under(laid(beside), words, widthOf(free)));
+  const { laid, notes, below, taken } = ways.reduce((best, way) => (way.below < best.below ? way : best));
   const box = plateBox(plan);
   const high = heightOf(free) - below - GAP;
   const room = { width: widthOf(free) - 2 * DIMENSIONS, height: high - DIMENSIONS - ABOVE };
@@ -84,12 +86,7 @@ function overview(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions)
   ];
   const place = onPaper(corner, box, scale);
   const title = titleOf(plan);
-  let x = free.left;
-  const besides = beside.flatMap((table) => {
-    const items = tableItems(table, [x, free.bottom - below]);
-    x += tableWidth(table) + GAP;
-    return items;
-  });
+  const besides = laid.flatMap(({ table, at: [x, y] }) => tableItems(table, [free.left + x, free.bottom - below + y]));
   const first: Sheet = {
     ...size,
     title,
@@ -103,10 +100,25 @@ function overview(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions)
       ]),
       ...overallDimensions(box, place, display),
       ...besides,
-      ...notes.at([x, free.bottom - below]),
+      ...notes.at([free.left + taken, free.bottom - below]),
     ],
   };
   return [first, ...(apart ? tableSheets(tables, title, size) : [])];
+}
+
+type Laid = readonly { readonly table: Table; readonly at: Point }[];
+
+const rowOf = (tables: readonly Table[]): Laid =>
+  tables.map((table, i) => ({ table, at: [tables.slice(0, i).reduce((x, t) => x + tableWidth(t) + GAP, 0), 0] }));
+const columnOf = (tables: readonly Table[]): Laid =>
+  tables.map((table, i) => ({ table, at: [0, tables.slice(0, i).reduce((y, t) => y + tableHeight(t) + GAP, 0)] }));
+
+/** Tables and, to their right, the notes in as many columns as there is width for: how high they are together. */
+function under(laid: Laid, words: readonly string[], width: number) {
+  const taken = Math.max(0, ...laid.map(({ table, at: [x] }) => x + tableWidth(table) + GAP));
+  const notes = paragraphs(words, width - taken, width - taken > TWO_COLUMNS ? 2 : 1);
+  const below = Math.max(notes.height, ...laid.map(({ table, at: [, y] }) => y + tableHeight(table)));
+  return { laid, notes, below, taken };
 }
 
 function tableSheets(tables: readonly Table[], title: string, size: Size): Sheet[] {
