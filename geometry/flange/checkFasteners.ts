@@ -27,6 +27,14 @@ function checkRoom(
 ): Finding[] {
   const away = distanceToHull(hullArcs(welded.outer), centre);
   const name = `Fastener ${fastener + 1} (${thread})`;
+  if (away < diameter / 2 && fallsThrough(thread, diameter) && away >= clearanceOf(thread) / 2)
+    return [
+      {
+        where: `${where}/hole`,
+        message: `The hole of fastener ${fastener + 1}, ${say(diameter)} for ${thread}, reaches under ${welded.what}, ${say(away)} from its middle: drill it ${say(clearanceOf(thread))}.`,
+        refuses: true,
+      },
+    ];
   if (away < diameter / 2)
     return [
       {
@@ -49,15 +57,28 @@ function checkRoom(
       where,
       message: `${name} is too near: ${what} ${welded.what}. It stands ${say(away)} from it and wants ${say(needs)}, half a washer of ${say(washer)} and ${say(welded.leg)} of weld (common practice): move it ${say(needs - away)} away from the port.`,
       refuses: false,
+      like: {
+        kind: 'room',
+        place: `${fastener + 1} at ${welded.what} by ${say(needs - away)}`,
+        together: (places) =>
+          `Fasteners are too near for their nuts, their washers or the weld (common practice): ${places}. Move each so much away from the port.`,
+      },
     },
   ];
 }
 
-/** From a fastener's middle to what is welded on. */
+/** From a fastener's middle to what is welded on: the nut and the washer clear of the weld, and so is the hole, however large. */
 function wanted(thread: string, hole: number, weld: number): number {
   const { nut, washer } = nutRoom(thread, hole);
-  return Math.max(nut, washer) / 2 + weld;
+  return Math.max(nut, washer, hole) / 2 + weld;
 }
+
+/** Whether its washer would have nothing to stand on; a thread that names no size is taken from the hole. */
+const fallsThrough = (thread: string, hole: number): boolean =>
+  threadDiameter(thread) !== null && hole >= nutRoom(thread, hole).washer;
+
+/** The usual hole for a thread. */
+const clearanceOf = (thread: string): number => holesFor(thread)?.[1] ?? 1.1 * (threadDiameter(thread) ?? 0);
 
 function checkHole({ fastener, diameter, thread, series }: PlateHole, where: string, say: Say): Finding[] {
   const size = threadDiameter(thread);
@@ -74,12 +95,26 @@ function checkHole({ fastener, diameter, thread, series }: PlateHole, where: str
         refuses: false,
       },
     ];
+  if (fallsThrough(thread, diameter))
+    return [
+      {
+        where: `${where}/hole`,
+        message: `${name} is ${say(diameter)}, and a nut's washer for ${thread} is ${say(nutRoom(thread, diameter).washer)} across: it falls through. Drill ${table}${known ? ' (ISO 273)' : ''}, or name the thread that goes through it.`,
+        refuses: false,
+      },
+    ];
   if (!known || series) return [];
   return [
     {
       where: `${where}/hole`,
       message: `${name}, ${say(diameter)}, is of no ISO 273 series for ${thread}: ${table}. It is cut as designed.`,
       refuses: false,
+      like: {
+        kind: `no series ${thread}`,
+        place: `${fastener + 1} (${say(diameter)})`,
+        together: (places) =>
+          `The holes of fasteners ${places} are of no ISO 273 series for ${thread}: ${table}. They are cut as designed.`,
+      },
     },
   ];
 }

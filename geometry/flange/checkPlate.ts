@@ -11,6 +11,7 @@ import { leastGap } from '../plane/meet';
 import { LENGTH_TOLERANCE } from '../tolerance';
 import { checkFasteners } from './checkFasteners';
 import { checkSteps } from './checkSteps';
+import { checkStrays } from './checkStrays';
 import { checkWebs } from './checkWebs';
 import type { Draft } from './draftPlates';
 import type { Finding } from './plan';
@@ -30,6 +31,7 @@ export function checkPlate(header: Header, flange: Flange, draft: Draft): Findin
     ...checkBetween(flange, cutouts, say),
     ...checkSteps(flange, draft, say),
     ...checkFasteners(flange, draft, say),
+    ...checkStrays(flange, draft, say),
     ...checkWebs(flange, draft, say),
   ];
 }
@@ -40,6 +42,11 @@ function checkOutline(flange: Flange, { outline, ports }: Draft, say: Say): Find
   if (outline.length < 2)
     return refuse(
       `Nothing of the plate of port ${ports[0]} is left between its neighbours: space the ports farther apart, or make one plate of it.`,
+    );
+  // Before all else: what encloses nothing also lies on itself, and has no way round.
+  if (outline.length === 2 && Math.abs(loopArea(outline)) < NO_AREA)
+    return refuse(
+      'Its outline of two corners encloses no area: give at least three corners, or its edges a bulge (two of 1 make a circle).',
     );
   const crossing = selfCrossing(outline);
   if (crossing)
@@ -91,12 +98,21 @@ function checkBorders(flange: Flange, { outline, bites }: Draft, cutouts: readon
         where: cutout.where,
         message: `${say(gap)} of metal is left between ${cutout.name} and the plate's edge at ${at(place, say)}; its border is ${say(border)}${byPractice(flange)}: ${remedy}.`,
         refuses: false,
+        like: {
+          kind: 'border',
+          ...ofBorder(flange),
+          place: `${cutout.name} (${say(gap)})`,
+          together: (places) =>
+            `Less metal is left to the plate's edge than its border, ${say(border)}${byPractice(flange)}: ${places}: ${remedy}.`,
+        },
       },
     ];
   });
 }
 
 const byPractice = ({ border }: Flange): string => (border === undefined ? ' by common practice' : '');
+
+const ofBorder = ({ id, border }: Flange) => (border === undefined ? {} : { where: `flanges/${id}/border` });
 
 /** Between themselves half a border will do, unless one is asked for. */
 function checkBetween(flange: Flange, cutouts: readonly Cutout[], say: Say): Finding[] {
@@ -111,7 +127,14 @@ function checkBetween(flange: Flange, cutouts: readonly Cutout[], say: Say): Fin
       const message = overlap
         ? `${upper(b.name)} runs into ${a.name} at ${at(place, say)}: move them apart.`
         : `${say(gap)} of metal is left between ${a.name} and ${b.name} at ${at(place, say)}; at least ${say(least)} is wanted${byPractice(flange)}: move them apart, or make them smaller.`;
-      return [{ where: b.where, message, refuses: overlap }];
+      const like = {
+        kind: 'between',
+        ...ofBorder(flange),
+        place: `${a.name} and ${b.name} (${say(gap)})`,
+        together: (places: string) =>
+          `Less metal is left than the ${say(least)} wanted${byPractice(flange)} between ${places}: move them apart, make them smaller, or ask for a smaller border.`,
+      };
+      return [{ where: b.where, message, refuses: overlap, ...(overlap ? {} : { like }) }];
     }),
   );
 }
@@ -132,6 +155,9 @@ function roundOf({ edges: all }: Cutout): { x: number; y: number; r: number } {
   );
   return { x, y, r };
 }
+
+/** mm², far less than any plate. */
+const NO_AREA = 1e-3;
 
 /** A border is held that is less by no more than this. */
 const SAME = 1e-4;

@@ -6,6 +6,7 @@ import { circleLoop, edges } from '../plane/loop';
 import { leastGap } from '../plane/meet';
 import { LENGTH_TOLERANCE } from '../tolerance';
 import type { Draft } from './draftPlates';
+import type { Like } from './gather';
 import type { Finding } from './plan';
 import { LEAST_LEDGE } from './practice';
 import { at } from './words';
@@ -13,7 +14,8 @@ import { at } from './words';
 export function checkSteps(flange: Flange, { outline, openings, steps, holes }: Draft, say: Say): Finding[] {
   const edge = edges(outline);
   const where = `flanges/${flange.id}/seat`;
-  const refuse = (message: string): Finding => ({ where, message, refuses: true });
+  const refuse = (message: string, like?: Like): Finding => ({ where, message, refuses: true, ...(like && { like }) });
+  const smaller = flange.stepGap === undefined ? 'or make the seat flush' : `ask for less room round the tubes than ${say(flange.stepGap)} (stepGap), or make the seat flush`; // biome-ignore format: one line
   const found: Finding[] = [];
   for (const [i, { port, loop }] of steps.entries()) {
     const step = edges(loop);
@@ -44,6 +46,12 @@ export function checkSteps(flange: Flange, { outline, openings, steps, holes }: 
         found.push(
           refuse(
             `The step of port ${port} is wider than its land: it runs into the hole of fastener ${fastener + 1}. Move the fastener out, or make the seat flush.`,
+            {
+              kind: 'step in a hole',
+              place: `port ${port} into fastener ${fastener + 1}`,
+              together: (places) =>
+                `The steps are wider than their land and run into holes: ${places}. Move the fasteners out, ${smaller}.`,
+            },
           ),
         );
     }
@@ -52,6 +60,11 @@ export function checkSteps(flange: Flange, { outline, openings, steps, holes }: 
         found.push(
           refuse(
             `The steps of ports ${port} and ${other.port} run into each other: make the seat flush, or the tubes smaller.`,
+            {
+              kind: 'steps in each other',
+              place: `ports ${port} and ${other.port}`,
+              together: (places) => `The steps run into each other: ${places}. Make the tubes smaller, ${smaller}.`,
+            },
           ),
         );
   }

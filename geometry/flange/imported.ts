@@ -15,6 +15,7 @@ import { DEGREES, RADIANS } from '../tolerance';
 import { align } from './align';
 import { fittedOpening } from './fittedOpening';
 import { type FramedFlange, framedFlange, outOfFrame } from './flangeFrame';
+import { type OtherScale, otherScale, scaleWords } from './otherScale';
 import { place, type SortedLoops, sortLoops } from './sortLoops';
 
 export type PlacingOptions = {
@@ -75,7 +76,8 @@ export function placeDrawing(
     : align(flange, sorted.cuts, options.mirrored, options.turned);
   const { rigid } = laid;
   const worst = Math.max(0, ...laid.matches.map(({ off }) => off));
-  if (!options.offset && worst > MOST_OFF) refuseFit(flange, laid.matches, worst);
+  const scale = options.offset || worst <= NOTABLE ? null : scaleFor(flange, sorted, laid, worst);
+  if (!options.offset && worst > MOST_OFF) refuseFit(flange, laid.matches, worst, scale);
   const own = new Set(laid.matches.map(({ cut }) => cut));
   const openings = laid.matches.flatMap(({ cut, off }, k): PlacedOpening[] => {
     if (cut < 0) return [];
@@ -105,8 +107,9 @@ export function placeDrawing(
       ...(laid.alike.length > 0
         ? [`It would fit as well ${laid.alike.join(', or ')}: check which way round it is.`]
         : []),
+      ...(scale ? [`${scaleWords(scale)}${scale.sure ? '' : ', and the ports'}.`] : []),
       ...openings
-        .filter(({ off }) => off > NOTABLE)
+        .filter(({ off }) => off > NOTABLE && !scale?.sure)
         .map(({ port, off }) => `The opening of ${port} lies ${words(off)} mm from the port: measure the port again.`),
       ...openings
         .filter(({ stray }) => stray > NOTABLE_STRAY)
@@ -132,6 +135,8 @@ const SHAPES: Readonly<Record<Opening['shape'], string>> = {
   'rounded-rectangle': 'rounded rectangle',
   oval: 'oval',
 };
+
+const lower = (text: string): string => text[0]!.toLowerCase() + text.slice(1);
 
 const words = (mm: number): string => String(Math.round(mm * 100) / 100);
 
@@ -168,13 +173,21 @@ function byOffset(flange: FramedFlange, { cuts }: SortedLoops, { offset, mirrore
   return { rigid, matches, alike: [] };
 }
 
-function refuseFit({ flange, ports }: FramedFlange, matches: Laid['matches'], worst: number): never {
+const scaleFor = ({ ports }: FramedFlange, { cuts }: SortedLoops, { rigid, matches }: Laid, worst: number) =>
+  otherScale(matches.map(({ cut }) => cuts[cut]!.centre), ports.map(({ at }) => at), rigid, worst); // biome-ignore format: one line
+
+function refuseFit(
+  { flange, ports }: FramedFlange,
+  matches: Laid['matches'],
+  worst: number,
+  scale: OtherScale | null,
+): never {
   const port = ports[matches.findIndex(({ off }) => off === worst)]!.port.id;
   throw new DesignError([
     {
       path: `flanges/${flange.id}/outline`,
       found: `an opening ${words(worst)} mm from port ${port} at the best fit`,
-      allowed: `within ${MOST_OFF} mm: check the drawing's unit or scale, and the port's position`,
+      allowed: `within ${MOST_OFF} mm: ${scale ? `${lower(scaleWords(scale))}, and the ports` : "check the drawing's unit or scale, and the port's position"}`,
     },
   ]);
 }

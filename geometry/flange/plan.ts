@@ -11,7 +11,8 @@ import type { Loop, Point2 } from '../plane/loop';
 import { checkPorts, checkThickness } from './checkFlange';
 import { checkPlate } from './checkPlate';
 import { type Draft, draftOne, draftSeparate } from './draftPlates';
-import { flangeNotes } from './notes';
+import { gather, type Like } from './gather';
+import { plateNotes } from './notes';
 
 export type PlateHole = {
   /** Which of the flange's fasteners, from 0. */
@@ -45,8 +46,8 @@ export type FlangePlan = {
   readonly plates: readonly PlatePlan[];
   readonly notMade: readonly PartRemark[];
   readonly warnings: readonly PartRemark[];
-  /** For the drawing, a line each. */
-  readonly notes: readonly string[];
+  /** For the drawing of each plate, a line each. */
+  readonly notes: readonly (readonly string[])[];
 };
 
 export function flangePlan(header: Header, flange: Flange): FlangePlan {
@@ -65,7 +66,7 @@ export function flangePlan(header: Header, flange: Flange): FlangePlan {
 
   const drafts =
     flange.plates === 'separate' ? draftSeparate(header, flange, ports) : [draftOne(header, flange, ports)];
-  const judged = drafts.map((draft) => ({ draft, found: checkPlate(header, flange, draft) }));
+  const judged = drafts.map((draft) => ({ draft, found: gather(checkPlate(header, flange, draft)) }));
   const sound = judged.filter(({ found }) => !found.some((r) => r.refuses));
   const remarks = (refuses: boolean) =>
     judged.flatMap(({ draft, found }) => found.filter((r) => r.refuses === refuses).map((r) => remark(draft.id, r)));
@@ -74,15 +75,24 @@ export function flangePlan(header: Header, flange: Flange): FlangePlan {
     flange,
     plates,
     notMade: remarks(true),
-    warnings: [...general.map((r) => remark(part, r)), ...remarks(false)],
-    notes: plates.length > 0 ? flangeNotes(header, flange, plates) : [],
+    warnings: onceEach([...general.map((r) => remark(part, r)), ...remarks(false)]),
+    notes: plates.map((plate) => plateNotes(header, flange, plate, plates)),
   };
 }
 
 /** What a check finds: with `refuses`, the plate cannot be made. */
-export type Finding = { readonly where: string; readonly message: string; readonly refuses: boolean };
+export type Finding = {
+  readonly where: string;
+  readonly message: string;
+  readonly refuses: boolean;
+  readonly like?: Like;
+};
 
 const remark = (part: string, { where, message }: Finding): PartRemark => ({ part, where, message });
+
+/** Two plates that share a fastener say the same of it. */
+const onceEach = (remarks: readonly PartRemark[]): PartRemark[] =>
+  remarks.filter((r, k) => remarks.findIndex((o) => o.where === r.where && o.message === r.message) === k);
 
 const planOf = (
   { id, frame, ports, outline, openings, steps, holes, bites }: Draft,

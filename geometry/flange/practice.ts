@@ -38,11 +38,14 @@ export const PARTING = 1;
 /** Where they are parted, their corners are rounded, for the hands that fit them. */
 export const CORNER = 2;
 
-/** Ports of one plate are parallel and in one plane, within what a file can true up; beyond that much no one plate fits. */
+/** Ports of one plate are parallel and in one plane, within what a file can true up; beyond that much no one plate fits, and a fastener is misplaced. */
 export const SQUARE_DEG = 0.1;
 export const MOST_LEAN_DEG = 10;
 export const FLAT = 0.05;
 export const MOST_OFF_PLANE = 1;
+
+/** From a port's edge, in border widths: a fastener farther off (64 mm at a plate of 10) presses on no gasket. */
+export const FARTHEST_BORDERS = 8;
 
 /** A fastener serves each port that is at most so much farther than its nearest one. */
 export const SERVES = 1.25;

@@ -42,7 +42,7 @@ export function largestRegion(raster: Raster, options: RegionOptions): Region {
   const outer = byArea.find(({ area }) => area > 0);
   if (!outer)
     throw new TraceError(
-      `nothing ${shade === 'dark' ? 'darker' : 'lighter'} than ${round(threshold)} of 255 was found; change the threshold`,
+      `nothing ${shade === 'dark' ? 'darker' : 'lighter'} than ${round(threshold)} of 255 was found${specks > 0 ? ', but specks; change the threshold, or check the distance that sets the scale' : '; change the threshold'}`,
     );
   if (outer.cut)
     throw new TraceError(
@@ -114,16 +114,23 @@ const LEAST_HOLE = 3;
 const LEAST_SPAN = 20;
 /** mm; coarser pictures show no bolt hole to its size. */
 const COARSEST = 0.6;
+/** mm; finer than any flatbed scanner resolves (2400 dpi, from memory): a distance that is too short. */
+const FINEST = 0.01;
 
 /** @throws TraceError */
 export function scaleOf({ between: [a, b], distance }: Scale): number {
+  if (!(distance > 0)) throw new TraceError(`the two points are ${round(distance)} mm apart: give a distance above 0`);
   const span = Math.hypot(a[0] - b[0], a[1] - b[1]);
   if (!(span >= LEAST_SPAN))
     throw new TraceError(
       `the two points are ${round(span)} px apart: take two that are far apart, ${LEAST_SPAN} px at least`,
     );
   const mmPerPixel = distance / span;
-  if (!(mmPerPixel > 0 && mmPerPixel <= COARSEST))
+  if (mmPerPixel < FINEST)
+    throw new TraceError(
+      `a pixel would be ${Number(mmPerPixel.toPrecision(2))} mm, ${Math.round(25.4 / mmPerPixel)} dots an inch, finer than scanners see: check the two points and their distance`,
+    );
+  if (!(mmPerPixel <= COARSEST))
     throw new TraceError(
       `a pixel would be ${round(mmPerPixel)} mm: at most ${COARSEST} are of use; scan it at 150 dpi or more, and check the points and their distance`,
     );

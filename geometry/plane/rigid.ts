@@ -40,6 +40,19 @@ export function rigidFit(points: readonly Point2[], goals: readonly Point2[], mi
   return { mirrored, turn: angle, shift: [gx - c * mx + s * my, gy - s * mx - c * my] };
 }
 
+/** How many times larger points would lie nearest to their goals, once fitted; NaN where they are all one point. */
+export function sizeFit(points: readonly Point2[], goals: readonly Point2[], rigid: Rigid): number {
+  const moved = points.map((p) => movePoint2(p, rigid));
+  const [mx, my] = meanOf(moved);
+  const [gx, gy] = meanOf(goals);
+  let [along, square] = [0, 0];
+  moved.forEach(([x, y], k) => {
+    along += (x - mx) * (goals[k]![0] - gx) + (y - my) * (goals[k]![1] - gy);
+    square += (x - mx) ** 2 + (y - my) ** 2;
+  });
+  return along / square;
+}
+
 function meanOf(points: readonly Point2[]): Point2 {
   const [sx, sy] = points.reduce(([x, y], [px, py]) => [x + px, y + py], [0, 0]);
   return [sx / points.length, sy / points.length];

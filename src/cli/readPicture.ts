@@ -20,6 +20,8 @@ export async function readPicture(path: string): Promise<Raster> {
   try {
     return isPng ? await readPng(bytes) : await readJpeg(bytes);
   } catch (error) {
+    if (isPng ? !hasPngEnd(bytes) : !hasJpegEnd(bytes))
+      throw new UnusableInput(`${path}: the picture ends too soon; copy or save it again`);
     const why = error instanceof Error ? error.message : String(error);
     throw new UnusableInput(
       `${path}: the picture cannot be unpacked (${why}); save or copy it again, at most ${MOST_PIXELS / 1e6} million pixels`,
@@ -32,6 +34,20 @@ function insistSize(path: string, width: number, height: number): void {
     throw new UnusableInput(
       `${path}: the picture has ${width} × ${height} pixels, at most ${MOST_PIXELS / 1e6} million are read; scan it at 300 dpi`,
     );
+}
+
+/** Chunk by chunk (length, name, data, checksum) to the last, IEND. */
+function hasPngEnd(bytes: Uint8Array): boolean {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  for (let at = 8; at + 12 <= bytes.length; at += 12 + view.getUint32(at))
+    if (view.getUint32(at + 4) === 0x49454e44) return true;
+  return false;
+}
+
+/** The marker that ends the image; some cameras write more behind it. */
+function hasJpegEnd(bytes: Uint8Array): boolean {
+  for (let at = bytes.length - 2; at > 1; at--) if (bytes[at] === 0xff && bytes[at + 1] === 0xd9) return true;
+  return false;
 }
 
 async function readPng(bytes: Uint8Array): Promise<Raster> {

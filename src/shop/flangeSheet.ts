@@ -8,7 +8,7 @@ import { formatLength } from '../../shared/units';
 import { heightOf, type Item, type Point, widthOf } from '../formats/drawing/drawing';
 import { text } from '../formats/drawing/items';
 import { overallDimensions } from './flange/dimensions';
-import { datumMark, onPaper, plateBox, plateItems } from './flange/plate';
+import { datumMark, datumWords, onPaper, plateBox, plateItems, upInOpenings, upMark } from './flange/plate';
 import { flangeTables, ROW, type Table, tableHeight, tableItems, tableWidth } from './flange/table';
 import { freeBox, lying, type Paper, type Size, upright } from './sheet/paper';
 import { paragraphs } from './sheet/paragraphs';
@@ -21,6 +21,10 @@ export type FlangeHole = {
   readonly diameter: number;
   /** What goes through it: `M8x1.25`. */
   readonly thread?: string;
+  /** Its fastener's, as the design and every message count them. Absent: from left to right. */
+  readonly number?: number;
+  /** Shared with the plate beside this one: a bite out of the outline. */
+  readonly half?: true;
 };
 
 export type FlangeOpening = {
@@ -50,6 +54,8 @@ const GAP = 6;
 const DIMENSIONS = 16;
 /** Over it: the datum's arrow may stand out. */
 const ABOVE = 4;
+/** Narrower notes stand in one. */
+const TWO_COLUMNS = 120;
 /** Of the sheet's height. */
 const MOST_TABLE = 0.6;
 /** One over these is drawn: what draughtsmen use, ISO 5455, and the 2.5 that old ones do. */
@@ -66,9 +72,9 @@ function overview(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions)
   const tables = flangeTables(plan, display);
   const apart = Math.max(0, ...tables.map(tableHeight)) > heightOf(free) * MOST_TABLE;
   const beside = apart ? [] : tables;
-  const taken = beside.reduce((sum, t) => sum + tableWidth(t) + GAP, 0);
-  const notes = paragraphs(flangeNotes(plan, display), widthOf(free) - taken, beside.length > 1 ? 1 : 2);
-  const below = Math.max(notes.height, ...beside.map(tableHeight));
+  const words = flangeNotes(plan, display);
+  const ways = [columnOf, rowOf].map((laid) => under(laid(beside), words, widthOf(free)));
+  const { laid, notes, below, taken } = ways.reduce((best, way) => (way.below < best.below ? way : best));
   const box = plateBox(plan);
   const high = heightOf(free) - below - GAP;
   const room = { width: widthOf(free) - 2 * DIMENSIONS, height: high - DIMENSIONS - ABOVE };
@@ -80,12 +86,7 @@ function overview(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions)
   ];
   const place = onPaper(corner, box, scale);
   const title = titleOf(plan);
-  let x = free.left;
-  const besides = beside.flatMap((table) => {
-    const items = tableItems(table, [x, free.bottom - below]);
-    x += tableWidth(table) + GAP;
-    return items;
-  });
+  const besides = laid.flatMap(({ table, at: [x, y] }) => tableItems(table, [free.left + x, free.bottom - below + y]));
   const first: Sheet = {
     ...size,
     title,
@@ -93,12 +94,31 @@ function overview(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions)
     items: [
       ...plateItems(plan, place),
       ...datumMark(plan, place),
+      ...upMark([
+        place.at([box.right, 0])[0] + DIMENSIONS / 2,
+        (place.at([0, -box.top])[1] + place.at([0, -box.bottom])[1]) / 2,
+      ]),
       ...overallDimensions(box, place, display),
       ...besides,
-      ...notes.at([x, free.bottom - below]),
+      ...notes.at([free.left + taken, free.bottom - below]),
     ],
   };
   return [first, ...(apart ? tableSheets(tables, title, size) : [])];
+}
+
+type Laid = readonly { readonly table: Table; readonly at: Point }[];
+
+const rowOf = (tables: readonly Table[]): Laid =>
+  tables.map((table, i) => ({ table, at: [tables.slice(0, i).reduce((x, t) => x + tableWidth(t) + GAP, 0), 0] }));
+const columnOf = (tables: readonly Table[]): Laid =>
+  tables.map((table, i) => ({ table, at: [0, tables.slice(0, i).reduce((y, t) => y + tableHeight(t) + GAP, 0)] }));
+
+/** Tables and, to their right, the notes in as many columns as there is width for: how high they are together. */
+function under(laid: Laid, words: readonly string[], width: number) {
+  const taken = Math.max(0, ...laid.map(({ table, at: [x] }) => x + tableWidth(table) + GAP));
+  const notes = paragraphs(words, width - taken, width - taken > TWO_COLUMNS ? 2 : 1);
+  const below = Math.max(notes.height, ...laid.map(({ table, at: [, y] }) => y + tableHeight(table)));
+  return { laid, notes, below, taken };
 }
 
 function tableSheets(tables: readonly Table[], title: string, size: Size): Sheet[] {
@@ -118,9 +138,14 @@ function tableSheets(tables: readonly Table[], title: string, size: Size): Sheet
   });
 }
 
-function flangeNotes({ thickness, material, seen, notes }: FlangeSheetPlan, display: Display): string[] {
+function flangeNotes(plan: FlangeSheetPlan, display: Display): string[] {
+  const { thickness, material, seen, notes } = plan;
   const plate = material ? `Plate ${formatLength(thickness, display)} thick, ${material}. ` : '';
-  return [`${plate}Seen on its ${seen}. Dimensions in ${display}.`, ...notes];
+  return [
+    `${plate}Seen on its ${seen}. Dimensions in ${display}.`,
+    `X and Y count from ${datumWords(plan)}.`,
+    ...notes,
+  ];
 }
 
 function trueSize(plan: FlangeSheetPlan, { paper, display }: FlangeSheetOptions): Sheet[] {
@@ -132,7 +157,7 @@ function tilesOn(size: Size, plan: FlangeSheetPlan, display: Display): Sheet[] {
   const free = freeBox(size);
   const box = plateBox(plan);
   const place = onPaper([0, 0], box, 1);
-  const items: Item[] = [...plateItems(plan, place), ...datumMark(plan, place)];
+  const items: Item[] = [...plateItems(plan, place), ...datumMark(plan, place), ...upInOpenings(plan, place)];
   const drawn = { left: -3, top: -3, right: widthOf(box) + 3, bottom: heightOf(box) + 3 };
   const over = paragraphs(
     [

@@ -35,6 +35,7 @@ export type Manifest = {
 
 const NOTES = [
   'Lengths in mm, angles in degrees. The manifest does not list itself.',
+  'A flange’s DXF is seen on its outer face, y up as on the head; its origin is the middle of the flange’s first port.',
   'Bend angles are nominal: prove springback on an offcut of the same tube before bending a runner.',
   'Deburr before welding; zinc and stainless give off harmful fume, and local codes and licensed practice come first.',
 ];

@@ -98,10 +98,14 @@ describe('outline from a picture', () => {
   };
   const between = ['--between', '20,10,1520,10', '--distance', '10 in'];
 
-  test('PNG and JPEG: holes within 0.1 mm', async () => {
+  const writePng = (name: string): void => {
     const png = new PNG({ width: scan.width, height: scan.height });
     png.data = rgba();
-    writeFileSync(at('scan.png'), PNG.sync.write(png));
+    writeFileSync(at(name), PNG.sync.write(png));
+  };
+
+  test('PNG and JPEG: holes within 0.1 mm', async () => {
+    writePng('scan.png');
     writeFileSync(at('scan.jpg'), encode({ width: scan.width, height: scan.height, data: rgba() }, 90).data);
     for (const file of ['scan.png', 'scan.jpg']) {
       const { code, out, err } = await outline('--picture', file, ...between, '--fasteners');
@@ -112,6 +116,43 @@ describe('outline from a picture', () => {
         expect(Math.hypot(position[0] - (500 - x), position[2] - (30 + y))).toBeLessThan(0.1);
         expect(Math.abs(hole - diameter)).toBeLessThan(0.1);
       }
+    }
+  });
+
+  test('a distance that is wrong is told from ports that are wrong', async () => {
+    writePng('scan.png');
+    const { code, out } = await outline('--picture', 'scan.png', '--between', '20,10,1520,10', '--distance', '247.65');
+    expect(code).toBe(0);
+    expect(out).toMatch(/At 1\.02[56] times it fits within 0\.0\d mm: check the distance that set its scale/);
+    expect(out).not.toMatch(/measure the port again/);
+  });
+
+  test.each([
+    ['-5', /--distance: found "-5"; allowed: a length above 0/],
+    ['0', /--distance: found "0"; allowed: a length above 0/],
+    ['4', /a pixel would be 0\.0027 mm, 9525 dots an inch.*check the two points and their distance/],
+  ])('a distance of %s is refused for what it is', async (distance, words) => {
+    writePng('scan.png');
+    const { code, err } = await outline(
+      '--picture',
+      'scan.png',
+      '--between',
+      '20,10,1520,10',
+      `--distance=${distance}`,
+    );
+    expect(code).toBe(2);
+    expect(err).toMatch(words);
+  });
+
+  test('a picture cut short says so, in no library’s words', async () => {
+    writePng('scan.png');
+    writeFileSync(at('scan.jpg'), encode({ width: scan.width, height: scan.height, data: rgba() }, 90).data);
+    for (const file of ['scan.png', 'scan.jpg']) {
+      const whole = readFileSync(at(file));
+      writeFileSync(at(file), whole.subarray(0, Math.floor(whole.length / 3)));
+      const { code, err } = await outline('--picture', file, ...between);
+      expect(code).toBe(2);
+      expect(err).toMatch(/: the picture ends too soon; copy or save it again\n$/);
     }
   });
 

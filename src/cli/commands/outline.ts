@@ -95,6 +95,10 @@ async function fromPicture(options: OutlineArguments, design: Design, io: Io): P
   const between = pointsOf(options.between!);
   const distance = parseLength(options.distance!, design.display ?? 'mm');
   if (!distance.ok) throw new UnusableInput(`--distance: ${distance.problem}`);
+  if (!(distance.mm > 0))
+    throw new UnusableInput(
+      `--distance: found "${options.distance}"; allowed: a length above 0, as between the two points`,
+    );
   const threshold =
     options.threshold === undefined ? undefined : wholeArgument('--threshold', options.threshold, 1, 254);
   const full = resolve(io.cwd, options.picture!);

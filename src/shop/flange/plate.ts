@@ -31,8 +31,13 @@ export const middleOf = (loop: Loop): Point2 => {
   return [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
 };
 
-/** From left to right, then from below: as the table counts them. */
-export const inOrder = (holes: readonly FlangeHole[]): FlangeHole[] =>
+/** With their numbers: their fasteners', or from left to right, then from below. As the table lists them. */
+export function inOrder(holes: readonly FlangeHole[]): (FlangeHole & { readonly number: number })[] {
+  const across = fromLeft(holes).map((hole, i) => ({ ...hole, number: hole.number ?? i + 1 }));
+  return across.sort((a, b) => a.number - b.number);
+}
+
+const fromLeft = (holes: readonly FlangeHole[]): FlangeHole[] =>
   [...holes].sort((a, b) => a.at[0] - b.at[0] || a.at[1] - b.at[1]);
 
 /** An opening narrower than this on paper has room for its letter alone. */
@@ -60,14 +65,15 @@ export function plateItems(plan: FlangeSheetPlan, place: Place): Item[] {
           : text(letter(i), [x, y + 1.6], TYPE.label, { bold: true, anchor: 'middle' }),
       ];
     }),
-    ...inOrder(plan.holes).flatMap(({ at: middle, diameter }, i): Item[] => {
+    ...inOrder(plan.holes).flatMap(({ at: middle, diameter, number, half }): Item[] => {
       const [x, y] = at(middle);
       const radius = diameter / 2 / scale;
       const away: Point = [Math.sign(heart[0] - x) || 1, Math.sign(heart[1] - y) || 1];
       return [
-        circle([x, y], radius, EDGE, { name: 'hole' }),
+        // A half hole's edge is the outline's.
+        ...(half ? [] : [circle([x, y], radius, EDGE, { name: 'hole' })]),
         ...centreMark([x, y], radius + 2),
-        text(String(i + 1), numberPlace([x, y], radius, away), TYPE.number, { bold: true, anchor: 'middle' }),
+        text(String(number), numberPlace([x, y], radius, away), TYPE.number, { bold: true, anchor: 'middle' }),
       ];
     }),
   ];
@@ -84,9 +90,21 @@ const numberPlace = ([x, y]: Point, radius: number, [right, down]: Point): Point
   y + down * (radius * Math.SQRT1_2 + 1.2) + (down > 0 ? CAPITAL * TYPE.number : 0),
 ];
 
+/** The leftmost whole hole, on which one can measure; none where there are only openings. */
+const datumHole = ({ holes }: FlangeSheetPlan) => {
+  const [leftmost] = fromLeft(holes.filter(({ half }) => !half));
+  return leftmost && inOrder(holes).find(({ at }) => at === leftmost.at);
+};
+
 /** Where the table counts from: the leftmost hole, or the first opening where there is none. */
 export const datumOf = (plan: FlangeSheetPlan): Point2 =>
-  inOrder(plan.holes)[0]?.at ?? (plan.openings[0] ? middleOf(plan.openings[0].loop) : [0, 0]);
+  datumHole(plan)?.at ?? (plan.openings[0] ? middleOf(plan.openings[0].loop) : [0, 0]);
+
+export function datumWords(plan: FlangeSheetPlan): string {
+  const hole = datumHole(plan);
+  if (hole) return `the middle of hole ${hole.number}, the leftmost`;
+  return plan.openings[0] ? `the middle of opening ${letter(0)}` : 'the plate’s own origin';
+}
 
 export function datumMark(plan: FlangeSheetPlan, { at }: Place): Item[] {
   const [x, y] = at(datumOf(plan));
@@ -106,3 +124,25 @@ function axisName(name: string, [x, y]: Point): Item {
   const box = { left: x - 1.5, right: x + 1.5, top: y - 2.9, bottom: y + 0.4 };
   return group([0, 0], [cover(box), text(name, [x, y], TYPE.plain, { bold: true, anchor: 'middle' })]);
 }
+
+/** Which way is up on the head, for a plate that looks alike turned over or end for end. */
+export function upMark([x, y]: Point): Item[] {
+  const reach = 6;
+  return [
+    line([x, y + reach], [x, y - reach], EDGE),
+    arrowHead([x, y - reach], -Math.PI / 2, 3),
+    text('UP', [x, y - reach - 1.5], TYPE.plain, { bold: true, anchor: 'middle' }),
+  ];
+}
+
+/** At true size there is no margin for it: in what falls out of each opening that has the room, so that every sheet has one. */
+export const upInOpenings = ({ openings }: FlangeSheetPlan, { at }: Place): Item[] =>
+  openings.flatMap(({ loop }) => {
+    const { min, max } = loopBounds(loop);
+    if (Math.min(max[0] - min[0], max[1] - min[1]) < UP_ROOM) return [];
+    const [x, y] = at(middleOf(loop));
+    return upMark([x - 7, y + 1]);
+  });
+
+/** Beside the opening's centre mark and letter. */
+const UP_ROOM = 32;

@@ -38,8 +38,13 @@ export function flangeTables(plan: FlangeSheetPlan, display: Display): Table[] {
     const [wide, high] = [max[0] - min[0], max[1] - min[1]];
     return isCircle(loop) ? `Ø ${figure(wide)}` : `${figure(wide)} × ${figure(high)}`;
   };
-  const holes = inOrder(plan.holes).map((hole, i) => ({
-    cells: [String(i + 1), ...place(hole.at), figure(hole.diameter), holeWords(hole)],
+  const holes = inOrder(plan.holes).map((hole) => ({
+    cells: [
+      String(hole.number),
+      ...place(hole.at),
+      figure(hole.diameter),
+      `${holeWords(hole)}${hole.half ? ', half' : ''}`,
+    ],
   }));
   const ports = plan.openings.map(({ loop, label }, i) => ({
     cells: [letter(i), ...place(middleOf(loop)), size(loop), label],

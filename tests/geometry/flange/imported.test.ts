@@ -192,6 +192,23 @@ describe('drawings that cannot be taken are refused with place and remedy', () =
       /its openings lie 0\.04 times as far apart as the ports; allowed: .*check its unit or scale/,
     );
   });
+  const times = (by: number): Loop[] => LOOPS.map((loop) => loop.map(([x, y, b]): Loop[number] => [by * x, by * y, b]));
+  test('a scale a little wrong is named, and no port blamed for it; a port that is wrong is', () => {
+    const { notes } = placeDrawing(DESIGN, 'f1', times(390 / 400));
+    expect(notes).toEqual([
+      'At 1.026 times it fits within 0.00 mm: check the distance that set its scale, or its unit.',
+    ]);
+    // Out of the line by 2 mm, which no size mends.
+    const off = DESIGN.ports.map((p) => (p.id === 'p2' ? { ...p, position: [590, 80, 36] as const } : p));
+    const blamed = placeDrawing({ ...DESIGN, ports: off }, 'f1', LOOPS).notes.join(' ');
+    expect(blamed).toMatch(/opening of p2 lies .* measure the port again/);
+    expect(blamed).not.toMatch(/times it fits/);
+  });
+  test('a scale so wrong that it is refused is named too', () => {
+    expect(place(times(1.108))).toMatch(
+      /an opening 10\.\d+ mm from port p\d .* at 0\.903 times it fits within 0\.00 mm/,
+    );
+  });
   test('a frame or a second part beside it', () => {
     expect(place([...LOOPS, circleLoop([300, 0], 10)])).toMatch(/^drawing at \(300, 0\): found a closed curve outside/);
   });

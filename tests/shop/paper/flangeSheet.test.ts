@@ -1,10 +1,12 @@
 /** Flange drawings: the table says what the plan holds, the view is to its scale, the tiles are the plate at true size. mm. */
 import { expect, test } from 'vitest';
-import { circleLoop } from '../../../geometry';
+import { circleLoop, flangePlan } from '../../../geometry';
 import type { Curve, Item, Point } from '../../../src/formats/drawing/drawing';
 import { holeWords } from '../../../src/shop/flange/table';
 import { type FlangeSheetPlan, flangeSheets } from '../../../src/shop/flangeSheet';
+import { flangeSheetPlans } from '../../../src/shop/flangeSheetPlans';
 import { OVERLAP } from '../../../src/shop/sheet/tiles';
+import { headerOf, PAIRED, ROW } from '../../geometry/flange/flanges';
 import { PLAN } from './flangePlan';
 
 const MM = { paper: 'a4', display: 'mm' } as const;
@@ -103,4 +105,50 @@ test('a small plate is drawn true size at once, and one without holes too', () =
     holes: [],
   };
   expect(flangeSheets(small, MM).map((s) => s.scale)).toEqual(['TRUE SIZE 1 : 1', 'TRUE SIZE 1 : 1']);
+});
+
+/** Rows of the table of holes on a flange's first sheet: number, X, Y, from texts in the order that they are drawn. */
+function rowsOf(plan: FlangeSheetPlan): string[][] {
+  const words = textsIn(flangeSheets(plan, MM)[0]!.items);
+  const head = words.indexOf('for, ISO 273 class') + 1;
+  return plan.holes.map((_, i) => words.slice(head + 5 * i, head + 5 * (i + 1)));
+}
+
+test('holes have their fasteners’ numbers, the datum is the leftmost and is named, and so is the end of port 1', () => {
+  const [plan] = flangeSheetPlans(headerOf(PAIRED));
+  // Studs run along the design's +x, so on the plate the last is leftmost.
+  expect(rowsOf(plan!).map(([number, x]) => [number, x])).toEqual([
+    ['1', '186.00'],
+    ['2', '110.00'],
+    ['3', '76.00'],
+    ['4', '0.00'],
+  ]);
+  const words = textsIn(flangeSheets(plan!, MM)[0]!.items).join(' ');
+  expect(words).toMatch(/X and Y count from the middle of hole 4, the leftmost\./);
+  expect(words).toMatch(/Messages and the DXF count from the middle of port p1 \(A, at the right\)\./);
+});
+
+test('a separate plate lists its own holes, halves as halves, and draws no circle for them', () => {
+  const header = headerOf({ ...ROW, flange: { plates: 'separate' } });
+  const [first, middle] = flangeSheetPlans(header);
+  expect(rowsOf(first!).map(([number, , , , what]) => [number, what])).toEqual([
+    ['1', 'M8, medium'],
+    ['2', 'M8, medium'],
+    ['3', 'M8, medium, half'],
+    ['4', 'M8, medium, half'],
+  ]);
+  expect(curvesIn(flangeSheets(first!, MM)[0]!.items, 'hole')).toHaveLength(2);
+  const words = textsIn(flangeSheets(middle!, MM)[0]!.items).join(' ');
+  expect(words).toMatch(/count from the middle of opening A\./);
+  expect(words).toMatch(
+    /Messages count from the middle of port p2 \(A\); the DXF, with all plates in it, from that of port p1\./,
+  );
+  expect(flangePlan(header, header.design.flanges![0]!).plates).toHaveLength(3);
+});
+
+test('every sheet of a plate shows which way is up', () => {
+  for (const { items, title } of flangeSheets(PLAN, MM)) {
+    const flat = (all: readonly Item[]): Item[] => all.flatMap((i) => (i.kind === 'group' ? flat(i.items) : [i]));
+    expect(flat(items).filter((i) => i.kind === 'text' && i.text === 'UP').length, title).toBeGreaterThan(0);
+  }
 });
