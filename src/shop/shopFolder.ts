@@ -31,6 +31,7 @@ import { DEFAULT_PAPER } from './sheet/paper';
 import type { Stamp } from './sheet/sheet';
 import { solids } from './solids';
 import { START_CLOCKING, startClocking } from './startClocking';
+import { tubeStarts } from './tubeStart';
 
 export type ShopFolder = {
   /** The manifest comes last: a folder that has it has the rest. */
@@ -66,8 +67,9 @@ export async function shopFolder(
   const flanges = flangeDrawings(header);
   see('paper');
   const bytes = utf8(writeDesign(design));
-  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes) };
-  const onPaper: PaperOptions = { paper, paperThickness, display: design.display ?? 'mm' };
+  const { display = 'mm' } = design;
+  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes), display };
+  const onPaper: PaperOptions = { paper, paperThickness, display };
   const slantedCuts = headerCuts(header);
   const groups = [
     templateGroup(slantedCuts, onPaper),
@@ -83,10 +85,10 @@ export async function shopFolder(
     ...meshed.files,
     ...flanges.files,
     ...copes(slantedCuts, onPaper, stamp),
-    { name: PACKET, bytes: await packet(groups, stamp, { problems }, paper) },
+    { name: PACKET, bytes: await packet(groups, stamp, { problems, starts: tubeStarts(parts, display) }, paper) },
   ];
   const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...flanges.notMade, ...notYetMade()];
-  const manifest = await manifestOf(header, bytes, files, notMade, made.warnings, report);
+  const manifest = await manifestOf(header, bytes, files, notMade, made.warnings, report, tubeStarts(parts));
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
   return {
     files,
