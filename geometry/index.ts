@@ -86,7 +86,15 @@ export { type Crossing, meshCrossings } from './check/selfCrossing';
 
 // Parts: every piece of metal, each a closed shell in a frame of its own
 export { headerParts, type PartProgress } from './parts/headerParts';
-export { type HeaderPart, type Made, PART_KINDS, type PartKind, type PartOwner, type PartRemark } from './parts/part';
+export {
+  type HeaderPart,
+  type Made,
+  PART_KINDS,
+  type PartKind,
+  type PartOwner,
+  type PartRemark,
+  partsNamed,
+} from './parts/part';
 export { fromFrame, type PartFrame, partFrame, placePoints, placedMesh } from './parts/place';
 export { cutObstacle, startTrim, stepDepthAt, trimmedLine, tubeLine } from './parts/tubeParts';
 export { collectorParts } from './collector/collectorParts';
