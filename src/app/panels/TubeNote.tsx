@@ -22,8 +22,8 @@ export function TubeNote({ header, runner }: Props) {
   return (
     <>
       {missing && (
-        <p className="note fails">
-          {CANNOT_BE_MADE}: see{' '}
+        <p className="note">
+          <span className="fails">{CANNOT_BE_MADE}</span>: see{' '}
           <button type="button" className="link" onClick={() => useLeaf.getState().ask('parts')}>
             Parts
           </button>
