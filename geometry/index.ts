@@ -94,6 +94,7 @@ export {
   type PartKind,
   type PartOwner,
   type PartRemark,
+  partsNamed,
 } from './parts/part';
 export { fromFrame, type PartFrame, partFrame, placePoints, placedMesh } from './parts/place';
 export { cutObstacle, startTrim, stepDepthAt, trimmedLine, tubeLine } from './parts/tubeParts';

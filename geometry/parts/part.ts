@@ -63,6 +63,9 @@ export type PartRemark = {
   readonly message: string;
 };
 
+/** The parts that are spoken of, each once: a part may be missing for more than one reason. */
+export const partsNamed = (remarks: readonly PartRemark[]): string[] => [...new Set(remarks.map(({ part }) => part))];
+
 /** What was asked for, made as far as it could be. */
 export type Made = {
   readonly parts: readonly HeaderPart[];

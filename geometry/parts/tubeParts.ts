@@ -2,6 +2,7 @@
  * The runners' tubes as they are cut: the whole centerline, less what a transition at the port takes the place of, plus
  * what goes into a flange's step. mm.
  */
+import { sayIn } from '../check/words';
 import { type Centerline, centerline } from '../curve/centerline';
 import type { Header, ResolvedRunner } from '../header/resolve';
 import { tubeObstacle, tubeSolid, tubeVolume } from '../solid/tube';
@@ -42,10 +43,11 @@ export function cutObstacle(header: Header, resolved: ResolvedRunner): string | 
   const line = tubeLine(header, resolved);
   if (!nominal || !line) return 'it is not routed yet; give it points';
   const taken = -startTrim(header, resolved);
+  const say = sayIn(header.design.display);
   const [first] = nominal.straights;
   // Taken away past its end, the first leg would turn about and look sound.
   if (taken > 0 && first! >= 0 && taken > first! + STRAIGHT_TOLERANCE)
-    return `the transition before it takes ${taken} mm and its first straight is ${first!.toFixed(2)} mm long; make the transition shorter`;
+    return `the transition before it takes ${say(taken)} and its first straight is ${say(first!)} long; make the transition shorter`;
   return tubeObstacle(nominal, tube) ?? tubeObstacle(line, tube);
 }
 

@@ -7,6 +7,7 @@ import type { Header, ResolvedRunner } from '../header/resolve';
 import { stepDepthAt } from '../parts/tubeParts';
 import { circleSection, openingSection, reaches, type Section, sectionArea } from './section';
 import type { TransitionShape } from './surfaces';
+import { type Words, wordsIn } from './words';
 
 export type PortFlow = {
   readonly port: string;
@@ -21,6 +22,8 @@ export type PortFlow = {
   readonly beyond: readonly [across: number, up: number, corner: number];
   /** Of the flange's step that a transition reaches into; 0 where it is flush. */
   readonly stepDepth: number;
+  /** How its sizes are said. */
+  readonly words: Words;
 };
 
 /** Null where no runner starts at the port. */
@@ -41,6 +44,7 @@ export function portFlow(header: Header, portId: string): PortFlow | null {
     boreArea: sectionArea(circleSection(bore)),
     beyond: [across - bore / 2, up - bore / 2, corner - bore / 2],
     stepDepth: stepDepthAt(header, portId),
+    words: wordsIn(header.design.display),
   };
 }
 

@@ -9,6 +9,7 @@ import { transitionLimits } from './limits';
 import { portFlow, transitionShape } from './portFlow';
 import { transitionSurfaces, transitionVolume } from './surfaces';
 import { transitionMesh } from './transitionMesh';
+import { tubeStartWarnings } from './tubeStart';
 
 export async function transitionParts(header: Header): Promise<Made> {
   const parts: HeaderPart[] = [];
@@ -29,6 +30,7 @@ export async function transitionParts(header: Header): Promise<Made> {
       notMade.push(...limits);
       continue;
     }
+    warnings.push(...tubeStartWarnings(flow, id));
     const surfaces = transitionSurfaces(await loadVerb(), shape);
     const { mesh, edges } = transitionMesh(surfaces, shape, DEFAULT_CHORD_ERROR);
     parts.push({

@@ -53,7 +53,7 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .command('check <design>')
     .description('measure every rule and say what fails, where, by how much')
     .option('--json', 'print one JSON object')
-    .action((design: string, options: { json?: boolean }) => done(checkCommand(design, options, io)));
+    .action(async (design: string, options: { json?: boolean }) => done(await checkCommand(design, options, io)));
 
   program
     .command('balance <design>')

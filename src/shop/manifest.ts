@@ -7,6 +7,7 @@ import { VERSION } from '../../shared/version';
 import { sha256 } from '../formats/hash/sha256';
 import type { NamedFile } from '../formats/zip/zip';
 import type { NotMade } from './part';
+import { START_RULE } from './tubeStart';
 
 export const MANIFEST = 'manifest.json';
 export const MANIFEST_FORMAT = 'evenrun-shop-folder';
@@ -40,7 +41,10 @@ const NOTES = [
   'Deburr before welding; zinc and stainless give off harmful fume, and local codes and licensed practice come first.',
 ];
 
-/** @param design the design as `writeDesign` writes it, UTF-8 */
+/**
+ * @param design the design as `writeDesign` writes it, UTF-8
+ * @param starts of tubes that start elsewhere than their bend table, in words
+ */
 export async function manifestOf(
   header: Header,
   design: Uint8Array<ArrayBuffer>,
@@ -48,12 +52,13 @@ export async function manifestOf(
   notMade: readonly NotMade[],
   warnings: readonly PartRemark[],
   report: CheckReport,
+  starts: readonly string[],
 ): Promise<Manifest> {
   return {
     format: MANIFEST_FORMAT,
     version: VERSION,
     design: { title: header.design.title ?? null, sha256: await sha256(design) },
-    notes: NOTES,
+    notes: [...NOTES, START_RULE, ...starts],
     files: await Promise.all(
       files.map(async ({ name, bytes }) => ({ name, size: bytes.length, sha256: await sha256(bytes) })),
     ),

@@ -32,6 +32,7 @@ import { DEFAULT_PAPER } from './sheet/paper';
 import type { Stamp } from './sheet/sheet';
 import { solids } from './solids';
 import { START_CLOCKING, startClocking } from './startClocking';
+import { tubeStarts } from './tubeStart';
 
 export type ShopFolder = {
   /** The manifest comes last: a folder that has it has the rest. */
@@ -70,8 +71,9 @@ export async function shopFolder(
   const flanges = flangeDrawings(header);
   see('paper');
   const bytes = utf8(writeDesign(design));
-  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes) };
-  const onPaper: PaperOptions = { paper, paperThickness, stations, display: design.display ?? 'mm' };
+  const { display = 'mm' } = design;
+  const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes), display };
+  const onPaper: PaperOptions = { paper, paperThickness, stations, display };
   const slantedCuts = headerCuts(header);
   const groups = [
     templateGroup(slantedCuts, onPaper),
@@ -88,10 +90,10 @@ export async function shopFolder(
     ...flanges.files,
     ...flatParts(made.parts),
     ...copes(slantedCuts, onPaper, stamp),
-    { name: PACKET, bytes: await packet(groups, stamp, { problems }, paper) },
+    { name: PACKET, bytes: await packet(groups, stamp, { problems, starts: tubeStarts(parts, display) }, paper) },
   ];
   const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...flanges.notMade, ...notYetMade()];
-  const manifest = await manifestOf(header, bytes, files, notMade, made.warnings, report);
+  const manifest = await manifestOf(header, bytes, files, notMade, made.warnings, report, tubeStarts(parts));
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
   return {
     files,

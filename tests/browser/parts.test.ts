@@ -132,3 +132,36 @@ it('shows a cut collector hollow: alone and from its end, one looks through it',
   expect(seen.bare).toBe(1);
   expect(watched.errors).toEqual([]);
 });
+
+it('tells what the tube itself is, and marks a runner whose tube cannot be made; parts count once', async () => {
+  const text = readFileSync('public/examples/four-4-1.evenrun.json', 'utf8');
+  const design = JSON.parse(text);
+  const open = async (name: string, lengths: readonly number[]) => {
+    const ports = design.ports.map((port: object, i: number) => ({
+      ...port,
+      transition: { length: lengths[i] ?? 12 },
+    }));
+    await page
+      .locator('input[type="file"]')
+      .first()
+      .setInputFiles({
+        name: `${name}.evenrun.json`,
+        mimeType: 'application/json',
+        buffer: Buffer.from(JSON.stringify({ ...design, title: name, ports })),
+      });
+    await page.getByRole('tab', { name: /^Numbers/ }).click();
+  };
+  const note = page.getByRole('region', { name: 'Bend table', exact: true });
+  await open('led', []);
+  await note.getByText(/plus 12\.00 mm transition/).waitFor();
+  expect(await page.getByText('Its tube cannot be made').count()).toBe(0);
+  // Longer than its first straight by far: the transition and the tube are missing.
+  await open('led too far', [400]);
+  await note.getByText('Its tube cannot be made').waitFor();
+  const first = page.getByRole('region', { name: 'Runners', exact: true }).locator('tbody tr').first();
+  expect(await first.getByText('Its tube cannot be made').count()).toBe(1);
+  await page.getByTitle('2 cannot be made').waitFor({ timeout: 60_000 });
+  await note.getByRole('button', { name: 'Parts' }).click();
+  await list().getByText('2 parts cannot be made').waitFor();
+  expect(watched.errors).toEqual([]);
+});

@@ -20,6 +20,7 @@ describe('check', () => {
     expect(out).toMatch(/^ {2}r1 +\d+\.\d{3} +[+-]\d+\.\d{3} +\d+ +\d+\.\d° +\d+\.\d{3} or longer$/m);
     expect(out).toMatch(/^ {2}tube to tube +\d+\.\d\d +\d+\.\d\d +\d+\.\d\d +r\d and r\d$/m);
     expect(out).not.toMatch(/[ \t]$/m);
+    expect(out).not.toContain('cannot be made');
   });
 
   test('of one that is not routed: 1, and what is wrong comes first', async () => {
@@ -35,7 +36,8 @@ describe('check', () => {
   test('--json prints one object, the report as the kernel made it, and the length windows beside it', async () => {
     const { code, out } = await b.evenrun('check', GOOD, '--json');
     expect(code).toBe(0);
-    const { windows, ...report } = JSON.parse(out);
+    const { windows, parts, ...report } = JSON.parse(out);
+    expect(parts).toEqual({ notMade: [], warnings: expect.any(Array) });
     const { design } = loadLayout('known', 'c6-i3-3-1');
     expect(windows).toEqual(JSON.parse(JSON.stringify(lengthWindows(design))));
     expect(Object.keys(report)).toEqual(['ok', 'problems', 'runners', 'groups', 'clearance']);
@@ -75,6 +77,25 @@ describe('check', () => {
     expect(problems.map((p: { message: string }) => p.message).join(' ')).toContain(
       `300 mm is out of reach for group ${id}: runner ${window!.shortestBy}`,
     );
+  });
+
+  test('of one that holds with parts that cannot be made: still 0, one line, and --json says which', async () => {
+    const { design } = loadLayout('known', 'c6-i3-3-1');
+    const [port, ...others] = design.ports;
+    const runner = design.runners.find(({ from }) => 'port' in from && from.port === port!.id)!;
+    const led = { ...design, ports: [{ ...port!, transition: { length: 400 } }, ...others] };
+    writeFileSync(join(b.folder, 'led.evenrun.json'), JSON.stringify(led));
+    const { code, out } = await b.evenrun('check', 'led.evenrun.json');
+    expect(code).toBe(0);
+    expect(out).toContain('Every rule holds.\n\n2 parts cannot be made; shop says which and why.\n\n');
+    const json = await b.evenrun('check', 'led.evenrun.json', '--json');
+    expect(json.code).toBe(0);
+    const { ok, parts } = JSON.parse(json.out);
+    expect(ok).toBe(true);
+    expect(parts.notMade.map(({ part }: { part: string }) => part)).toEqual([
+      `port ${port!.id} transition`,
+      `runner ${runner.id}`,
+    ]);
   });
 
   test('reads a mesh from beside the design, and says so where it is missing', async () => {

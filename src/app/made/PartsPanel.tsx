@@ -4,7 +4,7 @@
  */
 import './made.css';
 import type { Header, PartRemark } from '../../../geometry';
-import { DEFAULT_MATERIAL } from '../../../geometry';
+import { DEFAULT_MATERIAL, partsNamed } from '../../../geometry';
 import { materialOf } from '../../../shared/stock/materials';
 import { useHeader } from '../derived';
 import { kindName } from '../inspect/picked';
@@ -17,7 +17,7 @@ import { type Ref, useSession } from '../session';
 import { type MassSum, massOfParts, type OwnerGroup, ownerGroups, partMass } from './list';
 import type { ShownPart } from './shape';
 import { pointAtPart, useMade } from './state';
-import { capital, ownerTitle, partName } from './words';
+import { ownerTitle, partName, remarkWords } from './words';
 
 export function PartsPanel() {
   const { of, parts, notMade, warnings, making, error } = useMade();
@@ -29,7 +29,7 @@ export function PartsPanel() {
       {!of && making !== null && <p className="quiet">Making parts…</p>}
       {of && (
         <>
-          <Remarks title={missingWords(notMade.length)} remarks={notMade} header={header} fails />
+          <Remarks title={missingWords(partsNamed(notMade).length)} remarks={notMade} header={header} fails />
           <Remarks title={doubtWords(warnings.length)} remarks={warnings} header={header} />
           {parts.length > 0 && <PartTable parts={parts} isStale={making !== null} />}
           {parts.length === 0 && notMade.length === 0 && <p className="quiet">Nothing here is made of metal yet.</p>}
@@ -80,10 +80,11 @@ function Remark({ remark, header }: { readonly remark: PartRemark; readonly head
     if (at) ask({ kind: 'look', at, radius: LOOK_RADIUS });
   };
   const { hover } = useSession.getState();
+  const { title, words } = remarkWords(remark);
   return (
     <li>
       <button type="button" onClick={go} onPointerEnter={() => hover(ref)} onPointerLeave={() => hover(null)}>
-        <strong>{capital(remark.part)}:</strong> {remark.message}
+        <strong>{title}:</strong> {words}
       </button>
     </li>
   );

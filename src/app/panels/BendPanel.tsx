@@ -9,13 +9,13 @@ import { sayQuantity } from '../inspect/fields/quantity';
 import { NumberField } from '../inspect/NumberField';
 import { setBendRadius, setRow } from '../inspect/shapeEdits';
 import { Angle } from '../parts/Angle';
-import { Length } from '../parts/Length';
 import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';
 import { litClass, pointing, useLitItself } from '../parts/usePointing';
 import { runnerIn } from '../refs';
 import { useIsPreview, useShownHeader } from '../route/shown';
 import { useSession } from '../session';
+import { TubeNote } from './TubeNote';
 
 /** What a cell takes; what the runner can take, its answer says. */
 const RANGES: Readonly<Record<BendNumber['what'], Range>> = {
@@ -93,15 +93,7 @@ export function BendPanel() {
               <span className="unit">°</span>
             </div>
           )}
-          <p className="note">
-            Tube <Length mm={line.length} />
-            {runner.lengthInHead > 0 && (
-              <>
-                , plus <Length mm={runner.lengthInHead} /> in the head
-              </>
-            )}
-            . Angles turn right-handed along the travel, before springback.
-          </p>
+          <TubeNote header={header} runner={runner} />
         </fieldset>
       )}
     </section>

@@ -1,5 +1,6 @@
 /** The tabs of the side column. Arrow keys go along them, as in any row of tabs. */
 import type { KeyboardEvent } from 'react';
+import { partsNamed } from '../../../geometry';
 import { LEAVES, type Leaf, useLeaf } from '../leaf';
 import { useMade } from '../made/state';
 import { useShownReport } from '../route/shown';
@@ -9,7 +10,7 @@ export const leafId = (leaf: Leaf): string => `leaf-${leaf}`;
 export function LeafTabs() {
   const { leaf, turnTo } = useLeaf();
   const problems = useShownReport()?.problems.length ?? 0;
-  const missing = useMade((s) => s.notMade.length);
+  const missing = useMade((s) => partsNamed(s.notMade).length);
   const walk = (event: KeyboardEvent<HTMLButtonElement>) => {
     const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
     if (step === 0) return;

@@ -9,7 +9,9 @@ import { usePaints } from '../parts/usePaints';
 import { litClass, pointing, useLit } from '../parts/usePointing';
 import type { Strip } from '../rack/strip';
 import { useShownEndGroups, useShownHeader } from '../route/shown';
+import { Icon } from './Icon';
 import { RunnerToggles } from './RunnerToggles';
+import { CANNOT_BE_MADE, cannotBeMade } from './TubeNote';
 
 export function RunnerPanel() {
   const header = useShownHeader();
@@ -45,7 +47,15 @@ export function RunnerPanel() {
           {header.runners.map((runner) => {
             const { id } = runner.runner;
             const { deviation, outside } = ends.get(id)!;
-            return <Row key={id} strip={unrolled(runner)} deviation={deviation} outside={outside} />;
+            return (
+              <Row
+                key={id}
+                strip={unrolled(runner)}
+                deviation={deviation}
+                outside={outside}
+                missing={cannotBeMade(header, runner)}
+              />
+            );
           })}
         </tbody>
       </table>
@@ -53,10 +63,16 @@ export function RunnerPanel() {
   );
 }
 
-type RowProps = { readonly strip: Strip; readonly deviation: number | null; readonly outside: boolean };
+type RowProps = {
+  readonly strip: Strip;
+  readonly deviation: number | null;
+  readonly outside: boolean;
+  /** Its tube cannot be made. */
+  readonly missing: boolean;
+};
 
 /** Drawn anew only where its own numbers change, and not when a neighbour moves. */
-const Row = memo(function Row({ strip, deviation, outside }: RowProps) {
+const Row = memo(function Row({ strip, deviation, outside, missing }: RowProps) {
   const ref = { kind: 'runner', id: strip.id } as const;
   const lit = useLit(ref);
   const paint = usePaints().get(strip.id);
@@ -65,6 +81,13 @@ const Row = memo(function Row({ strip, deviation, outside }: RowProps) {
     <tr className={`pick${litClass(lit)}`} tabIndex={0} aria-selected={lit.selected} {...pointing(ref)}>
       <th scope="row">
         {paint && <Swatch paint={paint} />} {strip.id}
+        {missing && (
+          <span className="fails" title={`${CANNOT_BE_MADE}: see Parts`}>
+            {' '}
+            <Icon name="warn" />
+            <span className="unseen">{CANNOT_BE_MADE}: see Parts</span>
+          </span>
+        )}
       </th>
       {strip.length === null ? (
         <td colSpan={4} className="quiet">

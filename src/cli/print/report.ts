@@ -1,15 +1,31 @@
 /** What `check` found, for people: what fails and how to mend it first, then lengths by group, then the tightest places. */
-import type { CheckReport, Margin, Problem, Windows } from '../../../geometry';
+import {
+  type CheckReport,
+  type Margin,
+  type PartRemark,
+  type Problem,
+  partsNamed,
+  type Windows,
+} from '../../../geometry';
 import type { Design, Runner } from '../../../shared/design/types';
 import { columns } from './columns';
 import { measuresIn } from './measures';
 import { reachNotes, windowWords } from './windows';
 
-/** @param windows what lengths could be had, where that was asked */
-export function printReport(design: Design, report: CheckReport, windows?: Windows): string {
+/**
+ * @param windows what lengths could be had, where that was asked
+ * @param notMade of parts, where that was asked
+ */
+export function printReport(
+  design: Design,
+  report: CheckReport,
+  windows?: Windows,
+  notMade: readonly PartRemark[] = [],
+): string {
   return [
     title(design),
     findings(report.problems),
+    missingParts(notMade),
     windows ? reachNotes(design, report, windows) : '',
     ...lengths(design, report, windows),
     clearances(design, report),
@@ -17,6 +33,13 @@ export function printReport(design: Design, report: CheckReport, windows?: Windo
     .filter((part) => part !== '')
     .join('\n\n')
     .concat('\n');
+}
+
+/** A design may hold every rule and still have a part that nobody can make. */
+function missingParts(notMade: readonly PartRemark[]): string {
+  const { length } = partsNamed(notMade);
+  if (length === 0) return '';
+  return `${length === 1 ? '1 part' : `${length} parts`} cannot be made; shop says which and why.`;
 }
 
 const title = (design: Design): string => design.title ?? 'Untitled design';

@@ -1,11 +1,13 @@
 /** The packet's first page: what is in it and on which page, whether the design holds its rules, and what to mind. */
+import type { Display } from '../../../shared/design/types';
 import type { Item, Point } from '../../formats/drawing/drawing';
 import { widthOf } from '../../formats/drawing/drawing';
 import { line, text } from '../../formats/drawing/items';
 import { textWidth, wrapText } from '../../formats/drawing/textWidth';
 import { freeBox, type Paper, upright } from '../sheet/paper';
-import { fitted, type Sheet } from '../sheet/sheet';
+import { barLength, fitted, type Sheet } from '../sheet/sheet';
 import { EDGE, LINE, THIN, TYPE } from '../sheet/style';
+import { START_RULE } from '../tubeStart';
 
 export type Cover = {
   readonly design: string;
@@ -17,10 +19,16 @@ export type Cover = {
   }[];
   /** What the check found, in words. */
   readonly problems: readonly string[];
+  /** Of runners whose tube starts elsewhere than their bend table, in words. */
+  readonly starts: readonly string[];
+  readonly display: Display;
 };
 
-const CAUTIONS: readonly (readonly [head: string, words: string])[] = [
-  ['Print check', 'Print at 100 %, no fit to page. Measure the bar on each page before anything is cut: 100.0 mm.'],
+const cautions = (display: Display): readonly (readonly [head: string, words: string])[] => [
+  [
+    'Print check',
+    `Print at 100 %, no fit to page. Measure the bar on each page before anything is cut: ${barLength(display)}.`,
+  ],
   [
     'Nominal',
     'All figures are nominal. Tube varies in diameter, wall and roundness, bends spring back, welds draw. Measure your tube, and prove the first piece before the rest is cut.',
@@ -36,12 +44,13 @@ const CAUTIONS: readonly (readonly [head: string, words: string])[] = [
   ],
 ];
 
-/** Problems beyond these are only counted. */
+/** Problems beyond these are only counted; fewer where tubes take room too. */
 const MOST_PROBLEMS = 6;
+const MOST_PROBLEMS_BESIDE = 4;
 const BIG = 9;
 const ROW = 7;
 
-export function coverSheet({ design, contents, problems }: Cover, paper: Paper): Sheet {
+export function coverSheet({ design, contents, problems, starts, display }: Cover, paper: Paper): Sheet {
   const size = upright(paper);
   const free = freeBox(size);
   const width = widthOf(free);
@@ -68,7 +77,7 @@ export function coverSheet({ design, contents, problems }: Cover, paper: Paper):
   }
   y += 4;
   section(problems.length === 0 ? 'The design holds every rule' : `Not ready to cut: ${count(problems.length)}`);
-  const shown = problems.slice(0, MOST_PROBLEMS);
+  const shown = problems.slice(0, starts.length > 0 ? MOST_PROBLEMS_BESIDE : MOST_PROBLEMS);
   const more = problems.length - shown.length;
   const findings =
     problems.length === 0
@@ -76,13 +85,37 @@ export function coverSheet({ design, contents, problems }: Cover, paper: Paper):
       : [...shown.map((p) => `· ${p}`), ...(more > 0 ? [`and ${more} more: run the check.`] : [])];
   y = paragraph(items, findings, [free.left, y], width);
   y += 5;
-  section('Mind');
-  const indent = 28;
-  for (const [head, words] of CAUTIONS) {
-    items.push(text(head, [free.left, y], TYPE.plain, { bold: true }));
-    y = paragraph(items, [words], [free.left + indent, y], width - indent) + 1.6;
+  if (starts.length > 0) {
+    section('Tubes that start elsewhere than their bend table');
+    const below = 5 + 2 + ROW + mind([], [0, 0], width, display);
+    y = paragraph(items, startLines(starts, (free.bottom - y - below) / LINE, width), [free.left, y], width);
+    y += 5;
   }
+  section('Mind');
+  mind(items, [free.left, y], width, display);
   return { ...size, title: 'Workshop packet', scale: '', items };
+}
+
+/** @returns where what comes below may begin, as `paragraph` */
+function mind(items: Item[], [x, y]: Point, width: number, display: Display): number {
+  const indent = 28;
+  let at = y;
+  for (const [head, words] of cautions(display)) {
+    items.push(text(head, [x, at], TYPE.plain, { bold: true }));
+    at = paragraph(items, [words], [x + indent, at], width - indent) + 1.6;
+  }
+  return at;
+}
+
+/** As many as have room; the others are only counted. @param room in lines */
+function startLines(starts: readonly string[], room: number, width: number): string[] {
+  const lines = (words: string): number => wrapText(words, width, TYPE.plain).length;
+  let left = room - lines(START_RULE) - starts.reduce((sum, words) => sum + lines(words), 0);
+  if (left >= 0) return [START_RULE, ...starts];
+  let shown = starts.length;
+  while (shown > 0 && left < 1) left += lines(starts[--shown]!);
+  const more = starts.length - shown;
+  return [START_RULE, ...starts.slice(0, shown), `and ${more} more: trim_start of the cut list says which.`];
 }
 
 const count = (n: number): string => (n === 1 ? 'one rule fails' : `${n} rules fail`);

@@ -27,7 +27,7 @@ export type PacketGroup = {
 export async function packet(
   groups: readonly PacketGroup[],
   stamp: Stamp,
-  state: Pick<Cover, 'problems'>,
+  state: Pick<Cover, 'problems' | 'starts'>,
   paper: Paper,
 ): Promise<Uint8Array<ArrayBuffer>> {
   const filled = groups.filter(({ sheets }) => sheets.length > 0);
@@ -37,7 +37,10 @@ export async function packet(
     page += sheets.length;
     return { name, use, from, to: page - 1 };
   });
-  const sheets = [coverSheet({ design: stamp.design, contents, ...state }, paper), ...filled.flatMap((g) => g.sheets)];
+  const sheets = [
+    coverSheet({ design: stamp.design, contents, display: stamp.display ?? 'mm', ...state }, paper),
+    ...filled.flatMap((g) => g.sheets),
+  ];
   const pages = sheets.map((sheet, i) => framed(sheet, stamp, { page: i + 1, of: sheets.length }));
   return writePdf(pages, `${stamp.design}: workshop packet`);
 }

@@ -2,6 +2,8 @@
  * A page of the packet before it knows its number, and the frame it then gets: heading, a bar of 100 mm that tells whether the
  * printer kept the size, and a strip with design, scale, hash and page. mm.
  */
+import type { Display } from '../../../shared/design/types';
+import { formatLength } from '../../../shared/units';
 import type { Drawing, Item, Point } from '../../formats/drawing/drawing';
 import { line, rectangle, text } from '../../formats/drawing/items';
 import { textWidth } from '../../formats/drawing/textWidth';
@@ -22,6 +24,8 @@ export type Stamp = {
   readonly design: string;
   /** SHA-256, as in the manifest; none where the page belongs to no design. */
   readonly hash?: string;
+  /** In which unit its lengths are said; default mm. */
+  readonly display?: Display;
 };
 export type PageNumber = { readonly page: number; readonly of: number };
 
@@ -30,7 +34,7 @@ export const CHECK_BAR = 100;
 const HASH_DIGITS = 12;
 const STRIP = 8;
 
-export function framed(sheet: Sheet, { design, hash }: Stamp, number?: PageNumber): Drawing {
+export function framed(sheet: Sheet, { design, hash, display = 'mm' }: Stamp, number?: PageNumber): Drawing {
   const { width, height, title, scale, items } = sheet;
   const right = width - MARGIN;
   const heading = MARGIN + 5;
@@ -51,14 +55,20 @@ export function framed(sheet: Sheet, { design, hash }: Stamp, number?: PageNumbe
       text(fitted(title, titleRoom, titleSize, true), [MARGIN, heading], titleSize, { bold: true }),
       text(scale, [right, heading], TYPE.label, { anchor: 'end', bold: true }),
       line([MARGIN, heading + 2.5], [right, heading + 2.5], EDGE),
-      ...checkBar([MARGIN, height - MARGIN - STRIP - 5]),
+      ...checkBar([MARGIN, height - MARGIN - STRIP - 5], display),
       ...strip(design, cells, width, height),
     ],
   };
 }
 
+/** What a rule must read along it: one that is marked in inches too. */
+export const barLength = (display: Display): string => {
+  const mm = `${CHECK_BAR.toFixed(1)} mm`;
+  return display === 'in' ? `${mm}, ${formatLength(CHECK_BAR, 'in')}` : mm;
+};
+
 /** Its two long ticks stand exactly 100 mm apart. */
-function checkBar([x, y]: Point): Item[] {
+function checkBar([x, y]: Point, display: Display): Item[] {
   const ticks = Array.from({ length: 11 }, (_, i) => {
     const reach = i % 10 === 0 ? 6 : i === 5 ? 3.5 : 2.2;
     return line([x + 10 * i, y], [x + 10 * i, y - reach], THIN, i % 10 === 0 ? { name: 'check bar end' } : {});
@@ -66,7 +76,12 @@ function checkBar([x, y]: Point): Item[] {
   return [
     line([x, y], [x + CHECK_BAR, y], EDGE, { name: 'check bar' }),
     ...ticks,
-    text('This bar measures 100.0 mm.', [x + CHECK_BAR + 3, y - 4], TYPE.plain, { bold: true }),
+    text(
+      `This bar${display === 'in' ? ':' : ' measures'} ${barLength(display)}.`,
+      [x + CHECK_BAR + 3, y - 4],
+      TYPE.plain,
+      { bold: true },
+    ),
     text('If not, print at 100 %, no fit to page.', [x + CHECK_BAR + 3, y + 0.6], TYPE.plain),
   ];
 }

@@ -1,8 +1,9 @@
 /** Parts as a list: volume × density from the stock table, what is not known said and not guessed, names without stutter. */
 import { describe, expect, it } from 'vitest';
+import { partsNamed } from '../../../geometry';
 import { massOfParts, ownerGroups, partMass } from '../../../src/app/made/list';
 import type { ShownPart } from '../../../src/app/made/shape';
-import { ownerTitle, partName } from '../../../src/app/made/words';
+import { ownerTitle, partName, remarkWords } from '../../../src/app/made/words';
 
 const part = (name: string, id: string, material: string | undefined, volume: number): ShownPart => ({
   id: `collector ${id} ${name}`,
@@ -47,4 +48,27 @@ it('are named once', () => {
   expect(partName({ name: 'stub 2', kind: 'stub' })).toBe('Stub 2');
   expect(partName({ name: 'plate 2', kind: 'flange' })).toBe('Flange 2');
   expect(partName({ name: 'plate', kind: 'plate' })).toBe('Plate');
+});
+
+describe('what is said of a part', () => {
+  it('names nothing twice', () => {
+    const title = (part: string) => remarkWords({ part, message: '' }).title;
+    expect(['collector collector', 'collector left collector', 'collector m1', 'runner r1'].map(title)).toEqual([
+      'Collector',
+      'Left collector',
+      'Collector m1',
+      'Runner r1',
+    ]);
+    expect(remarkWords({ part: 'port p1 transition', message: 'Port p1: its wall is thin: mend it.' })).toEqual({
+      title: 'Port p1 transition',
+      words: 'Its wall is thin: mend it.',
+    });
+    // Of another port, it stays.
+    expect(remarkWords({ part: 'port p11', message: 'Port p1: it is.' }).words).toBe('Port p1: it is.');
+  });
+
+  it('a part that is missing for two reasons counts once', () => {
+    const remark = (part: string, message: string) => ({ part, where: '', message });
+    expect(partsNamed([remark('a', '1'), remark('b', '1'), remark('a', '2')])).toEqual(['a', 'b']);
+  });
 });

@@ -38,7 +38,7 @@ describe('refused', () => {
     ] as const;
     const { notMade } = await headerParts(resolveHeader({ ...design, runners: [{ ...design.runners[0]!, points }] }));
     const message = notMade.find(({ part }) => part === 'port p1 transition')!.message;
-    expect(message).toMatch(/goes straight for 3 mm only.* bend\. Ask for a first straight of 20 mm/);
+    expect(message).toMatch(/goes straight for 3 mm only.* bend\. Ask for a first straight of 23 mm/);
   });
 
   test.each([
@@ -47,7 +47,7 @@ describe('refused', () => {
   ])('%s, the tube is refused with it', async (_, length, first) => {
     const { refusals } = await said(ROUND, { length });
     expect(refusals).toHaveLength(2);
-    expect(refusals[1]).toMatch(`takes ${length} mm and its first straight is ${first}.00 mm long`);
+    expect(refusals[1]).toMatch(`takes ${length} mm and its first straight is ${first} mm long`);
   });
 
   test('longer than a runner without bends: no tube is left', async () => {
@@ -159,6 +159,93 @@ describe('warned of', () => {
     expect(made).toBe(true);
     expect(warnings[0]).toMatch(/as a cone of 9\.6° half-angle/);
     expect(number(warnings[0]!, 'Make it at least')).toBeCloseTo(limit, 1);
+  });
+});
+
+describe("the tube's own first straight", () => {
+  test.each([
+    [57, null],
+    [57.5, 2.5],
+    [60, 0],
+  ])('behind a transition of %s mm of 60 mm', async (length, left) => {
+    const { warnings, where, made, refusals } = await said(ROUND, { length });
+    expect([made, refusals]).toEqual([true, []]);
+    if (left === null) return expect(warnings).toEqual([]);
+    expect(warnings).toHaveLength(1);
+    expect(warnings[0]).toMatch(`Port p1: its transition takes ${length} mm of the 60 mm that runner r1 goes straight`);
+    expect(warnings[0]).toMatch(`has ${left} mm of straight left before its first bend; under 3 mm`);
+    expect(warnings[0]).toMatch('(common practice)');
+    expect(where).toEqual(['ports/p1/transition/length']);
+    expect((await said(ROUND, { length: number(warnings[0]!, 'Make it') })).warnings).toEqual([]);
+    expect(number(warnings[0]!, 'first straight of')).toBe(length + 3);
+  });
+
+  test('is asked for by no shorter transition where none can be made, or where the refusal says it', async () => {
+    const design = designOf(RECTANGLE, { length: 5 });
+    const of = (straight: number) =>
+      headerParts(
+        resolveHeader({
+          ...design,
+          runners: [
+            {
+              ...design.runners[0]!,
+              points: [
+                [0, 0, 0],
+                [0, 60 + straight, 0],
+                [0, 60 + straight, -300],
+              ],
+            },
+          ],
+        }),
+      );
+    const said = ({ warnings }: { warnings: readonly { message: string }[] }) =>
+      warnings.filter(({ message }) => /clamp and weld/.test(message)).map(({ message }) => message);
+    expect(said(await of(5.5))[0]).toMatch(/0\.5 mm of straight left.*\. Ask for a first straight of 8 mm/);
+    const refused = await of(4);
+    expect(said(refused)).toEqual([]);
+    expect(refused.notMade.some(({ part }) => part === 'port p1 transition')).toBe(true);
+  });
+
+  test('what a refusal asks for draws no warning', async () => {
+    const { refusals } = await said(ROUND, { length: 70 });
+    expect((await said(ROUND, { length: number(refusals[0]!, 'Make it') })).warnings).toEqual([]);
+  });
+});
+
+describe('in a design shown in inches', () => {
+  const inInches = async (of: Case, transition?: Transition, flange?: Partial<Flange>) => {
+    const design = { ...designOf(of, transition, flange), display: 'in' as const };
+    const { notMade, warnings } = await headerParts(resolveHeader(design));
+    return [...notMade, ...warnings].filter(({ where }) => !where.startsWith('flanges')).map(({ message }) => message);
+  };
+  const inches = (message: string, words: string): number =>
+    25.4 * Number(message.slice(message.indexOf(words)).match(/(\d+(\.\d+)?) in/)![1]);
+
+  test.each([
+    ['longer than the first straight', ROUND, { length: 70 }],
+    ['steep walls', RECTANGLE, { length: 2 }],
+    ['a thick wall', ROUND, { length: 10, wall: 9.5 }],
+    ['little straight left', ROUND, { length: 59 }],
+    ['an edge', TALL, undefined],
+    ['a narrow bore', RECTANGLE, { length: 20 }],
+    ['a wide cone', ROUND, { length: 10 }],
+    ['not round', withOpening(ROUND, { shape: 'oval', width: 30, height: 36 }), undefined],
+  ] as const)('%s: inches throughout', async (_, of, transition) => {
+    const messages = await inInches(of, transition);
+    expect(messages.length).toBeGreaterThan(0);
+    for (const message of messages) {
+      expect(message).toMatch(/\d in/);
+      expect(message).not.toMatch(/\bmm/);
+    }
+  });
+
+  test('what is asked for is rounded to the side that holds', async () => {
+    const [steep = ''] = await inInches(RECTANGLE, { length: 2 });
+    expect((await said(RECTANGLE, { length: inches(steep, 'at least') })).made).toBe(true);
+    const [wide = ''] = await inInches(ROUND, { length: 10 });
+    expect((await said(ROUND, { length: inches(wide, 'at least') })).warnings).toEqual([]);
+    const [near = ''] = await inInches(ROUND, { length: 59 });
+    expect((await said(ROUND, { length: inches(near, 'Make it') })).warnings).toEqual([]);
   });
 });
 

@@ -60,6 +60,11 @@ const COVER = {
     to: 10 * i + 11,
   })),
   problems: Array.from({ length: 9 }, () => `runners/r1: ${'it is too close to the steering shaft, '.repeat(4)}`),
+  starts: Array.from(
+    { length: 12 },
+    (_, i) =>
+      `left ${i}: tube starts 20.0 mm after the flange's face (transition): first straight on the tube 15.0 mm, 55.0 mm as sawn`,
+  ),
 };
 
 /** Every page of every example's packet. */
@@ -86,7 +91,8 @@ const SHEETS: readonly (readonly [string, Sheet])[] = [
         ...CUTS.flatMap((cut) => templateSheets(cut, { ...MM, display, stations: 8 }, paper)),
         ...BENDS.map((bend) => bendGuide(bend, paper, display)),
         ...flangeSheets(PLAN, { paper, display }),
-        coverSheet(COVER, paper),
+        coverSheet({ ...COVER, display }, paper),
+        coverSheet({ ...COVER, starts: [], display }, paper),
       ])
       .map((sheet) => [`${paper}: ${sheet.title}`, sheet] as const),
   ),
@@ -111,7 +117,8 @@ function overlap(a: readonly Point[], b: readonly Point[]): boolean {
 const textsOf = ({ items }: Drawing): PlacedText[] => items.flatMap((i) => placedTexts(i)).filter((t) => t.text.text);
 
 describe.each(SHEETS)('%s', (_, sheet) => {
-  const drawing = framed(sheet, STAMP, { page: 10, of: 12 });
+  // In inches the bar's words are longest.
+  const drawing = framed(sheet, { ...STAMP, display: 'in' }, { page: 10, of: 12 });
   const texts = textsOf(drawing);
 
   test('no words over words', () => {
