@@ -57,9 +57,9 @@ describe.each(DXF_VERSIONS)('%s', (version) => {
 test('holes lie where the design has them: fastener by fastener', () => {
   const [, drawing] = flangeDrawings().find(([name]) => name.startsWith('four-4-1.'))!;
   const circles = read(writeDxf(drawing, 'R2000')).entities.filter((e) => e.layer === 'HOLES') as ICircleEntity[];
-  // Design x −184 … 184 from a first port at −138, seen from outside: x points the other way. Studs ±30 above the port, on a
-  // face that leans by atan 0.18.
-  const rise = 30 * Math.cos(Math.atan(0.18));
+  // Design x −184 … 184 from a first port at −138, seen from outside: x points the other way. Studs ±30 above the port and
+  // ±5.4 out, on a face that leans by atan 0.18.
+  const rise = Math.hypot(30, 5.4);
   const expected = [[-184, -1], [-92, 1], [0, -1], [92, 1], [184, -1], [-92, -1], [0, 1], [92, -1]]; // biome-ignore format: one line
   for (const [k, [x, side]] of expected.entries()) {
     expect(Math.abs(circles[k]!.center.x - (-138 - x!))).toBeLessThan(1e-3);
