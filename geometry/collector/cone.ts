@@ -3,8 +3,8 @@
  * its wall measured square to the sheet along those lines. And the plate on which it stands where tubes do not meet.
  * mm; the collector's frame.
  */
-import { type Loop, type Point2, sampleLoop } from '../plane/loop';
-import { extrudedSolid, extrudedVolume, rims } from '../solid/extruded';
+import { type Loop, loopArea, type Point2, polygonLoop, sampleLoop } from '../plane/loop';
+import { extrudedSolid, extrudedVolume, rimLines, rims } from '../solid/extruded';
 import type { Mesh } from '../solid/mesh';
 import { metOutline, type Outline, reachOf, sectionAt, stringRound } from './outline';
 import type { Piece, PiecePlan } from './piece';
@@ -64,15 +64,10 @@ function cone(plan: CollectorPlan, outline: Outline): Piece {
   const [low, high] = [plan.plateEnd + plan.weldGap, plan.coneEnd];
   const volume =
     ruledVolume(rings.foot, rings.head, high - low) - ruledVolume(rings.footBore, rings.headBore, high - low);
-  const closed = (ring: readonly Point2[], z: number) =>
-    ring.flatMap(([x, y], i) => {
-      const [u, v] = ring[(i + 1) % ring.length]!;
-      return [x, y, z, u, v, z];
-    });
   return {
     mesh: ruledShell(rings, low, high),
     volume,
-    edges: Float32Array.from([...closed(rings.foot, low), ...closed(rings.head, high)]),
+    edges: Float32Array.from([...rimLines(rings.foot, low), ...rimLines(rings.head, high)]),
   };
 }
 
@@ -97,11 +92,7 @@ function ruledVolume(foot: readonly Point2[], head: readonly Point2[], height: n
   return (height / 6) * (polygonArea(foot) + 4 * polygonArea(middle) + polygonArea(head));
 }
 
-const polygonArea = (ring: readonly Point2[]): number =>
-  ring.reduce((sum, [x, y], i) => {
-    const [u, v] = ring[(i + 1) % ring.length]!;
-    return sum + (x * v - u * y) / 2;
-  }, 0);
+const polygonArea = (ring: readonly Point2[]): number => loopArea(polygonLoop(ring));
 
 export function platePiece(plan: CollectorPlan): PiecePlan[] {
   if (plan.meets || plan.inlets.length === 1) return [];

@@ -4,6 +4,8 @@
  * inlets that end at a plate, it goes on downstream to a point of its own, so that no blunt face stands in the flow.
  * mm, radians; the collector's frame.
  */
+import type { Point2 } from '../plane/loop';
+import { rimLines } from '../solid/extruded';
 import { type Level, pointedSolid, reachArea } from '../solid/pointed';
 import { type CollectorInlet, neighbours } from './inlets';
 import { sectionAt } from './outline';
@@ -127,10 +129,9 @@ const FINE_RAYS = 720;
 const FINE_STEPS = 32;
 
 function rim({ z, reach }: Level): Float32Array {
-  const at = (i: number) => {
+  const ring = reach.map((r, i): Point2 => {
     const a = (2 * Math.PI * i) / reach.length;
-    const r = reach[i % reach.length]!;
-    return [r * Math.cos(a), r * Math.sin(a), z];
-  };
-  return Float32Array.from(reach.flatMap((_, i) => [...at(i), ...at(i + 1)]));
+    return [r * Math.cos(a), r * Math.sin(a)];
+  });
+  return Float32Array.from(rimLines(ring, z));
 }

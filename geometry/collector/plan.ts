@@ -6,6 +6,7 @@
  * meet (no lean, or too little length) end at a plate with a bore for each.
  */
 import type { OutletJoint } from '../../shared/design/types';
+import { rememberedOfTwo } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
 import { sayIn } from '../check/words';
 import type { Pose } from '../header/merge';
@@ -63,7 +64,10 @@ const BEFORE_PLATE = 10;
 const LEAST_BEFORE_PLATE = 1.5;
 /** A plate of at least so much, mm: common practice. */
 const PLATE = 3;
-export function collectorPlan(header: Header, merge: ResolvedMerge): CollectorPlan {
+/** Worked out once for a header: solids and templates both ask for it. */
+export const collectorPlan: (header: Header, merge: ResolvedMerge) => CollectorPlan = rememberedOfTwo(planned);
+
+function planned(header: Header, merge: ResolvedMerge): CollectorPlan {
   const { merge: m } = merge;
   const pose: Pose = { position: m.position, direction: merge.outlet.direction, up: merge.outlet.up };
   const inlets = merge.inlets.map((inlet) => inletIn(pose, inlet));

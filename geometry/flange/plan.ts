@@ -3,6 +3,7 @@
  * its outer face; x = up × normal, y = up, about its first port's middle. What cannot be cut is named, with the remedy. mm.
  */
 import type { Flange } from '../../shared/design/types';
+import { rememberedOfTwo } from '../../shared/remember';
 import type { HoleClass } from '../../shared/stock/holes';
 import type { Pose } from '../header/merge';
 import type { Header } from '../header/resolve';
@@ -50,7 +51,10 @@ export type FlangePlan = {
   readonly notes: readonly (readonly string[])[];
 };
 
-export function flangePlan(header: Header, flange: Flange): FlangePlan {
+/** Worked out once for a header: solids, drawings and paper all ask for it. */
+export const flangePlan: (header: Header, flange: Flange) => FlangePlan = rememberedOfTwo(planned);
+
+function planned(header: Header, flange: Flange): FlangePlan {
   const part = `flange ${flange.id}`;
   const where = `flanges/${flange.id}`;
   const ports = flange.ports.flatMap((id) => header.ports.get(id) ?? []);

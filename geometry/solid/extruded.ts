@@ -1,5 +1,5 @@
 /** A plane figure with holes, drawn out square to its plane into a closed solid. mm. */
-import { type Loop, loopArea, sampleLoop } from '../plane/loop';
+import { type Loop, loopArea, type Point2, sampleLoop } from '../plane/loop';
 import { type Lifted, liftedSolid } from './lifted';
 import { planeRegion } from './planeRegion';
 
@@ -18,16 +18,18 @@ export function extrudedSolid(outline: Loop, holes: readonly Loop[], low: number
 export const extrudedVolume = (outline: Loop, holes: readonly Loop[], low: number, high: number): number =>
   (high - low) * (Math.abs(loopArea(outline)) - holes.reduce((sum, h) => sum + Math.abs(loopArea(h)), 0));
 
-/** Both rims of every loop, as pairs of points. */
-export function rims(loops: readonly Loop[], heights: readonly number[]): Float32Array {
-  const pairs = loops.flatMap((loop) => {
-    const ring = sampleLoop(loop, 0.05);
-    return heights.flatMap((z) =>
-      ring.flatMap(([x, y], i) => {
-        const [u, v] = ring[(i + 1) % ring.length]!;
-        return [x, y, z, u, v, z];
-      }),
-    );
+/** A closed ring at a height, as pairs of points one after the other. */
+export const rimLines = (ring: readonly Point2[], z: number): number[] =>
+  ring.flatMap(([x, y], i) => {
+    const [u, v] = ring[(i + 1) % ring.length]!;
+    return [x, y, z, u, v, z];
   });
-  return Float32Array.from(pairs);
-}
+
+/** Every loop at every height, as pairs of points. */
+export const rims = (loops: readonly Loop[], heights: readonly number[]): Float32Array =>
+  Float32Array.from(
+    loops.flatMap((loop) => {
+      const ring = sampleLoop(loop, 0.05);
+      return heights.flatMap((z) => rimLines(ring, z));
+    }),
+  );

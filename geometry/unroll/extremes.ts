@@ -30,7 +30,8 @@ export function extremes(height: (angle: number) => number, corners: readonly nu
 function peaks(f: (angle: number) => number, corners: readonly number[]): number[] {
   const step = TURN / SAMPLES;
   const heights = Array.from({ length: SAMPLES }, (_, i) => f(i * step));
-  const found: number[] = [...corners, ...plateaus(heights).map((i) => i * step)];
+  const level = levelStretches(heights);
+  const found: number[] = [...corners, ...level.map(({ from, to }) => ((from + to) / 2) * step)];
   for (let i = 0; i < SAMPLES; i++) {
     const here = heights[i]!;
     const [before, after] = [heights[(i + SAMPLES - 1) % SAMPLES]!, heights[(i + 1) % SAMPLES]!];
@@ -38,13 +39,13 @@ function peaks(f: (angle: number) => number, corners: readonly number[]): number
       if (here >= before - LEVEL && here >= after - LEVEL) found.push(narrowed(f, (i - 1) * step, (i + 1) * step));
   }
   const best = Math.max(...found.map(f));
-  const level = stretches(heights, best - SAME_HEIGHT);
+  const topmost = level.filter(({ from }) => heights[from]! > best - SAME_HEIGHT);
   const top = found.filter((a) => f(a) > best - SAME_HEIGHT).map(wrapped);
   // What lies on one level stretch is one place: its middle.
-  const onLevel = (a: number) => level.find(({ from, to }) => liesBetween(a, (from - 1) * step, (to + 1) * step));
+  const onLevel = (a: number) => topmost.some(({ from, to }) => liesBetween(a, (from - 1) * step, (to + 1) * step));
   const places = [
     ...top.filter((a) => !onLevel(a)),
-    ...level.filter((l) => top.some((a) => onLevel(a) === l)).map(({ from, to }) => wrapped(((from + to) / 2) * step)),
+    ...topmost.map(({ from, to }) => wrapped(((from + to) / 2) * step)),
   ];
   return places
     .sort((a, b) => a - b)
@@ -57,18 +58,10 @@ const LEVEL = LENGTH_TOLERANCE;
 /** Samples in a row that make a level stretch. */
 const LEAST_STRETCH = 3;
 
-/** Middles of level stretches, as samples; the seam is where they are counted from. */
-const plateaus = (heights: readonly number[]): number[] =>
-  runs(heights, (h, next) => Math.abs(h - next) < LEVEL).map(({ from, to }) => (from + to) / 2);
-
-/** Stretches that lie no lower than `least` and are level. */
-const stretches = (heights: readonly number[], least: number) =>
-  runs(heights, (h, next) => Math.abs(h - next) < LEVEL && h >= least);
-
-/** Runs of samples round the turn of which each holds with the next; a run across the seam goes on past the last sample. */
-function runs(heights: readonly number[], holds: (h: number, next: number) => boolean): { from: number; to: number }[] {
+/** Runs of samples on one level, round the turn; a run across the seam goes on past the last sample, and a whole turn is at the seam. */
+function levelStretches(heights: readonly number[]): { from: number; to: number }[] {
   const n = heights.length;
-  const joined = heights.map((h, i) => holds(h, heights[(i + 1) % n]!));
+  const joined = heights.map((h, i) => Math.abs(h - heights[(i + 1) % n]!) < LEVEL);
   if (joined.every(Boolean)) return [{ from: 0, to: 0 }];
   const starts = joined.flatMap((j, i) => (j && !joined[(i + n - 1) % n] ? [i] : []));
   return starts

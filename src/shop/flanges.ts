@@ -16,22 +16,13 @@ import {
   type Point2,
   partFrame,
 } from '../../geometry';
-import { DXF_VERSIONS, type DxfCurve, type DxfLayer, type DxfVersion, writeDxf } from '../formats/dxf/write';
+import type { DxfCurve } from '../formats/dxf/write';
 import type { NamedFile } from '../formats/zip/zip';
 import type { NotMade } from './part';
-
-/** Black, blue, red, green. */
-export const LAYERS: readonly DxfLayer[] = [
-  { name: 'OUTLINE', colour: 7 },
-  { name: 'PORTS', colour: 5 },
-  { name: 'HOLES', colour: 1 },
-  { name: 'ETCH', colour: 3 },
-];
+import { plateDxf, plateDxfNames } from './plateDxf';
 
 /** Between plates that would lie on each other, mm. */
 const ROOM = 5;
-
-const fileName = (id: string, version: DxfVersion): string => `flange-${id}${version === 'R12' ? '-r12' : ''}.dxf`;
 
 /** A flange that cannot be cut, whole or in part, is named with all that is wrong with it. */
 export function flangeDrawings(header: Header): { files: NamedFile[]; notMade: NotMade[] } {
@@ -39,8 +30,7 @@ export function flangeDrawings(header: Header): { files: NamedFile[]; notMade: N
   const notMade: NotMade[] = [];
   for (const flange of header.design.flanges ?? []) {
     const plan = flangePlan(header, flange);
-    for (const version of DXF_VERSIONS) {
-      const name = fileName(flange.id, version);
+    for (const { name, version } of plateDxfNames(`flange-${flange.id}`)) {
       if (files.some((file) => file.name.toLowerCase() === name.toLowerCase())) {
         notMade.push({
           name: `${name}, of flange ${flange.id}`,
@@ -49,8 +39,7 @@ export function flangeDrawings(header: Header): { files: NamedFile[]; notMade: N
         continue;
       }
       if (plan.plates.length > 0) {
-        const text = writeDxf({ layers: LAYERS, curves: flangeCurves(plan) }, version);
-        files.push({ name, bytes: new TextEncoder().encode(text) });
+        files.push({ name, bytes: plateDxf(flangeCurves(plan), version) });
       }
       notMade.push(...missing(plan, name));
     }

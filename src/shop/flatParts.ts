@@ -3,9 +3,8 @@
  * layers of a flange. Seen along the flow's way back, from the outlet; mm.
  */
 import type { HeaderPart } from '../../geometry';
-import { DXF_VERSIONS, writeDxf } from '../formats/dxf/write';
 import type { NamedFile } from '../formats/zip/zip';
-import { LAYERS } from './flanges';
+import { plateDxf, plateDxfNames } from './plateDxf';
 import { partFile } from './solids';
 
 export const flatParts = (parts: readonly HeaderPart[]): NamedFile[] =>
@@ -17,8 +16,8 @@ export const flatParts = (parts: readonly HeaderPart[]): NamedFile[] =>
       ...flat.ports.map((loop) => ({ layer: 'PORTS', loop })),
       ...flat.holes.map((loop) => ({ layer: 'HOLES', loop })),
     ];
-    return DXF_VERSIONS.map((version) => ({
-      name: partFile(part).replace(/\.stl$/, version === 'R12' ? '-r12.dxf' : '.dxf'),
-      bytes: new TextEncoder().encode(writeDxf({ layers: LAYERS, curves }, version)),
+    return plateDxfNames(partFile(part).replace(/\.stl$/, '')).map(({ name, version }) => ({
+      name,
+      bytes: plateDxf(curves, version),
     }));
   });
