@@ -186,3 +186,9 @@ export type { Plane } from './draft/reflect';
 export type { Change } from './compare/changes';
 export { type Comparison, compareDesigns } from './compare/compareDesigns';
 export type { RunnerMeasures } from './compare/measures';
+
+// The space it must fit: gaps, tools, getting it off, sensors
+export type { GapEntry, GapProfile, GapReport, MotionPose } from './gaps/report';
+export type { AccessEntry, AccessReport, BareReason, Reach, ToolSolid, ToolTry, WrapPlan } from './reach/report';
+export type { JointAdvice, RemovalPiece, RemovalPose, RemovalReport } from './removal/report';
+export type { SensorEntry, SensorRemark } from './sensor/report';

@@ -2,10 +2,10 @@
  * Signed distance to the convex solids of the contract: capsule, box, frustum. mm; negative inside. Each field is convex
  * and 1-Lipschitz, which is all that the searches over tubes and discs rely on.
  */
-import type { Box, Capsule } from '../../shared/design/types';
+import type { Box, Capsule, Cylinder, Plane } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
 import type { Frustum } from '../header/merge';
-import { addScaled, distance, lerp, norm, sub } from '../vector';
+import { addScaled, distance, dot, lerp, norm, sub, unit } from '../vector';
 import type { Field } from './convexMinimum';
 import { type Closest, closestOnSegments } from './segments';
 
@@ -150,6 +150,25 @@ const ROOT_WIDTH = 1e-7;
 
 /** How far a place is past either side of a width about 0, signed. */
 export const beyond = (p: number, half: number): number => (p > half ? p - half : p < -half ? p + half : 0);
+
+/** A bar with flat ends. */
+export function cylinderShape({ a, b, radius }: Pick<Cylinder, 'a' | 'b' | 'radius'>): ConvexShape {
+  const axis = unit(sub(b, a));
+  return frustumShape({ position: a, axis, length: distance(a, b), startRadius: radius, endRadius: radius });
+}
+
+/** Half of space: nothing is far from it, so its sphere is endless. */
+export function planeShape({ position, normal }: Pick<Plane, 'position' | 'normal'>): ConvexShape {
+  const [nx, ny, nz] = unit(normal);
+  const offset = dot([nx, ny, nz], position);
+  const height = (x: number, y: number, z: number): number => x * nx + y * ny + z * nz - offset;
+  return {
+    centre: position,
+    reach: Number.POSITIVE_INFINITY,
+    signedDistance: height,
+    leastOn: (_P, _i, dx, dy, dz) => (dx * nx + dy * ny + dz * nz < 0 ? 1 : 0),
+  };
+}
 
 /** Solid of revolution: in (radius, height) the distance to a trapezium, positive outside. */
 export function frustumShape({ position, axis, length, startRadius, endRadius }: Frustum): ConvexShape {

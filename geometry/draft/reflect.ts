@@ -76,7 +76,8 @@ const TURNED_OVER = { mirrored: true, turn: 0, shift: [0, 0] } as const;
 
 /** Null where it has no mirror image in the document's terms: a mesh, or a box in a slanting plane. */
 export function reflectedSurrounding(s: Surrounding, r: Reflection): Surrounding | null {
-  if (s.shape === 'capsule') return { ...s, a: r.point(s.a), b: r.point(s.b) };
+  if (s.shape === 'capsule' || s.shape === 'cylinder') return { ...s, a: r.point(s.a), b: r.point(s.b) };
+  if (s.shape === 'plane') return { ...s, position: r.point(s.position), normal: r.vector(s.normal) };
   if (s.shape === 'mesh' || !r.square) return null;
   const [a, b] = [r.point(s.min), r.point(s.max)];
   const bound = (pick: (x: number, y: number) => number): Vec3 => [

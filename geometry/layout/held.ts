@@ -1,4 +1,5 @@
 /** What a hand holds while it shapes the header; everything else follows. */
+import { placesOf, withPlaces } from '../../shared/design/edit';
 import type { Design } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
 import { LENGTH_TOLERANCE } from '../tolerance';
@@ -13,7 +14,7 @@ export type Held =
 const LEVER = 150;
 
 /** The places that say where the held thing is, in the same order for the same thing. */
-function placesOf(design: Design, held: Held): readonly Vec3[] {
+function heldPlaces(design: Design, held: Held): readonly Vec3[] {
   switch (held.kind) {
     case 'points': {
       const points = pointsOf(design, held.runner);
@@ -29,9 +30,7 @@ function placesOf(design: Design, held: Held): readonly Vec3[] {
     }
     case 'surrounding': {
       const s = design.surroundings?.find((one) => one.id === held.id);
-      if (!s) return [];
-      if (s.shape === 'capsule') return [s.a, s.b];
-      return s.shape === 'box' ? [s.min, s.max] : [s.pose?.position ?? [0, 0, 0]];
+      return s ? placesOf(s) : [];
     }
   }
 }
@@ -46,8 +45,8 @@ const tip = (position: Vec3, direction: Vec3): Vec3 => {
 
 /** How far the held thing stands in `found` from where it is in `asked`, mm. */
 export function shortfall(asked: Design, found: Design, held: Held): number {
-  const wanted = placesOf(asked, held);
-  const had = placesOf(found, held);
+  const wanted = heldPlaces(asked, held);
+  const had = heldPlaces(found, held);
   return Math.max(0, ...wanted.map((p, i) => (had[i] ? distance(p, had[i]) : 0)));
 }
 
@@ -56,7 +55,7 @@ export function shortfall(asked: Design, found: Design, held: Held): number {
  * two are not the same thing moved, such as a runner with a bend more.
  */
 export function partWay(from: Design, to: Design, held: Held, part: number): Design | null {
-  const [a, b] = [placesOf(from, held), placesOf(to, held)];
+  const [a, b] = [heldPlaces(from, held), heldPlaces(to, held)];
   if (a.length !== b.length || a.length === 0) return null;
   if (held.kind === 'points' && pointsOf(from, held.runner).length !== pointsOf(to, held.runner).length) return null;
   const at = a.map((p, i) => lerp(p, b[i]!, part));
@@ -92,13 +91,7 @@ export function partWay(from: Design, to: Design, held: Held, part: number): Des
     case 'surrounding':
       return {
         ...to,
-        surroundings: (to.surroundings ?? []).map((s) => {
-          if (s.id !== held.id) return s;
-          if (s.shape === 'capsule') return { ...s, a: at[0]!, b: at[1]! };
-          return s.shape === 'box'
-            ? { ...s, min: at[0]!, max: at[1]! }
-            : { ...s, pose: { ...s.pose, position: at[0]! } };
-        }),
+        surroundings: (to.surroundings ?? []).map((s) => (s.id === held.id ? withPlaces(s, at) : s)),
       };
   }
 }

@@ -12,7 +12,17 @@ import type { Pose } from '../header/merge';
 import type { Header, ResolvedRunner } from '../header/resolve';
 import { addScaled, lerp, sub, unit } from '../vector';
 import { nearestStation, partStations } from './along';
-import { boxConvex, type Convex, capsuleConvex, discConvex, frustumConvex, openingConvex, pointConvex } from './shapes';
+import {
+  boxConvex,
+  type Convex,
+  capsuleConvex,
+  cylinderConvex,
+  discConvex,
+  frustumConvex,
+  openingConvex,
+  planeConvex,
+  pointConvex,
+} from './shapes';
 import type { Thing } from './thing';
 
 export type Surface = { readonly tube: Chain } | { readonly convex: Convex } | { readonly tree: TriangleTree };
@@ -154,6 +164,19 @@ function surrounding(header: Header, id: string, meshes: Meshes): Resolved | Unm
       along: null,
     };
   }
+  if (found.shape === 'cylinder')
+    return {
+      surface: { convex: cylinderConvex(found) },
+      core: { line: straight(found.a, found.b) },
+      direction: { way: unit(sub(found.b, found.a)), twoWay: true },
+      along: null,
+    };
+  if (found.shape === 'plane')
+    return {
+      ...spot(found.position),
+      surface: { convex: planeConvex(found) },
+      direction: { way: unit(found.normal), twoWay: false },
+    };
   const soup = meshes.get(found.file);
   if (!soup) return { missing: `The mesh ${found.file} of ${id} is not open: open it beside the design.` };
   return { surface: { tree: treeOf(found, soup) }, core: null, direction: null, along: null };

@@ -2,14 +2,16 @@
  * Convex shapes that can be measured both ways: a distance field for others, and the least value of another's field over
  * them. Solids have signed fields; mouths and openings are flat, so nothing is inside them. mm, in the design's frame.
  */
-import type { Box, Capsule, Opening } from '../../shared/design/types';
+
+import { MAX_LENGTH } from '../../shared/design/limits';
+import type { Box, Capsule, Cylinder, Opening, Plane } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
 import { minimumOnFrustum } from '../clearance/bodies';
 import { type Field, type Minimum, minimumOnDisc, minimumOnInterval } from '../clearance/convexMinimum';
 import { pointToDisc } from '../clearance/discs';
-import { boxShape, type ConvexShape, capsuleShape, frustumShape, slopeOf } from '../clearance/shapes';
+import { boxShape, type ConvexShape, capsuleShape, frustumShape, planeShape, slopeOf } from '../clearance/shapes';
 import type { Frustum, Pose } from '../header/merge';
-import { addScaled, cross, lerp } from '../vector';
+import { addScaled, cross, distance, lerp, sub, unit } from '../vector';
 
 export type Convex = ConvexShape & {
   /** Least value over the shape of a convex field, and where on the shape's surface it is had. */
@@ -52,6 +54,17 @@ export function boxConvex({ min, max }: Pick<Box, 'min' | 'max'>): Convex {
     },
   };
 }
+
+export function cylinderConvex({ a, b, radius }: Pick<Cylinder, 'a' | 'b' | 'radius'>): Convex {
+  const length = distance(a, b);
+  return frustumConvex({ position: a, axis: unit(sub(b, a)), length, startRadius: radius, endRadius: radius });
+}
+
+/** Half of space; sought over as far as anything of a design may lie. */
+export const planeConvex = ({ position, normal }: Pick<Plane, 'position' | 'normal'>): Convex => ({
+  ...planeShape({ position, normal }),
+  least: (field) => minimumOnDisc(field, { centre: position, normal: unit(normal), radius: MAX_LENGTH }),
+});
 
 export const frustumConvex = (body: Frustum): Convex => ({
   ...frustumShape(body),

@@ -1,4 +1,5 @@
-/** Moving what is around the header, the ends of a capsule and the faces of a box. mm. */
+/** Moving what is around the header, the ends of a bar and the faces of a box. mm. */
+import { shiftedSurrounding } from '../../shared/design/edit';
 import type { Design, Surrounding } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
 import { add, norm } from '../vector';
@@ -8,16 +9,14 @@ const LEAST_THICKNESS = 1;
 
 export function moveSurrounding(design: Design, id: string, by: Vec3): Design {
   if (norm(by) === 0) return design;
-  return withSurrounding(design, id, (s) => {
-    if (s.shape === 'capsule') return { ...s, a: add(s.a, by), b: add(s.b, by) };
-    if (s.shape === 'box') return { ...s, min: add(s.min, by), max: add(s.max, by) };
-    return { ...s, pose: { ...s.pose, position: add(s.pose?.position ?? [0, 0, 0], by) } };
-  });
+  return withSurrounding(design, id, (s) => shiftedSurrounding(s, by));
 }
 
 export function moveCapsuleEnd(design: Design, id: string, end: 'a' | 'b', by: Vec3): Design {
   if (norm(by) === 0) return design;
-  return withSurrounding(design, id, (s) => (s.shape === 'capsule' ? { ...s, [end]: add(s[end], by) } : s));
+  return withSurrounding(design, id, (s) =>
+    s.shape === 'capsule' || s.shape === 'cylinder' ? { ...s, [end]: add(s[end], by) } : s,
+  );
 }
 
 /** @param axis 0, 1 or 2 for X, Y, Z @param side the face at the lower or the upper end of it */

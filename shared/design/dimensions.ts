@@ -8,6 +8,9 @@ import { LEAST_LEG, LEAST_SINE, LEAST_VECTOR } from './limits';
 import { describe, type Refusal } from './refusal';
 import type { Design, Opening, Surrounding } from './types';
 
+/** What `motion/heat/from` is by default, °C. */
+export const COLD = 20;
+
 type At = (...rest: (string | number)[]) => string;
 
 export function dimensionProblems(design: Design): Refusal[] {
@@ -37,6 +40,8 @@ export function dimensionProblems(design: Design): Refusal[] {
     }),
     ...design.runners.flatMap((_, i) => runnerProblems(design, i, at('runners', i))),
     ...(design.surroundings ?? []).flatMap((thing, i) => surroundingProblems(at('surroundings', i), thing)),
+    ...motionProblems(design),
+    ...(design.service ?? []).flatMap((point, i) => zeroProblems(at('service', i), 'direction', point.direction)),
   ];
 }
 
@@ -45,6 +50,21 @@ function engineProblems({ engine }: Design): Refusal[] {
   return rpm && rpm[0] >= rpm[1]
     ? [{ path: 'engine/rpm', found: describe(rpm), allowed: 'the lower speed first' }]
     : [];
+}
+
+function motionProblems({ motion }: Design): Refusal[] {
+  const at: At = (...rest) => ['motion', ...rest].join('/');
+  const { rock, heat } = motion ?? {};
+  const problems = rock ? zeroProblems((name) => at('rock', name!), 'axis', rock.axis) : [];
+  if (rock && rock.angles[0] > rock.angles[1])
+    problems.push({ path: at('rock', 'angles'), found: describe(rock.angles), allowed: 'the lesser angle first' });
+  if (heat && heat.temperature < (heat.from ?? COLD))
+    problems.push({
+      path: at('heat', 'temperature'),
+      found: String(heat.temperature),
+      allowed: `at least ${heat.from ?? COLD} °C, what it starts from`,
+    });
+  return problems;
 }
 
 /** Two vectors, each with a direction, the second not along the first. */
@@ -144,8 +164,16 @@ function surroundingProblems(at: At, thing: Surrounding): Refusal[] {
     return [{ path: at('min'), found, allowed: 'the corner with the smaller x, y and z' }];
   }
   if (thing.shape === 'capsule') return [];
+  if (thing.shape === 'cylinder') return endsProblems(at, thing.a, thing.b);
+  if (thing.shape === 'plane') return zeroProblems(at, 'normal', thing.normal);
   const { x = [1, 0, 0], y = [0, 1, 0] } = thing.pose ?? {};
   return [...fileProblems(at, thing.file), ...axesProblems((name) => at('pose', name!), ['x', x], ['y', y])];
+}
+
+/** Flat ends need an axis to be square to. */
+function endsProblems(at: At, a: Vec3, b: Vec3): Refusal[] {
+  const apart = length([b[0] - a[0], b[1] - a[1], b[2] - a[2]]);
+  return apart >= LEAST_LEG ? [] : [{ path: at('b'), found: `${describe(b)}, where a is`, allowed: 'another end' }];
 }
 
 /** A hostile design must not reach outside its own folder, on any system. */

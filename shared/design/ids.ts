@@ -18,7 +18,7 @@ export const isGoodId = (id: unknown): id is string =>
 export const sameId = (id: string): string => id.toLowerCase();
 
 /** The document's lists of things with an id. */
-export const LISTS = ['ports', 'flanges', 'merges', 'runners', 'surroundings'] as const;
+export const LISTS = ['ports', 'flanges', 'merges', 'runners', 'surroundings', 'service', 'sensors'] as const;
 
 type Segments = readonly PropertyKey[];
 

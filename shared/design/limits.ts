@@ -18,6 +18,10 @@ export const MAX_RUNNERS = 128;
 export const MAX_POINTS = 100;
 export const MAX_SURROUNDINGS = 2000;
 export const MAX_FASTENERS = 500;
+export const MAX_SERVICE = 200;
+export const MAX_SENSORS = 64;
+/** Stretches of one runner that are wrapped. */
+export const MAX_WRAPPED = 50;
 /** Corners of a flange's outline: a traced one has hundreds. */
 export const MAX_OUTLINE = 2000;
 /** Entries of `tubes`, `tooling` and `groups`, and of `otherRadii`. */

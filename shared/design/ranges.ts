@@ -26,6 +26,13 @@ export const CONVERGENCE: Range = { least: 0, most: 80 };
 /** Of an outline's edge: tan(turn / 4), so that 1 is half a circle. */
 export const BULGE: Range = { least: -20, most: 20 };
 export const TILT: Range = { least: 0, most: 180 };
+/** The engine's roll either way, degrees. */
+export const ROCK: Range = { least: -30, most: 30 };
+/** °C */
+export const TEMPERATURE: Range = { least: -50, most: 1200 };
+export const LAYERS: Range = { least: 1, most: 20, whole: true };
+/** Round a tube, degrees. */
+export const CLOCK: Range = { least: -360, most: 360 };
 export const SPEED: Range = { least: 0, most: 100_000, above: true };
 export const COMPRESSION: Range = { least: 1, most: 50, above: true };
 export const VALVES: Range = { least: 1, most: 8, whole: true };

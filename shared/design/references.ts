@@ -19,6 +19,7 @@ export function referenceProblems(design: Design): Refusal[] {
     ...crowdingProblems(design),
     ...cycleProblems(design),
     ...outletProblems(design),
+    ...sensorProblems(design),
   ];
 }
 
@@ -201,5 +202,16 @@ function outletProblems(design: Design): Refusal[] {
     if (merge.outletJoint === undefined || !follower) return [];
     const path = pathOf(design, ['merges', i, 'outletJoint']);
     return [{ path, found: describe(merge.outletJoint), allowed: `none, as runner ${describe(follower.id)} follows` }];
+  });
+}
+
+function sensorProblems(design: Design): Refusal[] {
+  const runners = new Set(design.runners.map(({ id }) => id));
+  const merges = new Set(design.merges.map(({ id }) => id));
+  return (design.sensors ?? []).flatMap(({ on }, i): Refusal[] => {
+    const [field, name, known] =
+      'runner' in on ? (['runner', on.runner, runners] as const) : (['merge', on.merge, merges] as const);
+    if (known.has(name)) return [];
+    return [{ path: pathOf(design, ['sensors', i, 'on', field]), found: describe(name), allowed: oneOf(known) }];
   });
 }

@@ -14,13 +14,17 @@ import {
   MAX_POINTS,
   MAX_PORTS,
   MAX_RUNNERS,
+  MAX_SENSORS,
+  MAX_SERVICE,
   MAX_SURROUNDINGS,
   MAX_TEXT,
+  MAX_WRAPPED,
 } from './limits';
 import {
   BEND_ANGLE,
   BENDS,
   BULGE,
+  CLOCK,
   COMPONENT,
   COMPRESSION,
   CONVERGENCE,
@@ -29,9 +33,12 @@ import {
   CYLINDERS,
   DISTANCE,
   INLETS,
+  LAYERS,
   LENGTH,
   type Range,
+  ROCK,
   SPEED,
+  TEMPERATURE,
   TILT,
   VALVES,
 } from './ranges';
@@ -188,6 +195,7 @@ const runner = object({
   points: maybe(list(point, MAX_POINTS, 'points').min(2, `at least two points, at most ${MAX_POINTS}`)),
   radii: maybe(list(length, MAX_POINTS, 'radii')),
   locked: maybe(z.boolean('true or false')),
+  wrapped: maybe(list(z.tuple([distance, distance], 'from and to, mm'), MAX_WRAPPED, 'stretches')),
 });
 
 const lengthOrEqual = 'a number above 0, mm, or null for any length, but equal';
@@ -196,22 +204,60 @@ const group = object({
   tolerance: distance,
 });
 
-const anySurrounding = { id, clearance: maybe(distance), kind: maybe(text) };
+const anySurrounding = {
+  id,
+  clearance: maybe(distance),
+  kind: maybe(text),
+  fixedTo: maybe(oneOf('engine', 'vehicle')),
+};
 const surrounding = z.discriminatedUnion(
   'shape',
   [
     object({ ...anySurrounding, shape: z.literal('capsule'), a: point, b: point, radius: length }),
     object({ ...anySurrounding, shape: z.literal('box'), min: point, max: point }),
+    object({ ...anySurrounding, shape: z.literal('cylinder'), a: point, b: point, radius: length }),
+    object({ ...anySurrounding, shape: z.literal('plane'), position: point, normal: vector }),
     object({
       ...anySurrounding,
       shape: z.literal('mesh'),
       file: text,
       unit: maybe(oneOf('mm', 'cm', 'm', 'in')),
       pose: maybe(object({ position: maybe(point), x: maybe(vector), y: maybe(vector) })),
+      crop: maybe(z.tuple([point, point], 'two corners of a box, three numbers each, mm')),
+      thin: maybe(length),
     }),
   ],
-  'an object whose shape is "capsule", "box" or "mesh"',
+  'an object whose shape is "capsule", "box", "cylinder", "plane" or "mesh"',
 );
+
+const angles = z.tuple([ranged(ROCK, 'degrees'), ranged(ROCK, 'degrees')], 'two angles, degrees, the lesser first');
+const motion = object({
+  rock: maybe(object({ position: point, axis: vector, angles })),
+  heat: maybe(object({ temperature: ranged(TEMPERATURE, '°C'), from: maybe(ranged(TEMPERATURE, '°C')) })),
+});
+const wrap = object({ thickness: length, layers: ranged(LAYERS), roll: length });
+const access = object({
+  required: maybe(z.boolean('true or false')),
+  tools: maybe(list(text, MAX_ENTRIES, 'names of tools')),
+  extensions: maybe(list(length, MAX_ENTRIES, 'lengths')),
+});
+const servicePoint = object({
+  id,
+  kind: oneOf('spark-plug', 'oil-filter', 'starter', 'dipstick', 'bolt'),
+  position: point,
+  direction: vector,
+  acrossFlats: maybe(length),
+  diameter: maybe(length),
+  length: maybe(length),
+});
+const sensor = object({
+  id,
+  kind: oneOf('oxygen', 'temperature'),
+  on: z.union([object({ runner: id }), object({ merge: id })], '{ "runner": … } or { "merge": … }'),
+  at: distance,
+  clock: ranged(CLOCK, 'degrees'),
+  length: maybe(length),
+});
 
 export const designShape = object({
   format: z.literal('evenrun-design'),
@@ -228,6 +274,11 @@ export const designShape = object({
   groups: record(group),
   surroundings: maybe(list(surrounding, MAX_SURROUNDINGS, 'surroundings')),
   clearance: maybe(object({ tubeToTube: distance })),
+  motion: maybe(motion),
+  wrap: maybe(wrap),
+  access: maybe(access),
+  service: maybe(list(servicePoint, MAX_SERVICE, 'service points')),
+  sensors: maybe(list(sensor, MAX_SENSORS, 'sensors')),
 });
 
 /** Fails to compile when the shape and the types drift apart. */

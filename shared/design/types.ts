@@ -160,11 +160,22 @@ export type Runner = {
   /** One for each interior point; default: the tooling's centerlineRadius. */
   readonly radii?: readonly number[];
   readonly locked?: boolean;
+  /** Stretches of its centerline that are wrapped, mm from its start. Default, where the design has a wrap: all of it. */
+  readonly wrapped?: readonly (readonly [from: number, to: number])[];
 };
 
 export type Group = { readonly length: number | null; readonly tolerance: number };
 
-type Surrounding_ = { readonly id: string; readonly clearance?: number; readonly kind?: string };
+/** What a surrounding is fixed to: what is on the engine rocks with the header, the rest stands still. */
+export type FixedTo = 'engine' | 'vehicle';
+
+type Surrounding_ = {
+  readonly id: string;
+  readonly clearance?: number;
+  readonly kind?: string;
+  /** Default "vehicle". Matters only where the engine rocks. */
+  readonly fixedTo?: FixedTo;
+};
 export type Capsule = Surrounding_ & {
   readonly shape: 'capsule';
   readonly a: Vec3;
@@ -172,14 +183,87 @@ export type Capsule = Surrounding_ & {
   readonly radius: number;
 };
 export type Box = Surrounding_ & { readonly shape: 'box'; readonly min: Vec3; readonly max: Vec3 };
+/** With flat ends; a capsule's are round. */
+export type Cylinder = Surrounding_ & {
+  readonly shape: 'cylinder';
+  readonly a: Vec3;
+  readonly b: Vec3;
+  readonly radius: number;
+};
+/** All that lies behind it, away from where `normal` points, is solid. */
+export type Plane = Surrounding_ & { readonly shape: 'plane'; readonly position: Vec3; readonly normal: Vec3 };
+export type LengthUnit = 'mm' | 'cm' | 'm' | 'in';
 export type MeshSurrounding = Surrounding_ & {
   readonly shape: 'mesh';
-  /** A file beside the design, no folders. */
+  /** A file beside the design, no folders: .stl, .obj, .ply or .glb. */
   readonly file: string;
-  readonly unit?: 'mm' | 'cm' | 'm' | 'in';
+  readonly unit?: LengthUnit;
   readonly pose?: { readonly position?: Vec3; readonly x?: Vec3; readonly y?: Vec3 };
+  /** Only triangles that reach into this box count: two corners along the file's own axes, mm. */
+  readonly crop?: readonly [Vec3, Vec3];
+  /** Thinned so that nothing moved farther than this, mm. */
+  readonly thin?: number;
 };
-export type Surrounding = Capsule | Box | MeshSurrounding;
+export type Surrounding = Capsule | Box | Cylinder | Plane | MeshSurrounding;
+
+/** How the header moves in the space it stands in. Gaps to what does not move along are the least over all of it. */
+export type Motion = {
+  /** The engine rolls in its mounts about an axis, between two angles, degrees, right-handed about `axis`. */
+  readonly rock?: { readonly position: Vec3; readonly axis: Vec3; readonly angles: readonly [number, number] };
+  /** The tubes grow from cold to this, °C. */
+  readonly heat?: { readonly temperature: number; readonly from?: number };
+};
+
+/** Heat wrap, the same all over the header. */
+export type Wrap = {
+  /** Of one layer, mm. */
+  readonly thickness: number;
+  readonly layers: number;
+  /** The least gap that the roll can be passed through, mm. */
+  readonly roll: number;
+};
+
+/** What is reached for with tools: which there are, and whether the header must leave them room. */
+export type Access = {
+  /** Every fastener and service point must be reachable: `check` fails where one is not, the router keeps room. Default false. */
+  readonly required?: boolean;
+  /** Kinds of tools at hand. Default: all that the tables know (shared/stock/tools.ts). */
+  readonly tools?: readonly string[];
+  /** Lengths of extension bars at hand, mm. Default: those of the tables. */
+  readonly extensions?: readonly number[];
+};
+
+export type ServiceKind = 'spark-plug' | 'oil-filter' | 'starter' | 'dipstick' | 'bolt';
+
+/** Something other than the header's own fasteners that must stay reachable. */
+export type ServicePoint = {
+  readonly id: string;
+  readonly kind: ServiceKind;
+  /** Where the tool or the hand takes hold: a bolt's face, a plug's seat, a filter's base. */
+  readonly position: Vec3;
+  /** The way it comes off. */
+  readonly direction: Vec3;
+  /** Across flats, mm. Default by kind. */
+  readonly acrossFlats?: number;
+  /** Of what comes out, mm. Default by kind. */
+  readonly diameter?: number;
+  /** Of what comes out, and so how far it must be drawn, mm. Default by kind. */
+  readonly length?: number;
+};
+
+export type SensorKind = 'oxygen' | 'temperature';
+
+export type Sensor = {
+  readonly id: string;
+  readonly kind: SensorKind;
+  readonly on: { readonly runner: string } | { readonly merge: string };
+  /** Along the runner's centerline from its start, or along the merge's axis from its inlet plane, mm. */
+  readonly at: number;
+  /** Round the tube, degrees, right-handed about the flow from its uppermost side (+Z; +Y where the tube stands upright). */
+  readonly clock: number;
+  /** Room straight out of the tube that the sensor with its plug and lead takes, mm. Default by kind. */
+  readonly length?: number;
+};
 
 export type Design = {
   readonly format: 'evenrun-design';
@@ -196,4 +280,9 @@ export type Design = {
   readonly groups: Readonly<Record<string, Group>>;
   readonly surroundings?: readonly Surrounding[];
   readonly clearance?: { readonly tubeToTube: number };
+  readonly motion?: Motion;
+  readonly wrap?: Wrap;
+  readonly access?: Access;
+  readonly service?: readonly ServicePoint[];
+  readonly sensors?: readonly Sensor[];
 };

@@ -20,6 +20,8 @@ const KINDS = {
   flanges: 'flange',
   merges: 'merge',
   surroundings: 'surrounding',
+  service: 'service',
+  sensors: 'sensor',
   groups: 'group',
 } as const;
 

@@ -10,7 +10,7 @@ export type Ref =
   /** One bolt or stud of the flange `id`, counted from 0. */
   | { readonly kind: 'fastener'; readonly id: string; readonly index: number }
   | {
-      readonly kind: 'port' | 'flange' | 'merge' | 'surrounding' | 'group' | 'tube' | 'tooling';
+      readonly kind: 'port' | 'flange' | 'merge' | 'surrounding' | 'service' | 'sensor' | 'group' | 'tube' | 'tooling';
       readonly id: string;
     }
   /** What there is one of; `id` is empty. */

@@ -1,5 +1,6 @@
 /** Small changes that break a layout, as data: recorded with what an independent checker found, replayed in the test. */
 import { rotate, unit } from '../../geometry';
+import { shiftedSurrounding } from '../../shared/design/edit';
 import type { Design, Merge, Runner, Surrounding, Tooling } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
 
@@ -79,7 +80,5 @@ function toward(p: Vec3, q: Vec3, by: number): Vec3 {
 }
 
 function shifted(s: Surrounding, by: Vec3): Surrounding {
-  if (s.shape === 'capsule') return { ...s, a: plus(s.a, by), b: plus(s.b, by) };
-  if (s.shape === 'box') return { ...s, min: plus(s.min, by), max: plus(s.max, by) };
-  return { ...s, pose: { ...s.pose, position: plus(s.pose?.position ?? [0, 0, 0], by) } };
+  return shiftedSurrounding(s, by);
 }

@@ -28,7 +28,7 @@ function roomAtEnds(design: Design): number {
     addScaled(pose.position, pose.direction, way * (od / 2 + 10)),
   );
   const fields = (design.surroundings ?? []).map((s) => {
-    if (s.shape === 'mesh') throw new Error('No meshes here.');
+    if (s.shape !== 'box' && s.shape !== 'capsule') throw new Error('Boxes and bars only.');
     const { signedDistance } = s.shape === 'box' ? boxShape(s) : capsuleShape(s);
     return (...p: [number, number, number]) => signedDistance(...p) - (s.clearance ?? 0) - od / 2;
   });

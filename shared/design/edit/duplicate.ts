@@ -2,15 +2,18 @@
 
 import type { Vec3 } from '../../vec3';
 import { describe } from '../refusal';
-import type { Design, Surrounding } from '../types';
+import type { Design } from '../types';
 import { type Added, addPort, plus } from './add';
 import { checked, refused } from './edited';
+import { shiftedSurrounding } from './places';
 import { fastenersOf, freeId, placeOfThing, segmentsOf, type Thing } from './things';
 
 const ASIDE: Vec3 = [40, 0, 0];
+/** Along its tube. */
+const SENSOR_STEP = 40;
 
 export const canDuplicate = (kind: Thing['kind']): boolean =>
-  ['port', 'fastener', 'merge', 'tube', 'tooling', 'group', 'surrounding'].includes(kind);
+  ['port', 'fastener', 'merge', 'tube', 'tooling', 'group', 'surrounding', 'service', 'sensor'].includes(kind);
 
 export function duplicate(design: Design, thing: Thing): Added {
   const place = placeOfThing(thing);
@@ -60,11 +63,25 @@ export function duplicate(design: Design, thing: Thing): Added {
     case 'surrounding': {
       const all = design.surroundings!;
       const newId = free(all.map((entry) => entry.id));
-      const copy = { ...aside(all.find((entry) => entry.id === id)!), id: newId };
+      const copy = { ...shiftedSurrounding(all.find((entry) => entry.id === id)!, ASIDE), id: newId };
       return {
         edited: checked({ ...design, surroundings: [...all, copy] }),
         thing: { kind: 'surrounding', id: newId },
       };
+    }
+    case 'service': {
+      const all = design.service!;
+      const newId = free(all.map((entry) => entry.id));
+      const original = all.find((entry) => entry.id === id)!;
+      const copy = { ...original, id: newId, position: plus(original.position, ASIDE) };
+      return { edited: checked({ ...design, service: [...all, copy] }), thing: { kind: 'service', id: newId } };
+    }
+    case 'sensor': {
+      const all = design.sensors!;
+      const newId = free(all.map((entry) => entry.id));
+      const original = all.find((entry) => entry.id === id)!;
+      const copy = { ...original, id: newId, at: original.at + SENSOR_STEP };
+      return { edited: checked({ ...design, sensors: [...all, copy] }), thing: { kind: 'sensor', id: newId } };
     }
     default:
       return {
@@ -80,9 +97,3 @@ export function duplicate(design: Design, thing: Thing): Added {
 
 /** `bar 1` → `bar`, `steering shaft` → `steering shaft`; short enough to take a number. */
 const stem = (id: string): string => id.replace(/[ _-]*\d+$/, '').slice(0, 58) || 'copy';
-
-function aside(thing: Surrounding): Surrounding {
-  if (thing.shape === 'box') return { ...thing, min: plus(thing.min, ASIDE), max: plus(thing.max, ASIDE) };
-  if (thing.shape === 'capsule') return { ...thing, a: plus(thing.a, ASIDE), b: plus(thing.b, ASIDE) };
-  return { ...thing, pose: { ...thing.pose, position: plus(thing.pose?.position ?? [0, 0, 0], ASIDE) } };
-}

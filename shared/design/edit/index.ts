@@ -15,6 +15,7 @@ export { canDuplicate, duplicate } from './duplicate';
 export { checked, type Edited, refused } from './edited';
 export { readBanks, readCylinders, setCylinders, setFiringOrder, writeBanks, writeCylinders } from './engine';
 export { reshapeOpening, sizeOf } from './opening';
+export { middleOfSurrounding, placesOf, shiftedSurrounding, withPlaces } from './places';
 export { remove } from './remove';
 export { rename } from './rename';
 export { type Change, setFields } from './setFields';

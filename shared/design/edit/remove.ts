@@ -44,6 +44,12 @@ export function remove(design: Design, things: readonly Thing[]): Edited {
     ),
     groups: keep(design.groups, (id) => gone('group', id)),
     ...(design.surroundings && { surroundings: design.surroundings.filter((thing) => !gone('surrounding', thing.id)) }),
+    ...(design.service && { service: design.service.filter((point) => !gone('service', point.id)) }),
+    ...(design.sensors && {
+      sensors: design.sensors.filter(
+        ({ id, on }) => !gone('sensor', id) && !('runner' in on ? gone('runner', on.runner) : gone('merge', on.merge)),
+      ),
+    }),
   });
 }
 

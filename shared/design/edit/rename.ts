@@ -1,7 +1,7 @@
 /** Renames a thing together with everything that names it, so that no reference is left behind. */
 import { ID_RULE, isGoodId, sameId } from '../ids';
 import { describe } from '../refusal';
-import type { Design } from '../types';
+import type { Design, Sensor } from '../types';
 import { checked, type Edited, refused } from './edited';
 import {
   isListKind,
@@ -53,9 +53,12 @@ function renameInList(design: Design, kind: ListKind, id: string, to: string): D
       ),
     };
   }
+  const sensors = renamed.sensors?.map((sensor) => onRenamed(sensor, kind, id, to));
+  if (kind === 'runner') return { ...renamed, ...(sensors && { sensors }) };
   if (kind === 'merge') {
     return {
       ...renamed,
+      ...(sensors && { sensors }),
       runners: renamed.runners.map((r) => ({
         ...r,
         ...('merge' in r.from && r.from.merge === id && { from: { ...r.from, merge: to } }),
@@ -64,6 +67,13 @@ function renameInList(design: Design, kind: ListKind, id: string, to: string): D
     };
   }
   return renamed;
+}
+
+function onRenamed(sensor: Sensor, kind: ListKind, id: string, to: string): Sensor {
+  const { on } = sensor;
+  if (kind === 'runner' && 'runner' in on && on.runner === id) return { ...sensor, on: { ...on, runner: to } };
+  if (kind === 'merge' && 'merge' in on && on.merge === id) return { ...sensor, on: { ...on, merge: to } };
+  return sensor;
 }
 
 function renameInRecord(design: Design, kind: RecordKind, id: string, to: string): Design {

@@ -1,7 +1,7 @@
 /** The things of a design that can be pointed at and edited one by one, and where each lies in the document. */
 import type { Design, Fastener } from '../types';
 
-export type ListKind = 'port' | 'flange' | 'merge' | 'runner' | 'surrounding';
+export type ListKind = 'port' | 'flange' | 'merge' | 'runner' | 'surrounding' | 'service' | 'sensor';
 export type RecordKind = 'tube' | 'tooling' | 'group';
 
 export type Thing =
@@ -19,6 +19,8 @@ export const LIST_OF = {
   merge: 'merges',
   runner: 'runners',
   surrounding: 'surroundings',
+  service: 'service',
+  sensor: 'sensors',
 } as const satisfies Record<ListKind, keyof Design>;
 
 export const RECORD_OF = { tube: 'tubes', tooling: 'tooling', group: 'groups' } as const satisfies Record<

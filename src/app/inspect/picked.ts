@@ -42,6 +42,8 @@ const NAMES: Record<Thing['kind'], readonly [one: string, many: string]> = {
   runner: ['Runner', 'runners'],
   group: ['Group', 'groups'],
   surrounding: ['Surrounding', 'surroundings'],
+  service: ['Service point', 'service points'],
+  sensor: ['Sensor', 'sensors'],
   engine: ['Engine', 'engines'],
   design: ['Design', 'designs'],
 };

@@ -36,7 +36,7 @@ export function handlesFor(header: Header, picked: Ref | null, hovered: Ref | nu
       const { id } = picked;
       const shape = header.surroundings.find((s) => s.id === id)?.shape;
       const whole: Handle = { kind: 'surrounding', id };
-      if (shape === 'capsule')
+      if (shape === 'capsule' || shape === 'cylinder')
         return [whole, { kind: 'capsule-end', id, end: 'a' }, { kind: 'capsule-end', id, end: 'b' }];
       if (shape !== 'box') return [whole];
       const faces = ([0, 1, 2] as const).flatMap((axis) =>

@@ -11,6 +11,7 @@ import {
   moveSurrounding,
   turnMerge,
 } from '../../../geometry';
+import { middleOfSurrounding } from '../../../shared/design/edit';
 import type { Vec3 } from '../../../shared/vec3';
 import { angleOf, byOf, type Maker } from './grip';
 import type { Handle } from './handle';
@@ -83,7 +84,7 @@ export function gripOfSurrounding(
     refusal: null,
   };
   if (handle.kind === 'capsule-end') {
-    if (body.shape !== 'capsule') return null;
+    if (body.shape !== 'capsule' && body.shape !== 'cylinder') return null;
     return {
       ...common,
       at: body[handle.end],
@@ -103,11 +104,6 @@ export function gripOfSurrounding(
       ask: (from, amount) => moveBoxFace(from, id, axis, side, byOf(amount)[axis]),
     };
   }
-  const at =
-    body.shape === 'capsule'
-      ? lerp(body.a, body.b, 0.5)
-      : body.shape === 'box'
-        ? lerp(body.min, body.max, 0.5)
-        : (body.pose?.position ?? [0, 0, 0]);
+  const at = middleOfSurrounding(body);
   return { ...common, at, ask: (from, amount) => moveSurrounding(from, id, byOf(amount)) };
 }

@@ -104,7 +104,7 @@ function slowTubes(design: Design, [a, b]: readonly string[], inBundle: boolean)
 function slowToSurrounding(design: Design, [runner, id]: readonly string[]): number {
   const r = resolveHeader(design).runners.find((x) => x.runner.id === runner)!;
   const s = design.surroundings!.find((x) => x.id === id)!;
-  if (s.shape === 'mesh') throw new Error('no brute force for meshes here');
+  if (s.shape !== 'box' && s.shape !== 'capsule') throw new Error(`no brute force for a ${s.shape} here`);
   const field = s.shape === 'box' ? toBox(s.min, s.max) : toCapsule(s.a, s.b, s.radius);
   return leastOver(tubePatches(r.centerline!, r.tubeRadius), field);
 }

@@ -16,7 +16,7 @@ const rounded = (p: readonly number[]): Vec3 => [round1(p[0]!), round1(p[1]!), r
 
 /** Least room left between a surrounding and what must stay free. */
 export function roomBeside(s: Surrounding, keep: readonly Keep[]): number {
-  if (s.shape === 'mesh') throw new Error('Problems made here have no meshes.');
+  if (s.shape !== 'box' && s.shape !== 'capsule') throw new Error('Problems made here have boxes and bars only.');
   const field = (s.shape === 'box' ? boxShape(s) : capsuleShape(s)).signedDistance;
   return Math.min(...keep.map(({ at, radius }) => field(...at) - radius - (s.clearance ?? 0)));
 }

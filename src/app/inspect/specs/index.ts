@@ -7,6 +7,8 @@ import { groupSections } from './group';
 import { mergeSections } from './merge';
 import { portSections } from './port';
 import { runnerSections } from './runner';
+import { sensorSections } from './sensor';
+import { serviceSections } from './service';
 import type { Section } from './spec';
 import { surroundingSections } from './surrounding';
 import { tubeSections } from './tube';
@@ -25,4 +27,6 @@ export const SECTIONS: Record<Thing['kind'], Sections> = {
   runner: runnerSections as unknown as Sections,
   group: groupSections as unknown as Sections,
   surrounding: surroundingSections as unknown as Sections,
+  service: serviceSections as unknown as Sections,
+  sensor: sensorSections as unknown as Sections,
 };

@@ -69,7 +69,7 @@ export function lowest(header: Header, meshes: readonly ArrayLike<number>[]): nu
   for (const { at, radius } of headerBalls(header)) z = Math.min(z, at[2] - radius);
   for (const s of header.surroundings) {
     if (s.shape === 'box') z = Math.min(z, s.min[2], s.max[2]);
-    if (s.shape === 'capsule') z = Math.min(z, s.a[2] - s.radius, s.b[2] - s.radius);
+    if (s.shape === 'capsule' || s.shape === 'cylinder') z = Math.min(z, s.a[2] - s.radius, s.b[2] - s.radius);
   }
   for (const soup of meshes) for (let i = 2; i < soup.length; i += 3) z = Math.min(z, soup[i]!);
   return Number.isFinite(z) ? z : 0;

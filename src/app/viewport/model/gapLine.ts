@@ -66,7 +66,11 @@ function nearest(shape: Surrounding, p: Vec3): Ball | null {
     const at = p.map((x, i) => Math.min(Math.max(x, shape.min[i]!), shape.max[i]!)) as unknown as Vec3;
     return { at, radius: 0 };
   }
-  if (shape.shape === 'capsule') {
+  if (shape.shape === 'plane') {
+    const way = unit(shape.normal);
+    return { at: addScaled(p, way, -dot(sub(p, shape.position), way)), radius: 0 };
+  }
+  if (shape.shape === 'capsule' || shape.shape === 'cylinder') {
     const axis = sub(shape.b, shape.a);
     const t = dot(sub(p, shape.a), axis) / (dot(axis, axis) || 1);
     return { at: lerp(shape.a, shape.b, Math.min(1, Math.max(0, t))), radius: shape.radius };

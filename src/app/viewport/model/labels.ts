@@ -1,14 +1,6 @@
 /** What is named in the 3D view, and where its name may hang. mm, in the design's frame. */
-import {
-  add,
-  addScaled,
-  type Header,
-  pointAt,
-  type ResolvedPort,
-  type ResolvedRunner,
-  scale,
-} from '../../../../geometry';
-import type { Surrounding } from '../../../../shared/design/types';
+import { add, addScaled, type Header, pointAt, type ResolvedPort, type ResolvedRunner } from '../../../../geometry';
+import { middleOfSurrounding } from '../../../../shared/design/edit';
 import { remembered } from '../../../../shared/remember';
 import type { Vec3 } from '../../../../shared/vec3';
 import type { ShownPart } from '../../made/shape';
@@ -100,14 +92,7 @@ export function nameLabel(header: Header, ref: Ref | null): Label | null {
   }
   if (ref.kind === 'surrounding') {
     const s = header.surroundings.find(({ id }) => id === ref.id);
-    const at = s && middle(s);
-    return at ? label(at) : null;
+    return s && s.shape !== 'mesh' ? label(middleOfSurrounding(s)) : null;
   }
-  return null;
-}
-
-function middle(s: Surrounding): Vec3 | null {
-  if (s.shape === 'box') return scale([s.min[0] + s.max[0], s.min[1] + s.max[1], s.min[2] + s.max[2]], 0.5);
-  if (s.shape === 'capsule') return scale([s.a[0] + s.b[0], s.a[1] + s.b[1], s.a[2] + s.b[2]], 0.5);
   return null;
 }

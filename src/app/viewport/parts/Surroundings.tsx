@@ -47,6 +47,7 @@ export const Ghost = memo(function Ghost({
   if (surrounding.shape === 'box') return <GhostBox surrounding={surrounding} palette={palette} strength={strength} />;
   if (surrounding.shape === 'capsule')
     return <GhostCapsule surrounding={surrounding} palette={palette} strength={strength} />;
+  if (surrounding.shape === 'cylinder' || surrounding.shape === 'plane') return null;
   const soup = meshes.get(surrounding.file);
   return soup ? <GhostMesh surrounding={surrounding} soup={soup} palette={palette} strength={strength} /> : null;
 });

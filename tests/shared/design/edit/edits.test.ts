@@ -189,7 +189,7 @@ describe('openings', () => {
 });
 
 describe('the engine', () => {
-  const bare: Design = { ...design, ports: [], flanges: [], runners: [] };
+  const bare: Design = { ...design, ports: [], flanges: [], runners: [], sensors: [] };
   it('keeps banks whole and drops a firing order of another count', () => {
     const five = done(setCylinders(bare, 5)).engine!;
     expect(five.banks).toEqual([
