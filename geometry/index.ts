@@ -192,3 +192,4 @@ export type { GapEntry, GapProfile, GapReport, MotionPose } from './gaps/report'
 export type { AccessEntry, AccessReport, BareReason, Reach, ToolSolid, ToolTry, WrapPlan } from './reach/report';
 export type { JointAdvice, RemovalPiece, RemovalPose, RemovalReport } from './removal/report';
 export type { SensorEntry, SensorRemark } from './sensor/report';
+export { sensorReport } from './sensor/sensors';
