@@ -9,6 +9,7 @@ import { obstaclesOf } from '../check/obstacles';
 import type { Header } from '../header/resolve';
 import { scale } from '../vector';
 import { bodyOf } from './body';
+import { ROUGH } from './gap';
 import { type Left, leaveBay } from './leave';
 import { askedAt, type Counter, roomAlong } from './motion';
 import { type Assembly, assemblyOf, type Loose, type Members } from './pieces';
@@ -115,7 +116,7 @@ function takeOff(
   const slide = slideOff(header, members, held, standing, counter);
   if (!slide.ok) return { members, slide, left: null, path: [AT_REST], room: null };
   const body = bodyOf(header, members)!;
-  const asked = askedAt(body, slide.pose, standing, ROOM, -TOUCHING);
+  const asked = askedAt(body, slide.pose, standing, ROOM, -TOUCHING, ROUGH);
   const first: Vec3[] = slide.axis ? [slide.axis] : [];
   for (const m of members.merges) {
     const { axis } = header.merges.get(m)!.body;

@@ -17,11 +17,13 @@ export type Fineness = {
   readonly fine: number;
   /** And elsewhere to this share of itself. */
   readonly share: number;
+  /** Cells of plates and collectors whose ball is no larger than this are not halved, and count as all of their ball, mm. */
+  readonly whole: number;
 };
 
-export const EXACT: Fineness = { fine: 0.02, share: 0.1 };
-/** For finding a way: the answer is a lower bound still. */
-export const ROUGH: Fineness = { fine: 0.2, share: 0.25 };
+export const EXACT: Fineness = { fine: 0.02, share: 0.1, whole: 0 };
+/** For finding a way: plates and collectors are taken as up to so much larger than they are. */
+export const ROUGH: Fineness = { fine: 0.3, share: 0.35, whole: 2 };
 
 /**
  * @param limit gaps from here on are all the same
@@ -32,7 +34,7 @@ export function leastGap(
   m: Matrix,
   f: Distance,
   limit: number,
-  { fine, share }: Fineness,
+  { fine, share, whole }: Fineness,
   enough = Number.NEGATIVE_INFINITY,
 ): Found {
   let best = limit;
@@ -58,7 +60,7 @@ export function leastGap(
       done = true;
       return;
     }
-    const exact = c.outer - c.inner <= Math.max(fine, share * most);
+    const exact = c.outer <= whole || c.outer - c.inner <= Math.max(fine, share * most);
     const parts = exact ? null : c.parts();
     if (!parts) {
       const told = exact ? value - c.outer : value - Math.max(0, c.inner);

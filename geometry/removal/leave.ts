@@ -133,27 +133,59 @@ function grown(
   const origin = inside[0]!.middle;
   const low = [0, 1, 2].map((k) => Math.min(box[k]!, origin[k]!) - reach);
   const high = [0, 1, 2].map((k) => Math.max(box[3 + k]!, origin[k]!) + reach);
-  const sample = (): { turn: Vec3; p: Vec3 } => {
+  const anywhere = (): Vec3 => {
     const spread = next() < 0.4 ? 0.15 + 0.35 * next() : 0;
-    const p = [0, 1, 2].map((k) =>
+    return [0, 1, 2].map((k) =>
       spread > 0 ? origin[k]! + spread * reach * (4 * next() - 2) : low[k]! + next() * (high[k]! - low[k]!),
     ) as unknown as Vec3;
-    const turns = counter.left < (1 - SHARE_STRAIGHT) * budget && next() < 0.8;
-    if (!turns) return { turn: next() < 0.5 ? start.turn : inside[Math.floor(next() * inside.length)]!.pose.turn, p };
-    const angle = [0.35, 0.9, 2.2][Math.floor(next() * 3)]! * next();
-    return { turn: scale(direction(next), angle), p };
+  };
+  const one = <T>(of: readonly T[]): T => of[Math.floor(next() * of.length)]!;
+  const turnTo = (): Vec3 => {
+    const kind = next();
+    if (kind < 0.4) return one(inside).pose.turn;
+    if (kind < 0.75) return one(QUARTERS);
+    return scale(direction(next), one(TURNS) * next());
+  };
+  const finish = (a: Node, b: Node | null): RemovalPose[] =>
+    shortened([...back(a).reverse(), ...(b ? back(b) : [])], body, all, next, between, nodeOf);
+
+  /** Straight out from a place that was reached, along an axis. */
+  const outFrom = (node: Node): Node | null => {
+    const own = extent(body, matrixOf(node.pose));
+    const way = one(AXES);
+    const pose = movedBy(node.pose, way, farOut(own, box, way));
+    return moved(body, node.pose, pose, all, counter).share >= 1 ? nodeOf(pose, node) : null;
   };
 
-  for (let [one, other] = [inside, outside]; counter.left > 0; [one, other] = [other, one]) {
-    const { turn, p } = sample();
-    const { node } = extend(one, turn, p);
+  for (let [tree, other] = [inside, outside]; counter.left > 0; [tree, other] = [other, tree]) {
+    const turning = counter.left < (1 - SHARE_STRAIGHT) * budget;
+    const { node } = extend(tree, turning ? turnTo() : start.turn, anywhere());
+    if (tree === inside) {
+      const out = outFrom(node);
+      if (out) return finish(out, null);
+    }
     const met = extend(other, node.pose.turn, node.middle);
-    if (!met.there) continue;
-    const [a, b] = one === inside ? [node, met.node] : [met.node, node];
-    return shortened([...back(a).reverse(), ...back(b)], body, all, next, between, nodeOf);
+    if (met.there) return tree === inside ? finish(node, met.node) : finish(met.node, node);
   }
   return null;
 }
+
+const AXES: readonly Vec3[] = [
+  [1, 0, 0],
+  [-1, 0, 0],
+  [0, 1, 0],
+  [0, -1, 0],
+  [0, 0, 1],
+  [0, 0, -1],
+];
+/** Turns that suit bays, which are mostly square: by a quarter or less about one axis. */
+const QUARTERS: readonly Vec3[] = AXES.flatMap((axis) => [
+  scale(axis, Math.PI / 2),
+  scale(axis, Math.PI / 4),
+  scale(axis, Math.PI / 9),
+]);
+/** And any other, mostly small. */
+const TURNS = [0.35, 0.9, 2.2];
 
 const mixed = (a: RemovalPose, b: RemovalPose, t: number): RemovalPose => ({
   turn: addScaled(a.turn, sub(b.turn, a.turn), t),

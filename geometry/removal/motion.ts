@@ -6,7 +6,7 @@
  */
 import type { Vec3 } from '../../shared/vec3';
 import type { Body } from './body';
-import { EXACT, type Fineness, leastGap, ROUGH } from './gap';
+import { EXACT, type Fineness, leastGap } from './gap';
 import { between, type Matrix, matrixOf, travelOf } from './pose';
 import type { RemovalPose } from './report';
 import type { Standing } from './space';
@@ -18,7 +18,7 @@ const FAR = 80;
 const SLACK = 0.06;
 
 /** What stands in the way, with the gap that is asked of it. */
-export type Asked = Standing & { readonly room: number };
+export type Asked = Standing & { readonly room: number; readonly how: Fineness };
 
 export type Moved = {
   /** Share of the motion that can be made: 1 is all. */
@@ -34,6 +34,7 @@ export type Counter = { left: number };
 /**
  * What each asks: `room`, or as much as there is at the pose where there is less already.
  * @param leastAsked no less than this is asked even then
+ * @param how finely what is not near yet may be measured from then on; what is near is measured exactly
  */
 export function askedAt(
   body: Body,
@@ -41,22 +42,24 @@ export function askedAt(
   all: readonly Standing[],
   room: number,
   leastAsked = Number.NEGATIVE_INFINITY,
+  how = EXACT,
 ): Asked[] {
   const m = matrixOf(pose);
+  const enough = room + how.whole + how.fine;
   return all.map((s) => {
-    const { gap } = leastGap(body.cells, m, s.distance, room, EXACT);
-    return { ...s, room: gap >= room ? room : Math.max(leastAsked, gap - SLACK) };
+    const { gap } = leastGap(body.cells, m, s.distance, enough, EXACT);
+    return { ...s, how: gap >= enough ? how : EXACT, room: gap >= room ? room : Math.max(leastAsked, gap - SLACK) };
   });
 }
 
-/** @param how `EXACT` where the place at which it stops is told */
+/** @param told whether the place at which it stops is sought exactly */
 export function moved(
   body: Body,
   from: RemovalPose,
   to: RemovalPose,
   all: readonly Asked[],
   counter: Counter,
-  how: Fineness = ROUGH,
+  told = false,
 ): Moved {
   const travel = travelOf(from, to, body.middle, body.reach);
   const m: Matrix = new Float64Array(12);
@@ -67,10 +70,10 @@ export function moved(
     matrixOf(between(from, to, share), m);
     let free = FAR;
     for (const s of all) {
-      const found = leastGap(body.cells, m, s.distance, s.room + free, how, s.room);
+      const found = leastGap(body.cells, m, s.distance, s.room + free, s.how, s.room);
       if (found.gap < s.room) {
         const by = [s.id, ...stoppers(body, m, all).filter((id) => id !== s.id)];
-        const safe = how === EXACT ? lastSafe(last, share) : last;
+        const safe = told ? lastSafe(last, share) : last;
         return { share: safe, by, at: found.at };
       }
       free = Math.min(free, found.gap - s.room);
@@ -86,7 +89,7 @@ export function moved(
       counter.left--;
       const middle = (low + high) / 2;
       matrixOf(between(from, to, middle), m);
-      const fits = all.every((s) => leastGap(body.cells, m, s.distance, s.room, how, s.room).gap >= s.room);
+      const fits = all.every((s) => leastGap(body.cells, m, s.distance, s.room, s.how, s.room).gap >= s.room);
       if (fits) low = middle;
       else high = middle;
     }
@@ -100,7 +103,7 @@ const TOLD = 0.02;
 /** All that stand nearer than asked there, the nearest first. */
 function stoppers(body: Body, m: Matrix, all: readonly Asked[]): string[] {
   return all
-    .map((s) => ({ id: s.id, over: leastGap(body.cells, m, s.distance, s.room, ROUGH).gap - s.room }))
+    .map((s) => ({ id: s.id, over: leastGap(body.cells, m, s.distance, s.room, s.how).gap - s.room }))
     .filter(({ over }) => over < 0)
     .sort((a, b) => a.over - b.over)
     .map(({ id }) => id);
@@ -120,7 +123,7 @@ export function roomAlong(body: Body, path: readonly RemovalPose[], all: readonl
       let over = FAR;
       for (const s of all) {
         const limit: number = (best?.gap ?? FAR) + over;
-        const { gap } = leastGap(body.cells, m, s.distance, limit, { fine: 0.05, share: 0.1 });
+        const { gap } = leastGap(body.cells, m, s.distance, limit, EXACT);
         if (gap < (best?.gap ?? FAR)) best = leastOf(body, m, s, best);
         over = Math.min(over, Math.max(0, gap - (best?.gap ?? FAR)));
       }

@@ -9,7 +9,6 @@ import type { Header } from '../header/resolve';
 import { DEGREES, RADIANS } from '../tolerance';
 import { add, angleBetween, dot, norm, scale, unit } from '../vector';
 import { type Body, bodyOf } from './body';
-import { EXACT } from './gap';
 import { askedAt, type Counter, moved } from './motion';
 import { type Link, type Members, sameWay } from './pieces';
 import { AT_REST, movedBy } from './pose';
@@ -64,11 +63,11 @@ export function slideOff(
   const body: Body = bodyOf(header, members, axis)!;
   const to = movedBy(AT_REST, axis, far);
   const asked = askedAt(body, AT_REST, standing, ROOM);
-  const first = moved(body, AT_REST, to, asked, counter, EXACT);
+  const first = moved(body, AT_REST, to, asked, counter, true);
   if (first.share >= 1) return { ok: true, axis, far, pose: to };
   // Where it comes to touch tells more than where the room for a hand ends.
   const touching = asked.map((a) => ({ ...a, room: Math.min(a.room, 0) }));
-  const touch = moved(body, AT_REST, to, touching, counter, EXACT);
+  const touch = moved(body, AT_REST, to, touching, counter, true);
   const stop = touch.share < 1 ? touch : first;
   return { ok: false, axis, after: stop.share * far, by: stop.by, at: stop.at, why: null };
 }

@@ -95,12 +95,13 @@ export function vee(): Design {
 
 export const box = (id: string, min: Vec3, max: Vec3): Surrounding => ({ id, shape: 'box', min, max });
 
-/** Points on the skin of everything that one piece is made of. */
+/** Points on the skin of everything that one piece is made of. @param heights of plates' points: 0 is the outer face, 1 the one on the head */
 export function skin(
   design: Design,
   runners: readonly string[],
   merges: readonly string[],
   flanges: readonly string[],
+  heights: readonly number[] = [0, 0.5, 1],
 ): Vec3[] {
   const h: Header = resolveHeader(design);
   const points: Vec3[] = [];
@@ -129,7 +130,7 @@ export function skin(
     for (const { pose, outline, thickness } of flangePlan(h, flange).plates) {
       const x = crossed(pose.up, pose.direction);
       for (const [a, b] of sampleLoop(outline, 0.01))
-        for (const z of [0, -thickness / 2, -thickness])
+        for (const z of heights.map((part) => -part * thickness))
           points.push(
             [0, 1, 2].map(
               (k) => pose.position[k]! + a * x[k]! + b * pose.up[k]! + z * pose.direction[k]!,
