@@ -111,7 +111,10 @@ function stoppers(body: Body, m: Matrix, all: readonly Asked[]): string[] {
 
 export type Room = { readonly gap: number; readonly by: string };
 
-/** The least gap along a path, and beside what: exact but for half a step. Null where nothing is within `FAR`. */
+/** The room that is told is less than the true one by at most this share of it. */
+const ROOM_SHARE = 0.02;
+
+/** The least gap along a path, and beside what: exact but for half a step and that share. Null where nothing is within `FAR`. */
 export function roomAlong(body: Body, path: readonly RemovalPose[], all: readonly Standing[]): Room | null {
   let best: Room | null = null;
   const m: Matrix = new Float64Array(12);
@@ -136,6 +139,6 @@ export function roomAlong(body: Body, path: readonly RemovalPose[], all: readonl
 
 function leastOf(body: Body, m: Matrix, s: Standing, best: Room | null): Room | null {
   const limit = best?.gap ?? FAR;
-  const { gap } = leastGap(body.cells, m, s.distance, limit, EXACT);
+  const { gap } = leastGap(body.cells, m, s.distance, limit, { ...EXACT, share: ROOM_SHARE });
   return gap < limit ? { gap, by: s.id } : best;
 }

@@ -109,11 +109,11 @@ export function skin(
     const helper: Vec3 = Math.abs(t[0]) < 0.7 ? [1, 0, 0] : [0, 1, 0];
     const u = normalised(crossed(t, helper));
     const v = crossed(t, u);
-    for (let a = 0; a < 2 * Math.PI; a += Math.PI / 10)
+    for (let a = 0; a < 2 * Math.PI; a += Math.PI / 6)
       points.push([0, 1, 2].map((k) => c[k]! + r * (Math.cos(a) * u[k]! + Math.sin(a) * v[k]!)) as unknown as Vec3);
   };
   for (const r of h.runners.filter((x) => runners.includes(x.runner.id)))
-    for (let s = 0; s <= r.centerline!.length; s += 4) {
+    for (let s = 0; s <= r.centerline!.length; s += 6) {
       const { position, tangent } = pointAt(r.centerline!, s);
       ring(position, tangent, r.tubeRadius);
     }
@@ -140,37 +140,52 @@ export function skin(
   return points;
 }
 
-/** The least distance of any of the points to any of the boxes, all along the path in steps of about a millimetre. */
+/** The least distance of any of the points to any of the boxes, all along the path in steps of about two millimetres. */
 export function leastAlong(points: readonly Vec3[], path: readonly RemovalPose[], all: readonly Surrounding[]): number {
+  const boxes = all.map((o) => {
+    if (o.shape !== 'box') throw new Error('the judge knows boxes only');
+    return o;
+  });
   let least = Number.POSITIVE_INFINITY;
   for (let i = 1; i < path.length; i++) {
     const [a, b] = [path[i - 1]!, path[i]!];
-    const far =
-      Math.hypot(...a.move.map((x, k) => x - b.move[k]!)) + 600 * Math.hypot(...a.turn.map((x, k) => x - b.turn[k]!));
-    const steps = Math.max(1, Math.ceil(far));
+    const far = Math.hypot(...sum(a.move, b.move, -1)) + 500 * Math.hypot(...sum(a.turn, b.turn, -1));
+    const steps = Math.max(1, Math.ceil(far / 2));
     for (let s = 0; s <= steps; s++) {
       const t = s / steps;
-      const mix = (p: Vec3, q: Vec3): Vec3 => p.map((x, k) => x + t * (q[k]! - x)) as unknown as Vec3;
-      const turn = mix(a.turn, b.turn);
-      const move = mix(a.move, b.move);
-      const angle = Math.hypot(...turn);
-      const n: Vec3 = angle > 0 ? [turn[0] / angle, turn[1] / angle, turn[2] / angle] : [0, 0, 1];
-      const [c, si] = [Math.cos(angle), Math.sin(angle)];
-      for (const p of points) {
-        const along = p[0] * n[0] + p[1] * n[1] + p[2] * n[2];
-        const w = crossed(n, p);
-        const q = [0, 1, 2].map((k) => c * p[k]! + si * w[k]! + (1 - c) * along * n[k]! + move[k]!);
-        for (const o of all) {
-          if (o.shape !== 'box') throw new Error('the judge knows boxes only');
-          const d = q.map((x, k) => Math.max(o.min[k]! - x, x - o.max[k]!));
-          const out = Math.hypot(...d.map((x) => Math.max(0, x)));
-          least = Math.min(least, out > 0 ? out : Math.max(...d));
+      const turn = sum(a.turn, sum(b.turn, a.turn, -1), t);
+      const move = sum(a.move, sum(b.move, a.move, -1), t);
+      const rows = [turned([1, 0, 0], turn), turned([0, 1, 0], turn), turned([0, 0, 1], turn)];
+      for (const [px, py, pz] of points) {
+        const x = rows[0]![0] * px + rows[1]![0] * py + rows[2]![0] * pz + move[0];
+        const y = rows[0]![1] * px + rows[1]![1] * py + rows[2]![1] * pz + move[1];
+        const z = rows[0]![2] * px + rows[1]![2] * py + rows[2]![2] * pz + move[2];
+        for (const { min, max } of boxes) {
+          const dx = Math.max(min[0] - x, x - max[0]);
+          const dy = Math.max(min[1] - y, y - max[1]);
+          const dz = Math.max(min[2] - z, z - max[2]);
+          const most = Math.max(dx, dy, dz);
+          if (most >= least) continue;
+          const out = most > 0 ? Math.sqrt(Math.max(0, dx) ** 2 + Math.max(0, dy) ** 2 + Math.max(0, dz) ** 2) : most;
+          if (out < least) least = out;
         }
       }
     }
   }
   return least;
 }
+
+/** By quaternions, which the kernel does not use. */
+function turned(v: Vec3, turn: Vec3): Vec3 {
+  const angle = Math.hypot(...turn);
+  const k = angle > 0 ? Math.sin(angle / 2) / angle : 0;
+  const q: Vec3 = [k * turn[0], k * turn[1], k * turn[2]];
+  const inner = sum(crossed(q, v), v, Math.cos(angle / 2));
+  return sum(v, crossed(q, inner), 2);
+}
+
+/** a + k·b */
+const sum = (a: Vec3, b: Vec3, k: number): Vec3 => [a[0] + k * b[0], a[1] + k * b[1], a[2] + k * b[2]];
 
 const crossed = (a: Vec3, b: Vec3): Vec3 => [
   a[1] * b[2] - a[2] * b[1],

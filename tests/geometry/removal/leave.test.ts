@@ -34,8 +34,8 @@ function judged(design: Design, piece: RemovalPiece): void {
   const leaving = leastAlong(skin(design, runners, merges, flanges), path.slice(1), design.surroundings!);
   const least = Math.min(sliding, leaving);
   expect(least).toBeGreaterThan(0);
-  // What is told as the least room is what the judge finds, but for his points' spacing.
-  expect(Math.abs(piece.room!.gap - least)).toBeLessThan(0.8);
+  // What is told as the least room is what the judge finds, but for his points' spacing and the share that is told.
+  expect(Math.abs(piece.room!.gap - least)).toBeLessThan(0.6 + 0.02 * least);
 }
 
 describe('a rod in a room', () => {
@@ -65,7 +65,6 @@ describe('a rod in a room', () => {
     expect(pieces[0]).toMatchObject({ slides: true, leaves: false });
     expect(pieces[0]!.message).toContain('no way out was found');
     expect(pieces[0]!.stopped!.by.length).toBeGreaterThan(0);
-    // The farthest it gets straight is toward the fore wall, less the slide: 640 − 440 − 24, less a hand's room.
     expect(joints.every((j) => !j.helps)).toBe(true);
   });
 });
