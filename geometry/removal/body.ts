@@ -11,7 +11,7 @@ import { flangePlan } from '../flange/plan';
 import { plateFrame, turnedOnPlate } from '../flange/plateFrame';
 import { borderOf } from '../flange/practice';
 import { openingDiscs } from '../flange/seats';
-import type { Pose } from '../header/merge';
+import type { Frustum, Pose } from '../header/merge';
 import type { Header, ResolvedRunner } from '../header/resolve';
 import { hullLoop } from '../plane/discs';
 import { type Point2, sampleLoop } from '../plane/loop';
@@ -70,13 +70,19 @@ export function bodyOf(
 /** Flat ends as bars up to a radius from each end, where balls would stick out; balls between. */
 function tubeCells({ centerline: line, tubeRadius: r }: ResolvedRunner): Cell[] {
   if (!line || !(line.length > 0)) return [];
-  const near = Math.min(r, line.length / 2);
-  const ends = [endBar(line, r, 0, near), endBar(line, r, line.length, near)];
+  const { near, bars } = endBars(line, r);
+  const ends = bars.map(frustumCell);
   return line.length > 2 * near + LENGTH_TOLERANCE ? [tubeCell(line, r, near, line.length - near), ...ends] : ends;
 }
 
+/** At both ends, each a radius long where there is tube enough. */
+export function endBars(line: Centerline, radius: number): { near: number; bars: readonly [Frustum, Frustum] } {
+  const near = Math.min(radius, line.length / 2);
+  return { near, bars: [endBar(line, radius, 0, near), endBar(line, radius, line.length, near)] };
+}
+
 /** A straight bar from one end; where the tube bends within it, as much thicker as the bend strays. */
-function endBar(line: Centerline, radius: number, end: number, length: number): Cell {
+function endBar(line: Centerline, radius: number, end: number, length: number): Frustum {
   const [here, there] = [pointAt(line, end), pointAt(line, end === 0 ? length : end - length)];
   const inward: Vec3 = end === 0 ? here.tangent : [-here.tangent[0], -here.tangent[1], -here.tangent[2]];
   const straight: Vec3 = [
@@ -85,7 +91,7 @@ function endBar(line: Centerline, radius: number, end: number, length: number): 
     here.position[2] + length * inward[2],
   ];
   const thick = radius + distance(straight, there.position);
-  return frustumCell({ position: here.position, axis: inward, length, startRadius: thick, endRadius: thick });
+  return { position: here.position, axis: inward, length, startRadius: thick, endRadius: thick };
 }
 
 type Plate = { readonly pose: Pose; readonly outline: readonly Point2[]; readonly thickness: number };

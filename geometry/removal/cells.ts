@@ -101,13 +101,18 @@ export function frustumCell(body: Frustum): Cell {
 export function plateCell(pose: Pose, outline: readonly Point2[], thickness: number): Cell {
   const xs = outline.map((p) => p[0]);
   const ys = outline.map((p) => p[1]);
-  const signed = (x: number, y: number, z: number): number => {
+  const signed = toPlate(outline, thickness);
+  const block: Block = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys), -thickness, 0];
+  return blockCell(partFrame(pose), block, signed)!;
+}
+
+/** Signed distance in a plate's own frame, positive outside. */
+export function toPlate(outline: readonly Point2[], thickness: number): (x: number, y: number, z: number) => number {
+  return (x, y, z) => {
     const flat = toOutline(outline, x, y);
     const off = Math.max(z, -thickness - z);
     return flat <= 0 && off <= 0 ? Math.max(flat, off) : Math.hypot(Math.max(0, flat), Math.max(0, off));
   };
-  const block: Block = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys), -thickness, 0];
-  return blockCell(partFrame(pose), block, signed)!;
 }
 
 /** Signed distance to a closed polygon that need not be convex: even-odd within. */

@@ -16,7 +16,8 @@ import { type Assembly, assemblyOf, type Loose, type Members } from './pieces';
 import { AT_REST } from './pose';
 import type { RemovalPose } from './report';
 import { heldBy, ROOM, type Slide, slideOff } from './slide';
-import { type Standing, standingOf, standingPiece } from './space';
+import { mergeSolid, plateSolids, tubeSolids } from './solids';
+import { type Standing, standingOf, standingPart } from './space';
 
 export type Taken = {
   readonly members: Members;
@@ -58,15 +59,16 @@ export function bayOf(header: Header, meshes: Meshes): Bay {
       const key = `${kind} ${id} ${kind === 'flange' ? runners.join() : ''}`;
       const kept = known.get(key);
       if (kept !== undefined) return kept;
-      const body =
+      const none = { runners: [], merges: [], flanges: [] };
+      const members = { ...none, [`${kind}s`]: [id] };
+      const solids =
         kind === 'flange'
-          ? bodyOf(header, { runners: [], merges: [], flanges: [id] }, null, runners)
-          : bodyOf(header, {
-              runners: kind === 'runner' ? [id] : [],
-              merges: kind === 'merge' ? [id] : [],
-              flanges: [],
-            });
-      const made = body && standingPiece(id, body);
+          ? plateSolids(header, id, runners)
+          : kind === 'merge'
+            ? [mergeSolid(header.merges.get(id)!)]
+            : tubeSolids(header.runners.find((r) => r.runner.id === id)!);
+      const body = bodyOf(header, members, null, runners);
+      const made = body && standingPart(id, solids, body);
       known.set(key, made);
       return made;
     },

@@ -61,7 +61,7 @@ function adviceOf(loose: readonly Loose[], undone: Undone, say: Say): JointAdvic
   const helps = order.length === assembly.pieces.length;
   const what = listed(loose.map(jointWords));
   const message = helps
-    ? `Leave ${what}: ${order.map((k) => stepWords(undone, k, say)).join('; then ')}.`
+    ? `Leave ${what}; then it comes off: first ${order.map((k) => stepWords(undone, k, say)).join('; then ')}.`
     : `Leaving ${what} does not help: ${stuckWords(
         first!,
         pieces.filter((_, k) => !order.includes(k)),
@@ -72,9 +72,9 @@ function adviceOf(loose: readonly Loose[], undone: Undone, say: Say): JointAdvic
 
 function stepWords({ pieces }: Undone, k: number, say: Say): string {
   const { members, slide, path } = pieces[k]!;
-  const how = members.flanges.length > 0 ? 'off its studs' : 'off its joint';
-  const drawn = slide.ok && slide.axis ? `comes ${say(Math.ceil(slide.far))} ${how} and leaves ` : 'leaves ';
-  return `${nameOf(members)} ${drawn}${wayWords(path)}`;
+  const off = members.flanges.length > 0 ? 'off the studs' : 'off its joint';
+  const drawn = slide.ok && slide.axis ? `${say(Math.ceil(slide.far))} ${off} and ` : '';
+  return `${nameOf(members)}, ${drawn}${wayWords(path)}`;
 }
 
 /** Of the pieces that stay, the one that the joint was to free tells most. */

@@ -45,7 +45,7 @@ function pieceOf(taken: Taken, single: boolean, aside: string, say: Say): Remova
       ? { by: left.stop.by, after: left.after, at: left.stop.at }
       : null;
   const drawn =
-    slide.ok && slide.axis ? `${members.flanges.length > 0 ? 'slides' : 'is drawn'} ${say(slide.far)} off and ` : '';
+    slide.ok && slide.axis ? `${members.flanges.length > 0 ? 'slides' : 'is drawn'} off by ${say(slide.far)} and ` : '';
   const beside = room ? ` The least room is ${say(room.gap)}, beside ${room.by}.` : '';
   const message = stopped
     ? `${name} ${stoppedWords(taken, say)}.${aside}`

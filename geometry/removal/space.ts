@@ -6,9 +6,9 @@ import type { Surrounding } from '../../shared/design/types';
 import { isTree, type Obstacle } from '../check/obstacles';
 import { planeShape } from '../clearance/shapes';
 import { type Body, extent } from './body';
-import type { Cell } from './cells';
 import type { Distance } from './gap';
 import { AT_REST, matrixOf } from './pose';
+import type { Solid } from './solids';
 
 export type Standing = {
   readonly id: string;
@@ -55,38 +55,20 @@ function boundsOfTree(tree: Extract<Obstacle['shape'], { visit: unknown }>): Flo
   return Number.isFinite(bounds[0]!) ? bounds : null;
 }
 
-/** A piece that has not come off yet, as something in the way of another. */
-export function standingPiece(id: string, body: Body): Standing {
-  return { id, distance: (x, y, z, below) => toCells(body.cells, x, y, z, below), bounds: extent(body, AS_IT_IS) };
-}
-
-/** How exactly a place is held against a piece, mm: told at most so much too near. */
-const EXACT = 0.05;
-
-function toCells(root: Cell, x: number, y: number, z: number, below: number): number {
-  let best = below;
-  const off = (c: Cell): number => Math.sqrt((x - c.x) ** 2 + (y - c.y) ** 2 + (z - c.z) ** 2);
-  const search = (c: Cell, d: number): void => {
-    if (d - c.outer >= best) return;
-    const parts = c.outer - c.inner <= Math.max(EXACT, 0.01 * (d - c.inner)) ? null : c.parts();
-    if (!parts) {
-      best = Math.min(best, d - c.outer);
-      return;
-    }
-    const [a, b] = parts;
-    if (!a) return;
-    const da = off(a);
-    if (!b) {
-      search(a, da);
-      return;
-    }
-    const db = off(b);
-    const first = da - a.outer <= db - b.outer;
-    search(first ? a : b, first ? da : db);
-    search(first ? b : a, first ? db : da);
+/** What of the header has not come off yet, as something in the way of the rest. */
+export function standingPart(id: string, solids: readonly Solid[], body: Body): Standing {
+  const { middle, reach } = body;
+  return {
+    id,
+    bounds: extent(body, AS_IT_IS),
+    distance(x, y, z, below) {
+      const off = Math.sqrt((x - middle[0]) ** 2 + (y - middle[1]) ** 2 + (z - middle[2]) ** 2) - reach;
+      if (off >= below) return Number.POSITIVE_INFINITY;
+      let least = Number.POSITIVE_INFINITY;
+      for (const solid of solids) least = Math.min(least, solid(x, y, z));
+      return least;
+    },
   };
-  search(root, off(root));
-  return best < below ? best : Number.POSITIVE_INFINITY;
 }
 
 /** Around all that has an end; null where nothing has. */

@@ -34,13 +34,16 @@ export function wayWords(path: readonly RemovalPose[]): string {
   return `${directionWords(d)} in ${path.length - 2} moves${turned ? ', turned on the way' : ''}`;
 }
 
-/** What keeps it, as the end of a sentence about it. */
+/** What keeps it, as the end of a sentence about one piece or several parts of one. */
 export function stoppedWords({ slide, left }: Pick<Taken, 'slide' | 'left'>, say: Say): string {
-  if (!slide.ok)
-    return slide.why
-      ? `cannot be drawn off straight: ${slide.why}`
-      : `slides ${say(slide.after)}, then meets ${slide.by.join(' and ')}`;
+  if (!slide.ok) {
+    if (slide.why) return `cannot be drawn off straight: ${slide.why}`;
+    return `can be drawn off by ${say(slide.after)}, where ${inTheWay(slide.by)}`;
+  }
   if (left && !left.ok)
-    return `comes off, but no way out was found: ${directionWords(left.way)} it gets farthest, ${say(left.after)}, and meets ${left.stop.by.join(' and ')}`;
-  return 'comes off';
+    return `can be drawn off, but no way out was found: the farthest straight way, ${say(left.after)}, is ${directionWords(left.way)}, where ${inTheWay(left.stop.by)}`;
+  return 'can be drawn off and leaves';
 }
+
+const inTheWay = (by: readonly string[]): string =>
+  by.length > 1 ? `${by.slice(0, -1).join(', ')} and ${by.at(-1)} are in the way` : `${by.join()} is in the way`;

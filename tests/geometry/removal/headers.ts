@@ -109,7 +109,7 @@ export function skin(
     const helper: Vec3 = Math.abs(t[0]) < 0.7 ? [1, 0, 0] : [0, 1, 0];
     const u = normalised(crossed(t, helper));
     const v = crossed(t, u);
-    for (let a = 0; a < 2 * Math.PI; a += Math.PI / 6)
+    for (let a = 0; a < 2 * Math.PI; a += Math.PI / 12)
       points.push([0, 1, 2].map((k) => c[k]! + r * (Math.cos(a) * u[k]! + Math.sin(a) * v[k]!)) as unknown as Vec3);
   };
   for (const r of h.runners.filter((x) => runners.includes(x.runner.id)))
@@ -129,7 +129,7 @@ export function skin(
   for (const flange of design.flanges!.filter((f) => flanges.includes(f.id)))
     for (const { pose, outline, thickness } of flangePlan(h, flange).plates) {
       const x = crossed(pose.up, pose.direction);
-      for (const [a, b] of sampleLoop(outline, 0.01))
+      for (const [a, b] of closely(sampleLoop(outline, 0.01)))
         for (const z of heights.map((part) => -part * thickness))
           points.push(
             [0, 1, 2].map(
@@ -138,6 +138,18 @@ export function skin(
           );
     }
   return points;
+}
+
+/** A closed polygon's points no farther apart than 4 mm. */
+function closely(polygon: readonly (readonly [number, number])[]): [number, number][] {
+  return polygon.flatMap(([x, y], i) => {
+    const [u, v] = polygon[(i + 1) % polygon.length]!;
+    const count = Math.max(1, Math.ceil(Math.hypot(u - x, v - y) / 4));
+    return Array.from({ length: count }, (_, k): [number, number] => [
+      x + (k / count) * (u - x),
+      y + (k / count) * (v - y),
+    ]);
+  });
 }
 
 /** The least distance of any of the points to any of the boxes, all along the path in steps of about two millimetres. */

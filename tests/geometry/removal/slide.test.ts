@@ -41,7 +41,7 @@ describe('what stops it', () => {
     expect(Math.abs(piece.stopped!.after - y)).toBeLessThan(0.05);
     expect(Math.abs(piece.stopped!.at[1] - y)).toBeLessThan(1);
     expect(piece.path).toHaveLength(1);
-    expect(piece.message).toContain('then meets wall');
+    expect(piece.message).toContain(`can be drawn off by`);
   });
   test('a wall as far off as it must come, and the room for a hand, does not', () => {
     expect(only(twin([wall(OFF_STUDS + 1.1)])).slides).toBe(true);
@@ -95,7 +95,7 @@ describe('flanges that face apart', () => {
     expect(joints).toHaveLength(1);
     expect(joints[0]).toMatchObject({ where: 'merges/m1/inlets', joint: 'slip', helps: true });
     expect(joints[0]!.message).toContain(
-      'Leave collector m1 as a slip joint on its inlets: collector m1 comes 41 mm off its joint',
+      'Leave collector m1 as a slip joint on its inlets; then it comes off: first collector m1, 41 mm off its joint and straight down; then runner r1, 24 mm off the studs',
     );
   });
   test('inlets that lean cannot be slipped all at once, and it says by how much', () => {
