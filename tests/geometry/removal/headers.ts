@@ -109,22 +109,24 @@ export function skin(
     const helper: Vec3 = Math.abs(t[0]) < 0.7 ? [1, 0, 0] : [0, 1, 0];
     const u = normalised(crossed(t, helper));
     const v = crossed(t, u);
-    for (let a = 0; a < 2 * Math.PI; a += Math.PI / 12)
+    for (let a = 0; a < 2 * Math.PI; a += Math.PI / 15)
       points.push([0, 1, 2].map((k) => c[k]! + r * (Math.cos(a) * u[k]! + Math.sin(a) * v[k]!)) as unknown as Vec3);
   };
   for (const r of h.runners.filter((x) => runners.includes(x.runner.id)))
-    for (let s = 0; s <= r.centerline!.length; s += 6) {
-      const { position, tangent } = pointAt(r.centerline!, s);
+    for (let i = 0, count = Math.ceil(r.centerline!.length / 4); i <= count; i++) {
+      const { position, tangent } = pointAt(r.centerline!, (i / count) * r.centerline!.length);
       ring(position, tangent, r.tubeRadius);
     }
   for (const id of merges) {
     const { position, axis, length, startRadius, endRadius } = h.merges.get(id)!.body;
-    for (let t = 0; t <= 1; t += 0.05)
+    for (let i = 0; i <= 30; i++) {
+      const t = i / 30;
       ring(
         [0, 1, 2].map((k) => position[k]! + t * length * axis[k]!) as unknown as Vec3,
         axis,
         startRadius + t * (endRadius - startRadius),
       );
+    }
   }
   for (const flange of design.flanges!.filter((f) => flanges.includes(f.id)))
     for (const { pose, outline, thickness } of flangePlan(h, flange).plates) {
