@@ -115,7 +115,10 @@ describe('a hook', () => {
   });
 });
 
-describe('secondaries', () => {
+/** Many pieces, each searched for: slow while others work on the same machine. */
+const PATIENCE = { timeout: 90_000 };
+
+describe('secondaries', PATIENCE, () => {
   /** r1 and r2 into m1, and s1 on from its outlet, down and then out along +y into m2. */
   function twoStage(surroundings: readonly Surrounding[]): Design {
     const design = twin(surroundings);
@@ -160,7 +163,7 @@ describe('secondaries', () => {
     box('shelf', [92, 262, -370], [600, 372, -360]),
   ];
   test('welded through a shelf they stay; with a joint at the first collector they do not', () => {
-    const { pieces, joints } = report(twoStage(shelf), 1500);
+    const { pieces, joints } = report(twoStage(shelf), 800);
     expect(pieces).toHaveLength(1);
     expect(pieces[0]!.leaves).toBe(false);
     const helping = joints.filter((j) => j.helps);
@@ -173,7 +176,7 @@ describe('secondaries', () => {
       ...design,
       merges: design.merges.map((m) => (m.id === 'm1' ? { ...m, outletJoint: 'flange' as const } : m)),
     };
-    const { pieces, joints } = report(loose, 1500);
+    const { pieces, joints } = report(loose, 800);
     expect(pieces.map((p) => [p.runners.join(), p.leaves])).toEqual([
       ['r1,r2', true],
       ['s1', true],
