@@ -190,5 +190,7 @@ export type { RunnerMeasures } from './compare/measures';
 // The space it must fit: gaps, tools, getting it off, sensors
 export type { GapEntry, GapProfile, GapReport, MotionPose } from './gaps/report';
 export type { AccessEntry, AccessReport, BareReason, Reach, ToolSolid, ToolTry, WrapPlan } from './reach/report';
+export { type RemovalOptions, removalReport } from './removal/removal';
 export type { JointAdvice, RemovalPiece, RemovalPose, RemovalReport } from './removal/report';
 export type { SensorEntry, SensorRemark } from './sensor/report';
+export { sensorReport } from './sensor/sensors';

@@ -9,8 +9,10 @@ export type RemovalPose = {
 };
 
 export type JointAdvice = {
-  /** `merges/m1/outletJoint` or `runners/r1/end`. */
+  /** `merges/m1/outletJoint`, `merges/m1/inlets` or `runners/r1/end`. */
   readonly where: string;
+  /** A second joint that is left loose as well, where one alone does not help. */
+  readonly also?: string;
   readonly joint: 'slip' | 'flange';
   /** With it left so, everything comes off. */
   readonly helps: boolean;
@@ -27,7 +29,7 @@ export type RemovalPiece = {
   readonly slides: boolean;
   /** Out of the bay after that. */
   readonly leaves: boolean;
-  /** Path from its place to where it is free, checked between neighbouring poses too. */
+  /** Path from its place to where it is free, checked between neighbouring poses too: turn and move go evenly from one to the next. */
   readonly path: readonly RemovalPose[];
   /** The least room along the path, mm, and beside what. */
   readonly room: { readonly gap: number; readonly by: string } | null;
