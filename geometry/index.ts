@@ -188,6 +188,8 @@ export { type Comparison, compareDesigns } from './compare/compareDesigns';
 export type { RunnerMeasures } from './compare/measures';
 
 // The space it must fit: gaps, tools, getting it off, sensors
+export { type GapOptions, gapReport } from './gaps/gapReport';
+export { gapProfiles, type ProfileOptions } from './gaps/gapProfile';
 export type { GapEntry, GapProfile, GapReport, MotionPose } from './gaps/report';
 export type { AccessEntry, AccessReport, BareReason, Reach, ToolSolid, ToolTry, WrapPlan } from './reach/report';
 export type { JointAdvice, RemovalPiece, RemovalPose, RemovalReport } from './removal/report';

@@ -1,61 +1,28 @@
 /** Rules between things: tube to tube, tube to surrounding, merge bodies, a tube with itself. All exact (see clearance/). */
-import { remembered, rememberedOfTwo } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
-import { bodyToMesh, bodyToShape } from '../clearance/bodies';
-import { type Chain, chain } from '../clearance/chain';
-import { selfGap } from '../clearance/self';
-import { frustumShape } from '../clearance/shapes';
-import { requiredGap, type Stretch, stretches } from '../clearance/stretches';
-import { tubeToMesh } from '../clearance/tubeMesh';
-import { tubeToShape } from '../clearance/tubeShape';
-import { roughGap, tubeToTube } from '../clearance/tubeTube';
-import type { Header, ResolvedMerge, ResolvedRunner } from '../header/resolve';
-import { LENGTH_TOLERANCE, SELF_SEPARATION } from '../tolerance';
-import { isTree, type Obstacle } from './obstacles';
-import { rememberedGap } from './rememberedGap';
+import { requiredGap, type Stretch } from '../clearance/stretches';
+import type { Header, ResolvedRunner } from '../header/resolve';
+import { LENGTH_TOLERANCE } from '../tolerance';
+import type { Obstacle } from './obstacles';
+import {
+  bodyShape,
+  bodyToBody,
+  bodyToObstacle,
+  gapBetweenTubes,
+  gapToBody,
+  gapToItself,
+  gapToObstacle,
+  partsOf,
+  roughGapOf,
+  tubeOf,
+} from './pairGaps';
 import type { Margin, Problem } from './report';
 import { placeOnRunner, type Say, sayIn } from './words';
 
 type Findings = { readonly least: Margin | null; readonly problems: Problem[] };
 
-const stretchesOf = new WeakMap<ResolvedRunner, readonly Stretch[]>();
-
-/** A resolved runner belongs to one set of merges and ports, so its stretches are its own. */
-function partsOf(r: ResolvedRunner, { merges, ports }: Header): readonly Stretch[] {
-  const kept = stretchesOf.get(r) ?? stretches(r, merges, ports);
-  stretchesOf.set(r, kept);
-  return kept;
-}
-
-const tubeOf = remembered((r: ResolvedRunner) => r.centerline && chain(r.centerline, r.tubeRadius));
-const roughGapOf = rememberedOfTwo(roughGap);
-const gapBetweenTubes = rememberedGap(tubeToTube, (found) => found.gap);
-const gapToObstacle = rememberedGap(
-  (tube: Chain, shape: Obstacle['shape'], below) =>
-    isTree(shape) ? tubeToMesh(tube, shape, below) : tubeToShape(tube, shape, below),
-  (found) => found.gap,
-);
-const bodyShape = remembered(({ body }: ResolvedMerge) => frustumShape(body));
-const gapToBody = rememberedGap(
-  (tube: Chain, merge: ResolvedMerge, below) => tubeToShape(tube, bodyShape(merge), below),
-  (found) => found.gap,
-);
-const bodyToObstacle = rememberedGap(
-  ({ body }: ResolvedMerge, shape: Obstacle['shape'], below) =>
-    isTree(shape) ? bodyToMesh(body, shape, below) : bodyToShape(body, shape, below),
-  (found) => found.value,
-);
-const bodyToBody = rememberedGap(
-  ({ body }: ResolvedMerge, other: ResolvedMerge, below) => bodyToShape(body, bodyShape(other), below),
-  (found) => found.value,
-);
-const gapToItself = remembered((r: ResolvedRunner) => {
-  const tube = tubeOf(r);
-  return tube && selfGap(tube, SELF_SEPARATION * r.tube.outsideDiameter, 0);
-});
-
 /** A gap is missed only past rounding; the contract promises 0.05 mm and the searches are far finer. */
-const fails = (margin: number): boolean => margin < -LENGTH_TOLERANCE * 1000;
+export const fails = (margin: number): boolean => margin < -LENGTH_TOLERANCE * 1000;
 
 /** Margins within which the least is sought first, mm: the nearer the limit, the sooner a search can stop. */
 const CAPS = [2, 16, 128, Number.POSITIVE_INFINITY];

@@ -47,8 +47,12 @@ function firstThatSpans(value: number, at: Vec3, candidates: Iterable<readonly [
 
 function tubes(a: Chain, b: Chain): Span | null {
   const found = tubeToTube(a, b);
-  return found && firstThatSpans(found.gap, found.at, tubePlaces(a, b, found));
+  return found && tubesSpan(a, b, found);
 }
+
+/** Where a gap that is known lies. */
+export const tubesSpan = (a: Chain, b: Chain, found: Gap): Span =>
+  firstThatSpans(found.gap, found.at, tubePlaces(a, b, found));
 
 /** Every way in which two tubes can be nearest: end to side both ways, end to end, side to side. */
 function* tubePlaces(a: Chain, b: Chain, { gap, at }: Gap): Generator<readonly [Vec3, Vec3]> {
@@ -98,7 +102,7 @@ function tubeAndTree(tube: Chain, tree: TriangleTree): Span | null {
 }
 
 /** The search's place is on the tube's end itself, or on its centerline with the wall a radius nearer. */
-function besideTube(tube: Chain, { gap, at }: Gap, on: Vec3): Span {
+export function besideTube(tube: Chain, { gap, at }: Gap, on: Vec3): Span {
   const wall = addScaled(at, unit(sub(on, at)), tube.tubeRadius);
   return firstThatSpans(gap, at, [
     [at, on],
@@ -106,7 +110,7 @@ function besideTube(tube: Chain, { gap, at }: Gap, on: Vec3): Span {
   ]);
 }
 
-function nearestOnTree(tree: TriangleTree, p: Vec3): Vec3 | null {
+export function nearestOnTree(tree: TriangleTree, p: Vec3): Vec3 | null {
   const place = new Float64Array(3);
   return Number.isFinite(tree.nearest(...p, undefined, place)) ? [place[0]!, place[1]!, place[2]!] : null;
 }
