@@ -1,7 +1,9 @@
 /** Rules between things: tube to tube, tube to surrounding, merge bodies, a tube with itself. All exact (see clearance/). */
 import type { Vec3 } from '../../shared/vec3';
 import { requiredGap, type Stretch } from '../clearance/stretches';
+import type { MotionPose } from '../gaps/report';
 import type { Header, ResolvedRunner } from '../header/resolve';
+import { motionOf } from '../motion/motion';
 import { LENGTH_TOLERANCE } from '../tolerance';
 import type { Obstacle } from './obstacles';
 import {
@@ -14,10 +16,12 @@ import {
   gapToObstacle,
   partsOf,
   roughGapOf,
+  sweptBodyGap,
+  sweptTubeGap,
   tubeOf,
 } from './pairGaps';
 import type { Margin, Problem } from './report';
-import { placeOnRunner, type Say, sayIn } from './words';
+import { placeOnRunner, type Say, sayIn, whenMoved } from './words';
 
 type Findings = { readonly least: Margin | null; readonly problems: Problem[] };
 
@@ -99,20 +103,24 @@ export const checkSurroundings = (header: Header, obstacles: readonly Obstacle[]
 
 function nearestSurroundings(header: Header, obstacles: readonly Obstacle[], cap: number): Findings {
   const say = sayIn(header.design.display);
+  const motion = motionOf(header.design);
   let least: Margin | null = null;
   const problems: Problem[] = [];
   for (const r of header.runners) {
     const tube = tubeOf(r);
     if (!tube) continue;
-    for (const { surrounding, shape } of obstacles) {
+    for (const o of obstacles) {
+      const { surrounding, shape } = o;
       const required = surrounding.clearance ?? 0;
       const limit = Math.max(required, (least?.margin ?? cap) + required);
-      const gap = gapToObstacle(tube, shape, limit);
+      const swept = motion && sweptTubeGap(r, o, motion, limit);
+      const gap = motion ? swept : gapToObstacle(tube, shape, limit);
       if (!gap) continue;
       const between = [r.runner.id, surrounding.id] as const;
       const margin: Margin = { gap: gap.gap, required, margin: gap.gap - required, between, at: gap.at };
       least = tighter(least, margin);
-      if (fails(margin.margin)) problems.push(tooNearSurrounding(r, surrounding.id, margin, gap.station, say));
+      if (fails(margin.margin))
+        problems.push(tooNearSurrounding(r, surrounding.id, margin, gap.station, say, swept?.pose));
     }
   }
   return { least, problems };
@@ -124,12 +132,14 @@ function tooNearSurrounding(
   { gap, required, margin, at }: Margin,
   station: number,
   say: Say,
+  pose?: MotionPose,
 ): Problem {
   const place = placeOnRunner(r.centerline!, station);
+  const when = whenMoved(pose);
   const message =
     gap < 0
-      ? `Runner ${r.runner.id} runs ${say(-gap)} into the ${name} at ${place}: move it ${say(-margin)} away.`
-      : `Runner ${r.runner.id} is ${say(-margin)} too close to the ${name}: move ${place} out, or allow ${say(gap)}.`;
+      ? `Runner ${r.runner.id} runs ${say(-gap)} into the ${name} at ${place}${when}: move it ${say(-margin)} away.`
+      : `Runner ${r.runner.id} is ${say(-margin)} too close to the ${name}${when}: move ${place} out, or allow ${say(gap)}.`;
   return { rule: 'surroundings', where: `runners/${r.runner.id}`, found: gap, allowed: required, message, at };
 }
 
@@ -140,11 +150,12 @@ function nearestBodies(header: Header, obstacles: readonly Obstacle[], cap: numb
   const say = sayIn(header.design.display);
   let least: Margin | null = null;
   const problems: Problem[] = [];
-  const note = (merge: string, other: string, name: string, gap: number, at: Vec3): void => {
+  const motion = motionOf(header.design);
+  const note = (merge: string, other: string, name: string, gap: number, at: Vec3, pose?: MotionPose): void => {
     const margin: Margin = { gap, required: 0, margin: gap, between: [merge, other], at };
     least = tighter(least, margin);
     if (!fails(gap)) return;
-    const message = `Collector ${merge} reaches ${say(-gap)} into ${name}: move one of them.`;
+    const message = `Collector ${merge} reaches ${say(-gap)} into ${name}${whenMoved(pose)}: move one of them.`;
     problems.push({ rule: 'merge-body', where: `merges/${merge}`, found: gap, allowed: 0, message, at });
   };
   const limit = (): number => Math.max(0, least?.gap ?? cap);
@@ -159,9 +170,11 @@ function nearestBodies(header: Header, obstacles: readonly Obstacle[], cap: numb
       const gap = tube && gapToBody(tube, resolved, limit());
       if (gap) note(merge.id, id, `runner ${id}`, gap.gap, gap.at);
     }
-    for (const { surrounding, shape: other } of obstacles) {
-      const found = bodyToObstacle(resolved, other, limit());
-      if (found) note(merge.id, surrounding.id, `the ${surrounding.id}`, found.value, found.at);
+    for (const o of obstacles) {
+      const { surrounding, shape: other } = o;
+      const swept = motion && sweptBodyGap(resolved, o, motion, limit());
+      const found = motion ? swept : bodyToObstacle(resolved, other, limit());
+      if (found) note(merge.id, surrounding.id, `the ${surrounding.id}`, found.value, found.at, swept?.pose);
     }
     for (const other of bodies.slice(i + 1)) {
       const found = bodyToBody(resolved, other, limit());

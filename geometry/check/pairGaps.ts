@@ -2,6 +2,7 @@
  * Least gaps of pairs of things, remembered by the two: for `check` and for the list of gaps alike, so that after an edit only
  * what changed is measured. mm.
  */
+import type { Surrounding } from '../../shared/design/types';
 import { remembered, rememberedOfTwo } from '../../shared/remember';
 import { bodyToMesh, bodyToShape } from '../clearance/bodies';
 import { type Chain, chain } from '../clearance/chain';
@@ -12,6 +13,8 @@ import { tubeToMesh } from '../clearance/tubeMesh';
 import { tubeToShape } from '../clearance/tubeShape';
 import { roughGap, tubeToTube } from '../clearance/tubeTube';
 import type { Header, ResolvedMerge, ResolvedRunner } from '../header/resolve';
+import type { Motion } from '../motion/motion';
+import { sweptBody, sweptTube } from '../motion/sweptGap';
 import { SELF_SEPARATION } from '../tolerance';
 import { isTree, type Obstacle } from './obstacles';
 import { rememberedGap } from './rememberedGap';
@@ -51,3 +54,27 @@ export const gapToItself = remembered((r: ResolvedRunner) => {
   const tube = tubeOf(r);
   return tube && selfGap(tube, SELF_SEPARATION * r.tube.outsideDiameter, 0);
 });
+
+/** What is kept of a pair is of one motion: another one is another question. */
+function rememberedSweep<A extends object, G>(
+  work: (a: A, o: Obstacle, motion: Motion, below: number) => G | null,
+  gapOf: (found: G) => number,
+): (a: A, o: Obstacle, motion: Motion, below: number) => G | null {
+  const known = new WeakMap<A, WeakMap<Surrounding, { key: string; shape: unknown; below: number; found: G | null }>>();
+  return (a, o, motion, below) => {
+    const own = known.get(a) ?? new WeakMap();
+    known.set(a, own);
+    const { surrounding, shape } = o;
+    const kept = own.get(surrounding);
+    if (kept && kept.key === motion.key && kept.shape === shape) {
+      if (kept.found) return gapOf(kept.found) < below ? kept.found : null;
+      if (kept.below >= below) return null;
+    }
+    const found = work(a, o, motion, below);
+    own.set(surrounding, { key: motion.key, shape, below, found });
+    return found;
+  };
+}
+
+export const sweptTubeGap = rememberedSweep(sweptTube, (found) => found.gap);
+export const sweptBodyGap = rememberedSweep(sweptBody, (found) => found.value);

@@ -31,22 +31,28 @@ export function tubeToMesh(tube: Chain, tree: TriangleTree, below = Number.POSIT
   for (const [i, disc] of tube.ends.entries()) {
     const link = i === 0 ? tube.links[0]! : tube.links.at(-1)!;
     const station = link.station + (i === 0 ? 0 : link.length);
+    if (tree.nearest(...disc.centre, bound() + disc.radius) === Number.POSITIVE_INFINITY) continue;
+    const roof = nearestCorner(disc, tree, bound());
     tree.visit(
       disc.centre,
-      () => bound() + disc.radius,
+      () => Math.min(roof, bound()) + disc.radius,
       (a, b, c, field) => {
-        const near = besideDisc(disc, a, b, c, bound());
+        const near = besideDisc(disc, a, b, c, Math.min(roof, bound()));
         if (near === null) return;
         const { value, at } = near ?? discToTriangle(disc, field, a, b, c);
         if (value < bound()) best = lesser(best, { gap: value, at, station });
       },
     );
   }
-  for (const link of tube.links) {
-    sideOf(link, start, start + clear);
-    if (!isShort) sideOf(link, start + length - clear, start + length);
-  }
+  sidesOf(start, start + clear);
+  if (!isShort) sidesOf(start + length - clear, start + length);
   return best;
+
+  /** Balls about the centerline come out of a flat end, so that they tell only where surely nothing is. */
+  function sidesOf(from: number, to: number): void {
+    if (leastToMesh(middleOf(tube, from, to), tree, bound() + tubeRadius))
+      for (const link of tube.links) sideOf(link, from, to);
+  }
 
   /** By triangles, what of the link lies between two stations. */
   function sideOf(link: Link, from: number, to: number): void {
@@ -147,6 +153,21 @@ function writeOn({ points, count }: Link, k: number, into: Float64Array): void {
     const a = points[3 * i + axis]!;
     into[axis] = a + t * (points[3 * i + 3 + axis]! - a);
   }
+}
+
+/** How near corners of triangles come to a flat end: soon found, and then few triangles are left to be searched. */
+function nearestCorner(disc: Disc, tree: TriangleTree, below: number): number {
+  let roof = below;
+  if (below <= 0) return below;
+  tree.visit(
+    disc.centre,
+    () => roof + disc.radius,
+    (a, b, c) => {
+      roof = Math.min(roof, pointToDisc(disc, ...a), pointToDisc(disc, ...b), pointToDisc(disc, ...c));
+    },
+  );
+  // A corner that is itself the nearest must not be passed over for being no nearer than itself.
+  return roof + GAP_RESOLUTION;
 }
 
 /**

@@ -15,13 +15,19 @@ import {
   gapToObstacle,
   partsOf,
   roughGapOf,
+  sweptBodyGap,
+  sweptTubeGap,
   tubeOf,
 } from '../check/pairGaps';
+import type { Field } from '../clearance/convexMinimum';
 import type { Gap } from '../clearance/gap';
+import { frustumShape } from '../clearance/shapes';
 import { requiredGap, type Stretch } from '../clearance/stretches';
 import type { Header, ResolvedRunner } from '../header/resolve';
 import { nearestOn } from '../measure/shapes';
-import { besideTube, nearestOnTree, type Span, tubesSpan } from '../measure/surfaces';
+import { besideTube, nearestOnTree, type Span, spanBetweenTubes } from '../measure/surfaces';
+import { motionOf, swayOf } from '../motion/motion';
+import { movedBody, movedChain } from '../motion/moved';
 import { gapProfiles, touches } from './gapProfile';
 import type { GapEntry, GapReport } from './report';
 
@@ -93,7 +99,7 @@ function tubePair(
   }
   if (!best) return [];
   const { p, q, found, required } = best;
-  const { from, to } = spanOf(found, () => tubesSpan(p.chain, q.chain, found));
+  const { from, to } = spanOf(found, () => spanBetweenTubes(p.chain, q.chain, found));
   return [
     {
       kind: 'tube-to-tube',
@@ -110,11 +116,22 @@ function tubePair(
 }
 
 function aroundTubes(header: Header, obstacles: readonly Obstacle[], within: number): GapEntry[] {
+  const motion = motionOf(header.design);
   return header.runners.flatMap((r) => {
     const tube = tubeOf(r);
     if (!tube) return [];
-    return obstacles.flatMap(({ surrounding, shape }): GapEntry[] => {
+    return obstacles.flatMap((o): GapEntry[] => {
+      const { surrounding, shape } = o;
       const required = surrounding.clearance ?? 0;
+      if (motion) {
+        const swept = sweptTubeGap(r, o, motion, within + required);
+        if (!swept) return [];
+        const { gap, at, station, stand, pose } = swept;
+        const sway = swayOf(motion, surrounding, r.tube.material);
+        const { from, to } = spanOf(swept, () => besideTube(movedChain(tube, sway, stand), swept, footOn(shape, at)));
+        const between = [r.runner.id, surrounding.id] as const;
+        return [{ kind: 'surroundings', gap, required, margin: gap - required, between, at, from, to, station, pose }];
+      }
       const found = gapToObstacle(tube, shape, within + required);
       if (!found) return [];
       const { gap, at, station } = found;
@@ -128,7 +145,12 @@ function aroundTubes(header: Header, obstacles: readonly Obstacle[], within: num
 const footOn = (shape: Obstacle['shape'], at: Vec3): Vec3 =>
   isTree(shape) ? (nearestOnTree(shape, at) ?? at) : nearestOn(shape.signedDistance, at);
 
+/** The search's place is on a mesh's triangle, or on the body beside a solid. */
+const bodySpan = (own: Field, shape: Obstacle['shape'], at: Vec3): readonly [Vec3, Vec3] =>
+  isTree(shape) ? [nearestOn(own, at), at] : [at, nearestOn(shape.signedDistance, at)];
+
 function aroundBodies(header: Header, obstacles: readonly Obstacle[], within: number): GapEntry[] {
+  const motion = motionOf(header.design);
   const bodies = [...header.merges.values()];
   const entry = (a: string, b: string, gap: number, at: Vec3, from: Vec3, to: Vec3): GapEntry => ({
     kind: 'merge-body',
@@ -151,11 +173,19 @@ function aroundBodies(header: Header, obstacles: readonly Obstacle[], within: nu
       const { from, to } = spanOf(found, () => besideTube(tube, found, nearestOn(field, found.at)));
       return [entry(id, r.runner.id, found.gap, found.at, to, from)];
     });
-    const around = obstacles.flatMap(({ surrounding, shape }): GapEntry[] => {
+    const around = obstacles.flatMap((o): GapEntry[] => {
+      const { surrounding, shape } = o;
+      if (motion) {
+        const swept = sweptBodyGap(body, o, motion, within);
+        if (!swept) return [];
+        const own = movedBody(body.body, swayOf(motion, surrounding, body.material), swept.stand);
+        const [from, to] = bodySpan(frustumShape(own).signedDistance, shape, swept.at);
+        return [{ ...entry(id, surrounding.id, swept.value, swept.at, from, to), pose: swept.pose }];
+      }
       const found = bodyToObstacle(body, shape, within);
       if (!found) return [];
       const { value, at } = found;
-      const [from, to] = isTree(shape) ? [nearestOn(field, at), at] : [at, nearestOn(shape.signedDistance, at)];
+      const [from, to] = bodySpan(field, shape, at);
       return [entry(id, surrounding.id, value, at, from, to)];
     });
     const others = bodies.slice(i + 1).flatMap((other): GapEntry[] => {

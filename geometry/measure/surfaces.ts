@@ -50,9 +50,19 @@ function tubes(a: Chain, b: Chain): Span | null {
   return found && tubesSpan(a, b, found);
 }
 
-/** Where a gap that is known lies. */
-export const tubesSpan = (a: Chain, b: Chain, found: Gap): Span =>
+const tubesSpan = (a: Chain, b: Chain, found: Gap): Span =>
   firstThatSpans(found.gap, found.at, tubePlaces(a, b, found));
+
+/** Where a gap that is known lies: mostly side to side, which is soon found. */
+export function spanBetweenTubes(a: Chain, b: Chain, found: Gap): Span {
+  const { gap, at } = found;
+  for (const [from, to] of sidePlaces(a, found)) {
+    const centre = nearestOnAxis(b, to, b.tubeRadius + GAP_RESOLUTION);
+    if (centre && spans(from, to, gap) && Math.abs(distance(centre, to) - b.tubeRadius) <= 2 * GAP_RESOLUTION)
+      return { value: gap, from, to };
+  }
+  return firstThatSpans(gap, at, tubePlaces(a, b, found));
+}
 
 /** Every way in which two tubes can be nearest: end to side both ways, end to end, side to side. */
 function* tubePlaces(a: Chain, b: Chain, { gap, at }: Gap): Generator<readonly [Vec3, Vec3]> {
@@ -76,7 +86,11 @@ function* tubePlaces(a: Chain, b: Chain, { gap, at }: Gap): Generator<readonly [
       yield [on, nearestOn(field, on)];
     }
   }
-  // Side to side: the search's place lies on the line that joins the centerlines, half way across the gap.
+  yield* sidePlaces(a, { gap, at });
+}
+
+/** Side to side: the search's place lies on the line that joins the centerlines, half way across the gap. */
+function* sidePlaces(a: Chain, { gap, at }: Pick<Gap, 'gap' | 'at'>): Generator<readonly [Vec3, Vec3]> {
   const middle = a.tubeRadius + gap / 2;
   const centre = nearestOnAxis(a, at, middle);
   if (!centre) return;
