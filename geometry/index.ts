@@ -188,6 +188,10 @@ export { type Comparison, compareDesigns } from './compare/compareDesigns';
 export type { RunnerMeasures } from './compare/measures';
 
 // The space it must fit: gaps, tools, getting it off, sensors
+export { type Motion, motionOf } from './motion/motion';
+export { type Expansion, expansion, growth } from '../shared/stock/expansion';
+export { type GapOptions, gapReport } from './gaps/gapReport';
+export { gapProfiles, type ProfileOptions } from './gaps/gapProfile';
 export type { GapEntry, GapProfile, GapReport, MotionPose } from './gaps/report';
 export type { AccessEntry, AccessReport, BareReason, Reach, ToolSolid, ToolTry, WrapPlan } from './reach/report';
 export { type RemovalOptions, removalReport } from './removal/removal';

@@ -1,61 +1,32 @@
 /** Rules between things: tube to tube, tube to surrounding, merge bodies, a tube with itself. All exact (see clearance/). */
-import { remembered, rememberedOfTwo } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
-import { bodyToMesh, bodyToShape } from '../clearance/bodies';
-import { type Chain, chain } from '../clearance/chain';
-import { selfGap } from '../clearance/self';
-import { frustumShape } from '../clearance/shapes';
-import { requiredGap, type Stretch, stretches } from '../clearance/stretches';
-import { tubeToMesh } from '../clearance/tubeMesh';
-import { tubeToShape } from '../clearance/tubeShape';
-import { roughGap, tubeToTube } from '../clearance/tubeTube';
-import type { Header, ResolvedMerge, ResolvedRunner } from '../header/resolve';
-import { LENGTH_TOLERANCE, SELF_SEPARATION } from '../tolerance';
-import { isTree, type Obstacle } from './obstacles';
-import { rememberedGap } from './rememberedGap';
+import { requiredGap, type Stretch } from '../clearance/stretches';
+import type { MotionPose } from '../gaps/report';
+import type { Header, ResolvedRunner } from '../header/resolve';
+import { motionOf } from '../motion/motion';
+import { LENGTH_TOLERANCE } from '../tolerance';
+import type { Obstacle } from './obstacles';
+import {
+  bodyShape,
+  bodyToBody,
+  bodyToObstacle,
+  gapBetweenTubes,
+  gapToBody,
+  gapToItself,
+  gapToObstacle,
+  partsOf,
+  roughGapOf,
+  sweptBodyGap,
+  sweptTubeGap,
+  tubeOf,
+} from './pairGaps';
 import type { Margin, Problem } from './report';
-import { placeOnRunner, type Say, sayIn } from './words';
+import { placeOnRunner, type Say, sayIn, whenMoved } from './words';
 
 type Findings = { readonly least: Margin | null; readonly problems: Problem[] };
 
-const stretchesOf = new WeakMap<ResolvedRunner, readonly Stretch[]>();
-
-/** A resolved runner belongs to one set of merges and ports, so its stretches are its own. */
-function partsOf(r: ResolvedRunner, { merges, ports }: Header): readonly Stretch[] {
-  const kept = stretchesOf.get(r) ?? stretches(r, merges, ports);
-  stretchesOf.set(r, kept);
-  return kept;
-}
-
-const tubeOf = remembered((r: ResolvedRunner) => r.centerline && chain(r.centerline, r.tubeRadius));
-const roughGapOf = rememberedOfTwo(roughGap);
-const gapBetweenTubes = rememberedGap(tubeToTube, (found) => found.gap);
-const gapToObstacle = rememberedGap(
-  (tube: Chain, shape: Obstacle['shape'], below) =>
-    isTree(shape) ? tubeToMesh(tube, shape, below) : tubeToShape(tube, shape, below),
-  (found) => found.gap,
-);
-const bodyShape = remembered(({ body }: ResolvedMerge) => frustumShape(body));
-const gapToBody = rememberedGap(
-  (tube: Chain, merge: ResolvedMerge, below) => tubeToShape(tube, bodyShape(merge), below),
-  (found) => found.gap,
-);
-const bodyToObstacle = rememberedGap(
-  ({ body }: ResolvedMerge, shape: Obstacle['shape'], below) =>
-    isTree(shape) ? bodyToMesh(body, shape, below) : bodyToShape(body, shape, below),
-  (found) => found.value,
-);
-const bodyToBody = rememberedGap(
-  ({ body }: ResolvedMerge, other: ResolvedMerge, below) => bodyToShape(body, bodyShape(other), below),
-  (found) => found.value,
-);
-const gapToItself = remembered((r: ResolvedRunner) => {
-  const tube = tubeOf(r);
-  return tube && selfGap(tube, SELF_SEPARATION * r.tube.outsideDiameter, 0);
-});
-
 /** A gap is missed only past rounding; the contract promises 0.05 mm and the searches are far finer. */
-const fails = (margin: number): boolean => margin < -LENGTH_TOLERANCE * 1000;
+export const fails = (margin: number): boolean => margin < -LENGTH_TOLERANCE * 1000;
 
 /** Margins within which the least is sought first, mm: the nearer the limit, the sooner a search can stop. */
 const CAPS = [2, 16, 128, Number.POSITIVE_INFINITY];
@@ -132,20 +103,24 @@ export const checkSurroundings = (header: Header, obstacles: readonly Obstacle[]
 
 function nearestSurroundings(header: Header, obstacles: readonly Obstacle[], cap: number): Findings {
   const say = sayIn(header.design.display);
+  const motion = motionOf(header.design);
   let least: Margin | null = null;
   const problems: Problem[] = [];
   for (const r of header.runners) {
     const tube = tubeOf(r);
     if (!tube) continue;
-    for (const { surrounding, shape } of obstacles) {
+    for (const o of obstacles) {
+      const { surrounding, shape } = o;
       const required = surrounding.clearance ?? 0;
       const limit = Math.max(required, (least?.margin ?? cap) + required);
-      const gap = gapToObstacle(tube, shape, limit);
+      const swept = motion && sweptTubeGap(r, o, motion, limit);
+      const gap = motion ? swept : gapToObstacle(tube, shape, limit);
       if (!gap) continue;
       const between = [r.runner.id, surrounding.id] as const;
       const margin: Margin = { gap: gap.gap, required, margin: gap.gap - required, between, at: gap.at };
       least = tighter(least, margin);
-      if (fails(margin.margin)) problems.push(tooNearSurrounding(r, surrounding.id, margin, gap.station, say));
+      if (fails(margin.margin))
+        problems.push(tooNearSurrounding(r, surrounding.id, margin, gap.station, say, swept?.pose));
     }
   }
   return { least, problems };
@@ -157,12 +132,14 @@ function tooNearSurrounding(
   { gap, required, margin, at }: Margin,
   station: number,
   say: Say,
+  pose?: MotionPose,
 ): Problem {
   const place = placeOnRunner(r.centerline!, station);
+  const when = whenMoved(pose);
   const message =
     gap < 0
-      ? `Runner ${r.runner.id} runs ${say(-gap)} into the ${name} at ${place}: move it ${say(-margin)} away.`
-      : `Runner ${r.runner.id} is ${say(-margin)} too close to the ${name}: move ${place} out, or allow ${say(gap)}.`;
+      ? `Runner ${r.runner.id} runs ${say(-gap)} into the ${name} at ${place}${when}: move it ${say(-margin)} away.`
+      : `Runner ${r.runner.id} is ${say(-margin)} too close to the ${name}${when}: move ${place} out, or allow ${say(gap)}.`;
   return { rule: 'surroundings', where: `runners/${r.runner.id}`, found: gap, allowed: required, message, at };
 }
 
@@ -173,11 +150,12 @@ function nearestBodies(header: Header, obstacles: readonly Obstacle[], cap: numb
   const say = sayIn(header.design.display);
   let least: Margin | null = null;
   const problems: Problem[] = [];
-  const note = (merge: string, other: string, name: string, gap: number, at: Vec3): void => {
+  const motion = motionOf(header.design);
+  const note = (merge: string, other: string, name: string, gap: number, at: Vec3, pose?: MotionPose): void => {
     const margin: Margin = { gap, required: 0, margin: gap, between: [merge, other], at };
     least = tighter(least, margin);
     if (!fails(gap)) return;
-    const message = `Collector ${merge} reaches ${say(-gap)} into ${name}: move one of them.`;
+    const message = `Collector ${merge} reaches ${say(-gap)} into ${name}${whenMoved(pose)}: move one of them.`;
     problems.push({ rule: 'merge-body', where: `merges/${merge}`, found: gap, allowed: 0, message, at });
   };
   const limit = (): number => Math.max(0, least?.gap ?? cap);
@@ -192,9 +170,11 @@ function nearestBodies(header: Header, obstacles: readonly Obstacle[], cap: numb
       const gap = tube && gapToBody(tube, resolved, limit());
       if (gap) note(merge.id, id, `runner ${id}`, gap.gap, gap.at);
     }
-    for (const { surrounding, shape: other } of obstacles) {
-      const found = bodyToObstacle(resolved, other, limit());
-      if (found) note(merge.id, surrounding.id, `the ${surrounding.id}`, found.value, found.at);
+    for (const o of obstacles) {
+      const { surrounding, shape: other } = o;
+      const swept = motion && sweptBodyGap(resolved, o, motion, limit());
+      const found = motion ? swept : bodyToObstacle(resolved, other, limit());
+      if (found) note(merge.id, surrounding.id, `the ${surrounding.id}`, found.value, found.at, swept?.pose);
     }
     for (const other of bodies.slice(i + 1)) {
       const found = bodyToBody(resolved, other, limit());

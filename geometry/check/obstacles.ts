@@ -6,7 +6,16 @@ import type { TriangleTree } from '../clearance/triangleTree';
 import type { Header } from '../header/resolve';
 import { type Meshes, treeOf } from './meshes';
 
-export type Obstacle = { readonly surrounding: Surrounding; readonly shape: ConvexShape | TriangleTree };
+export type Obstacle = {
+  readonly surrounding: Surrounding;
+  readonly shape: ConvexShape | TriangleTree;
+  /** Of one that stands for another at a moment of the header's motion: that other one, and which moment, from 1. */
+  readonly original?: Obstacle;
+  readonly moment?: number;
+};
+
+/** What tells rows of the same thing at several moments apart. */
+export const momentOf = ({ moment }: Obstacle): string => (moment === undefined ? '' : ` ${moment}`);
 
 export const isTree = (shape: Obstacle['shape']): shape is TriangleTree => 'visit' in shape;
 

@@ -2,6 +2,7 @@
 import type { Display } from '../../shared/design/types';
 import { bends, isContinuous, straightIndices } from '../curve/bends';
 import type { Centerline } from '../curve/centerline';
+import type { MotionPose } from '../gaps/report';
 
 /** A length in a sentence, in the unit that the design is shown in; the numbers beside the sentence stay mm. */
 export type Say = (mm: number) => string;
@@ -39,3 +40,16 @@ export const bendNumber = (line: Centerline, i: number): number =>
 
 /** Number of straight `i` (from 0), which is not inside a continuous bend. */
 const straightNumber = (line: Centerline, i: number): number => straightIndices(line).filter((k) => k <= i).length;
+
+/** " with the engine rolled 3° and hot": at which moment of its motion, empty where that is at rest and cold. */
+export function whenMoved(pose?: MotionPose): string {
+  if (!pose) return '';
+  const rolled = Math.abs(pose.rock) >= LEAST_TOLD ? `with the engine rolled ${deg(pose.rock)}` : '';
+  const part = Math.round(100 * pose.heat);
+  const hot = part === 0 ? '' : part === 100 ? 'hot' : `${part} % of the way to hot`;
+  const both = rolled && hot ? `${rolled} and ${hot}` : rolled || (hot && `when ${hot}`);
+  return both && ` ${both}`;
+}
+
+/** Degrees. */
+const LEAST_TOLD = 0.005;

@@ -33,7 +33,7 @@ export function discToTriangle(disc: Disc, field: Field, a: Vec3, b: Vec3, c: Ve
 }
 
 /** Negative in the straight tube behind the disc, which is all of the tube that its end can tell of; convex. */
-function behindDisc({ centre, normal, radius }: Disc): Field {
+export function behindDisc({ centre, normal, radius }: Disc): Field {
   return (x, y, z) => {
     const px = x - centre[0];
     const py = y - centre[1];

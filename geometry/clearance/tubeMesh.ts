@@ -1,63 +1,220 @@
 /**
  * The least gap of a tube to a mesh surrounding. mm. A tube whose centerline pierces a triangle has gap −radius; the mesh's
- * inside is nothing, since it need not have one.
+ * inside is nothing, since it need not have one. Well away from the flat ends the tube is where balls along its centerline
+ * are, and distances of points tell all (`emptyBalls`); by the ends each triangle is measured, which takes far longer.
  */
 import type { Vec3 } from '../../shared/vec3';
 import { type Chain, type Link, sagitta, vectorAt } from './chain';
-import { minimumOnInterval } from './convexMinimum';
-import { discToTriangle } from './discs';
+import { type Disc, minimumOnInterval } from './convexMinimum';
+import { behindDisc, discToTriangle, pointToDisc } from './discs';
+import { type Curve, leastToMesh } from './emptyBalls';
 import { GAP_RESOLUTION, type Gap, lesser } from './gap';
 import type { TriangleTree } from './triangleTree';
 import { isLeast } from './tubeField';
 
+/** So many tube radii from an end no ball about the centerline comes out of it, whatever bend stands there. */
+const CLEAR_OF_END = 1.5;
+
 /** Least gap of a tube, its flat ends included, to the mesh; null where nothing is nearer than `below`. */
 export function tubeToMesh(tube: Chain, tree: TriangleTree, below = Number.POSITIVE_INFINITY): Gap | null {
+  const { tubeRadius } = tube;
+  const length = lengthOf(tube);
+  const start = tube.links[0]!.station;
+  const isShort = 2 * CLEAR_OF_END * tubeRadius >= length;
+  const clear = isShort ? length : CLEAR_OF_END * tubeRadius;
   let best: Gap | null = null;
   const bound = (): number => best?.gap ?? below;
-  for (const link of tube.links) searchLink(link, 0, link.count);
+  const whole = isShort ? [] : middleOf(tube, start + clear, start + length - clear);
+  const middle = leastToMesh(whole, tree, below + tubeRadius);
+  if (middle && middle.distance - tubeRadius < below)
+    best = { gap: middle.distance - tubeRadius, at: middle.at, station: middle.station };
   for (const [i, disc] of tube.ends.entries()) {
     const link = i === 0 ? tube.links[0]! : tube.links.at(-1)!;
     const station = link.station + (i === 0 ? 0 : link.length);
+    if (tree.nearest(...disc.centre, bound() + disc.radius) === Number.POSITIVE_INFINITY) continue;
+    const roof = nearestCorner(disc, tree, bound());
     tree.visit(
       disc.centre,
-      () => bound() + disc.radius,
+      () => Math.min(roof, bound()) + disc.radius,
       (a, b, c, field) => {
-        const { value, at } = discToTriangle(disc, field, a, b, c);
+        const near = besideDisc(disc, a, b, c, Math.min(roof, bound()));
+        if (near === null) return;
+        const { value, at } = near ?? discToTriangle(disc, field, a, b, c);
         if (value < bound()) best = lesser(best, { gap: value, at, station });
       },
     );
   }
+  sidesOf(start, start + clear);
+  if (!isShort) sidesOf(start + length - clear, start + length);
   return best;
 
-  function searchLink(link: Link, i: number, n: number): void {
-    const [ax, ay, az] = vectorAt(link.points, i);
-    const [bx, by, bz] = vectorAt(link.points, i + n);
-    const middle: Vec3 = [(ax + bx) / 2, (ay + by) / 2, (az + bz) / 2];
-    const half = Math.hypot(bx - ax, by - ay, bz - az) / 2;
-    const stray = sagitta(link, n);
+  /** Balls about the centerline come out of a flat end, so that they tell only where surely nothing is. */
+  function sidesOf(from: number, to: number): void {
+    if (leastToMesh(middleOf(tube, from, to), tree, bound() + tubeRadius))
+      for (const link of tube.links) sideOf(link, from, to);
+  }
+
+  /** By triangles, what of the link lies between two stations. */
+  function sideOf(link: Link, from: number, to: number): void {
+    const first = Math.max(0, ((from - link.station) / link.length) * link.count);
+    const last = Math.min(link.count, ((to - link.station) / link.length) * link.count);
+    if (!(last > first)) return;
+    if (link.radius === 0) byTriangles(link, first, last);
+    else {
+      const step = Math.max(1, Math.min(link.count, Math.floor((ARC_PIECE * link.count) / link.length)));
+      for (let i = Math.floor(first); i < Math.ceil(last); i += step)
+        halves(link, i, Math.min(step, Math.ceil(last) - i));
+    }
+  }
+
+  function halves(link: Link, i: number, n: number): void {
+    if (!byTriangles(link, i, i + n) || n === 1) return;
+    const half = n >> 1;
+    halves(link, i, half);
+    halves(link, i + half, n - half);
+  }
+
+  /** @returns whether the curve must be looked at more finely */
+  function byTriangles(link: Link, from: number, to: number): boolean {
+    const p = placeOn(link, from);
+    const q = placeOn(link, to);
+    const [dx, dy, dz] = [q[0] - p[0], q[1] - p[1], q[2] - p[2]];
+    const squared = dx * dx + dy * dy + dz * dz;
+    const half = Math.sqrt(squared) / 2;
+    const stray = link.radius === 0 ? 0 : sagitta(link, to - from);
+    const isWhole = link.radius === 0 || to - from <= 1;
+    const opens = link.isFirst && from === 0;
+    const closes = link.isLast && to === link.count;
     let split = false;
     tree.visit(
-      middle,
-      () => (split ? Number.NEGATIVE_INFINITY : bound() + tube.tubeRadius + half + stray),
-      (_a, _b, _c, field) => {
-        const { value, t } = minimumOnInterval(
-          (s) => field(ax + s * (bx - ax), ay + s * (by - ay), az + s * (bz - az)),
-          0,
-          1,
-        );
-        const gap = value - tube.tubeRadius;
+      [p[0] + dx / 2, p[1] + dy / 2, p[2] + dz / 2],
+      () => (split ? Number.NEGATIVE_INFINITY : bound() + tubeRadius + half + stray),
+      (a, b, c, field) => {
+        const along = (v: Vec3): number => (v[0] - p[0]) * dx + (v[1] - p[1]) * dy + (v[2] - p[2]) * dz;
+        // What lies past the flat end is for the end's disc to tell.
+        if (opens && stray === 0 && along(a) <= 0 && along(b) <= 0 && along(c) <= 0) return;
+        if (closes && stray === 0 && along(a) >= squared && along(b) >= squared && along(c) >= squared) return;
+        const centre = middleOfTriangle(a, b, c);
+        const t = squared > 0 ? Math.min(1, Math.max(0, along(centre) / squared)) : 0;
+        const x = centre[0] - p[0] - t * dx;
+        const y = centre[1] - p[1] - t * dy;
+        const z = centre[2] - p[2] - t * dz;
+        const low = Math.sqrt(x * x + y * y + z * z) - spreadOf(centre, a, b, c);
+        if (low - tubeRadius - stray >= bound() - GAP_RESOLUTION) return;
+        const found = minimumOnInterval((s) => field(p[0] + s * dx, p[1] + s * dy, p[2] + s * dz), 0, 1);
+        const gap = found.value - tubeRadius;
         if (gap - stray >= bound() - GAP_RESOLUTION) return;
-        if (n > 1) {
+        if (!isWhole) {
           split = true;
           return;
         }
-        if (!isLeast(link, i + t, t, field)) return;
-        const at: Vec3 = [ax + t * (bx - ax), ay + t * (by - ay), az + t * (bz - az)];
-        best = { gap, at, station: link.station + (link.length * (i + t)) / link.count };
+        const k = from + found.t * (to - from);
+        const isInside = found.t > 0 && found.t < 1;
+        if (!isInside && !isLeast(link, k, k - Math.floor(k), field)) return;
+        const at: Vec3 = [p[0] + found.t * dx, p[1] + found.t * dy, p[2] + found.t * dz];
+        best = { gap, at, station: link.station + (link.length * k) / link.count };
       },
     );
-    if (!split) return;
-    searchLink(link, i, n / 2);
-    searchLink(link, i + n / 2, n / 2);
+    return split;
   }
 }
+
+/** A stretch of an arc that is looked at as a whole first, mm. */
+const ARC_PIECE = 12;
+
+const lengthOf = ({ links }: Chain): number => links.at(-1)!.station + links.at(-1)!.length - links[0]!.station;
+
+function placeOn(link: Link, k: number): Vec3 {
+  const i = Math.min(link.count - 1, Math.floor(k));
+  const t = k - i;
+  const a = vectorAt(link.points, i);
+  if (t === 0) return a;
+  const b = vectorAt(link.points, i + 1);
+  return [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])];
+}
+
+function middleOf({ links }: Chain, from: number, to: number): Curve[] {
+  return links.flatMap((link): Curve[] => {
+    const curve: Curve = {
+      from: Math.max(from, link.station),
+      to: Math.min(to, link.station + link.length),
+      radius: link.radius,
+      place: (station, into) => writeOn(link, ((station - link.station) / link.length) * link.count, into),
+    };
+    return curve.to >= curve.from ? [curve] : [];
+  });
+}
+
+/** As `placeOn`, without garbage. */
+function writeOn({ points, count }: Link, k: number, into: Float64Array): void {
+  const i = Math.max(0, Math.min(count - 1, Math.floor(k)));
+  const t = k - i;
+  for (let axis = 0; axis < 3; axis++) {
+    const a = points[3 * i + axis]!;
+    into[axis] = a + t * (points[3 * i + 3 + axis]! - a);
+  }
+}
+
+/** How near corners of triangles come to a flat end: soon found, and then few triangles are left to be searched. */
+function nearestCorner(disc: Disc, tree: TriangleTree, below: number): number {
+  let roof = below;
+  if (below <= 0) return below;
+  tree.visit(
+    disc.centre,
+    () => roof + disc.radius,
+    (a, b, c) => {
+      roof = Math.min(roof, pointToDisc(disc, ...a), pointToDisc(disc, ...b), pointToDisc(disc, ...c));
+    },
+  );
+  // A corner that is itself the nearest must not be passed over for being no nearer than itself.
+  return roof + GAP_RESOLUTION;
+}
+
+/**
+ * A triangle against a flat end, where that needs no search: null where it is surely no nearer than `below`, the least place
+ * where that is plain to see, else undefined.
+ */
+function besideDisc(
+  disc: Disc,
+  a: Vec3,
+  b: Vec3,
+  c: Vec3,
+  below: number,
+): { value: number; at: Vec3 } | null | undefined {
+  const centre = middleOfTriangle(a, b, c);
+  if (below <= 0 && behindDisc(disc)(...centre) - spreadOf(centre, a, b, c) >= below) return null;
+  if (below <= PLAIN) return undefined;
+  if (pointToDisc(disc, ...centre) - spreadOf(centre, a, b, c) >= below) return null;
+  const [h, k, l] = [heightOver(disc, a), heightOver(disc, b), heightOver(disc, c)];
+  const lowest = Math.min(Math.abs(h), Math.abs(k), Math.abs(l));
+  const isOneSide = Math.min(h, k, l) > 0 || Math.max(h, k, l) < 0;
+  if (!isOneSide || lowest <= PLAIN) return undefined;
+  if (lowest >= below) return null;
+  const corner = lowest === Math.abs(h) ? a : lowest === Math.abs(k) ? b : c;
+  const height = heightOver(disc, corner);
+  const foot: Vec3 = [
+    corner[0] - height * disc.normal[0],
+    corner[1] - height * disc.normal[1],
+    corner[2] - height * disc.normal[2],
+  ];
+  const off = Math.hypot(foot[0] - disc.centre[0], foot[1] - disc.centre[1], foot[2] - disc.centre[2]);
+  return off <= disc.radius ? { value: lowest, at: foot } : undefined;
+}
+
+/** Nearer than this to a flat end a triangle may cut it. */
+const PLAIN = 0.01;
+
+const heightOver = ({ centre, normal }: Disc, p: Vec3): number =>
+  (p[0] - centre[0]) * normal[0] + (p[1] - centre[1]) * normal[1] + (p[2] - centre[2]) * normal[2];
+
+export const middleOfTriangle = (a: Vec3, b: Vec3, c: Vec3): Vec3 => [
+  (a[0] + b[0] + c[0]) / 3,
+  (a[1] + b[1] + c[1]) / 3,
+  (a[2] + b[2] + c[2]) / 3,
+];
+
+/** How far a triangle reaches from a place. */
+export const spreadOf = (from: Vec3, a: Vec3, b: Vec3, c: Vec3): number =>
+  Math.sqrt(Math.max(squaredTo(from, a), squaredTo(from, b), squaredTo(from, c)));
+
+const squaredTo = (p: Vec3, q: Vec3): number => (p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2 + (p[2] - q[2]) ** 2;

@@ -27,6 +27,7 @@ const runnerKey = (body: Body, r: SolverRunner, _: number, n: number): string =>
   `merge-body|merges/${body.id}|${pathOf(r)}|${n}`;
 
 const aroundKey = (body: Body, id: string): string => `merge-body|merges/${body.id}|surroundings/${id}|`;
+const momentKey = (body: Body, id: string, n: number): string => `${aroundKey(body, id)} ${n}`;
 const triangleKey = (body: Body, id: string, n: number): string => `${aroundKey(body, id)}${n}`;
 const bodiesKey = (body: Body, id: string): string => `merge-body|merges/${body.id}|merges/${id}|`;
 
@@ -94,9 +95,9 @@ function pullBodyAtContacts(m: MovableMerge, x: Float64Array, first: number, unk
   }
 }
 
-function aroundRows(body: Body, { surrounding, shape }: Obstacle, x: Float64Array, rows: RowBuilder): void {
+function aroundRows(body: Body, { surrounding, shape, moment = 0 }: Obstacle, x: Float64Array, rows: RowBuilder): void {
   if (isTree(shape)) meshRows(body, shape, surrounding.id, x, rows);
-  else bodyToShapeRow(body, shape, aroundKey, surrounding.id, 0, x, rows);
+  else bodyToShapeRow(body, shape, moment > 0 ? momentKey : aroundKey, surrounding.id, moment, x, rows);
 }
 
 /** Least of the held values along the body, as one row; with the other body's share where that moves too. */

@@ -1,5 +1,5 @@
 /** Clearances as rows: tube to tube, tube to surrounding, tube with itself. mm. */
-import { isTree, type Obstacle } from '../check/obstacles';
+import { isTree, momentOf, type Obstacle } from '../check/obstacles';
 import { BUNDLE_OVERLAP, SELF_SEPARATION } from '../tolerance';
 import { pushOnArc, pushOnStraight } from './bendPath';
 import { nearestOnLinks, tubeContact } from './contacts';
@@ -117,7 +117,7 @@ export const pathOf = (r: SolverRunner): string => `runners/${r.resolved.runner.
 const found = new ShapeContacts();
 
 const obstacleKey = (r: SolverRunner, o: Obstacle, link: number, n: number): string =>
-  `surroundings|${pathOf(r)}|surroundings/${o.surrounding.id}|${link}.${n}`;
+  `surroundings|${pathOf(r)}|surroundings/${o.surrounding.id}|${link}.${n}${momentOf(o)}`;
 
 function obstacleRows(own: RunnerLinks, o: Obstacle, rows: RowBuilder): void {
   const { runner: r, links } = own;

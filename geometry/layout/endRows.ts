@@ -5,7 +5,7 @@
 
 import { remembered } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
-import { isTree, type Obstacle } from '../check/obstacles';
+import { isTree, momentOf, type Obstacle } from '../check/obstacles';
 import type { Disc } from '../clearance/convexMinimum';
 import { discToDisc, pointToDisc } from '../clearance/discs';
 import type { ConvexShape } from '../clearance/shapes';
@@ -66,8 +66,8 @@ const endsOfProblem = remembered((problem: LayoutProblem): End[] =>
   problem.runners.flatMap((runner) => [endOf(runner, runner.from, true), endOf(runner, runner.to, false)]),
 );
 
-const aroundKey = (end: End, { surrounding }: Obstacle, n: number): string =>
-  `surroundings|${pathOf(end.runner)}|surroundings/${surrounding.id}|${end.isStart ? 'start' : 'end'} ${n}`;
+const aroundKey = (end: End, o: Obstacle, n: number): string =>
+  `surroundings|${pathOf(end.runner)}|surroundings/${o.surrounding.id}|${end.isStart ? 'start' : 'end'} ${n}${momentOf(o)}`;
 
 function aroundRows(end: End, o: Obstacle, rows: RowBuilder): void {
   const { disc } = end;

@@ -9,9 +9,9 @@ import { remembered } from '../../shared/remember';
 import { share } from '../../shared/share';
 import { checkHeader } from '../check/check';
 import type { Meshes } from '../check/meshes';
-import { obstaclesOf } from '../check/obstacles';
 import type { CheckReport } from '../check/report';
 import { type Header, resolveHeader } from '../header/resolve';
+import { solverObstacles } from '../motion/replicas';
 import { distance } from '../vector';
 import { balancePoints, type Limit, routedOnly } from './balance';
 import { type Held, partWay, shortfall } from './held';
@@ -274,7 +274,7 @@ export function follower(from: Design, meshes: Meshes, held: Held, known?: Heade
   }
 
   function obstacles(problem: LayoutProblem) {
-    return obstaclesOf(problem.header, meshes).obstacles;
+    return solverObstacles(problem.header, meshes);
   }
 
   function startOf(): Answer {

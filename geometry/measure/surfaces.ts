@@ -47,7 +47,21 @@ function firstThatSpans(value: number, at: Vec3, candidates: Iterable<readonly [
 
 function tubes(a: Chain, b: Chain): Span | null {
   const found = tubeToTube(a, b);
-  return found && firstThatSpans(found.gap, found.at, tubePlaces(a, b, found));
+  return found && tubesSpan(a, b, found);
+}
+
+const tubesSpan = (a: Chain, b: Chain, found: Gap): Span =>
+  firstThatSpans(found.gap, found.at, tubePlaces(a, b, found));
+
+/** Where a gap that is known lies: mostly side to side, which is soon found. */
+export function spanBetweenTubes(a: Chain, b: Chain, found: Gap): Span {
+  const { gap, at } = found;
+  for (const [from, to] of sidePlaces(a, found)) {
+    const centre = nearestOnAxis(b, to, b.tubeRadius + GAP_RESOLUTION);
+    if (centre && spans(from, to, gap) && Math.abs(distance(centre, to) - b.tubeRadius) <= 2 * GAP_RESOLUTION)
+      return { value: gap, from, to };
+  }
+  return firstThatSpans(gap, at, tubePlaces(a, b, found));
 }
 
 /** Every way in which two tubes can be nearest: end to side both ways, end to end, side to side. */
@@ -72,7 +86,11 @@ function* tubePlaces(a: Chain, b: Chain, { gap, at }: Gap): Generator<readonly [
       yield [on, nearestOn(field, on)];
     }
   }
-  // Side to side: the search's place lies on the line that joins the centerlines, half way across the gap.
+  yield* sidePlaces(a, { gap, at });
+}
+
+/** Side to side: the search's place lies on the line that joins the centerlines, half way across the gap. */
+function* sidePlaces(a: Chain, { gap, at }: Pick<Gap, 'gap' | 'at'>): Generator<readonly [Vec3, Vec3]> {
   const middle = a.tubeRadius + gap / 2;
   const centre = nearestOnAxis(a, at, middle);
   if (!centre) return;
@@ -98,7 +116,7 @@ function tubeAndTree(tube: Chain, tree: TriangleTree): Span | null {
 }
 
 /** The search's place is on the tube's end itself, or on its centerline with the wall a radius nearer. */
-function besideTube(tube: Chain, { gap, at }: Gap, on: Vec3): Span {
+export function besideTube(tube: Chain, { gap, at }: Gap, on: Vec3): Span {
   const wall = addScaled(at, unit(sub(on, at)), tube.tubeRadius);
   return firstThatSpans(gap, at, [
     [at, on],
@@ -106,7 +124,7 @@ function besideTube(tube: Chain, { gap, at }: Gap, on: Vec3): Span {
   ]);
 }
 
-function nearestOnTree(tree: TriangleTree, p: Vec3): Vec3 | null {
+export function nearestOnTree(tree: TriangleTree, p: Vec3): Vec3 | null {
   const place = new Float64Array(3);
   return Number.isFinite(tree.nearest(...p, undefined, place)) ? [place[0]!, place[1]!, place[2]!] : null;
 }

@@ -1,8 +1,9 @@
 /** What is to be laid: the design without the lines that will be drawn anew, with all that stays the same through a search. */
 import type { Design, Merge } from '../../shared/design/types';
 import type { Meshes } from '../check/meshes';
-import { type Obstacle, obstaclesOf } from '../check/obstacles';
+import type { Obstacle } from '../check/obstacles';
 import { type Header, type ResolvedRunner, resolveHeader } from '../header/resolve';
+import { solverObstacles } from '../motion/replicas';
 
 export type RunnerTask = {
   readonly index: number;
@@ -51,7 +52,7 @@ export function taskOf(design: Design, meshes: Meshes, keeps = false): Task {
     design: bare,
     header,
     meshes,
-    obstacles: obstaclesOf(header, meshes).obstacles,
+    obstacles: solverObstacles(header, meshes),
     runners,
     movable: bare.merges.filter((m) => m.placement && !held.has(m.id)),
   };

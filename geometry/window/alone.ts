@@ -12,6 +12,7 @@ import { mergeGeometry, type Pose } from '../header/merge';
 import type { Header, ResolvedMerge, ResolvedRunner } from '../header/resolve';
 import { type LayoutProblem, layoutProblem } from '../layout/layoutProblem';
 import { randomNumbers } from '../layout/random';
+import { originals } from '../motion/replicas';
 import type { Line } from './sampled';
 
 export type Alone = {
@@ -109,7 +110,7 @@ export function holds(alone: Alone, problem: LayoutProblem): boolean {
     checkMergeBodies({ ...header, merges }, obstacles).problems.length === 0;
   return (
     checkShape(header.runners[0]!, say).length === 0 &&
-    checkSurroundings(header, alone.obstacles).problems.length === 0 &&
+    checkSurroundings(header, originals(alone.obstacles)).problems.length === 0 &&
     checkSelf(header).length === 0 &&
     checkPlacement(header).length === 0 &&
     // Each body by itself against the runner: what stands still between bodies is no fault of this runner.
@@ -117,7 +118,7 @@ export function holds(alone: Alone, problem: LayoutProblem): boolean {
     [...merges].every(
       (entry) =>
         !moved.has(entry[0]) ||
-        (around(new Map([entry]), alone.obstacles) &&
+        (around(new Map([entry]), originals(alone.obstacles)) &&
           [...merges].every((other) => around(new Map([entry, other]), []))),
     )
   );

@@ -4,8 +4,8 @@
  */
 import type { Design } from '../../shared/design/types';
 import type { Meshes } from '../check/meshes';
-import { obstaclesOf } from '../check/obstacles';
 import { resolveHeader } from '../header/resolve';
+import { solverObstacles } from '../motion/replicas';
 import type { GroupWindow, RunnerWindow, Windows } from './report';
 import { runnerWindow, type WindowOptions } from './runnerWindow';
 import { thinned } from './thinned';
@@ -13,7 +13,7 @@ import { thinned } from './thinned';
 /** @param meshes by file name, as for `check`; what is absent here is no hindrance */
 export function lengthWindows(design: Design, meshes: Meshes = new Map(), options: WindowOptions = {}): Windows {
   const header = resolveHeader(design);
-  const { obstacles } = obstaclesOf(header, meshes);
+  const obstacles = solverObstacles(header, meshes);
   const rough = thinned(obstacles, meshes);
   const runners = header.runners.map((r) => {
     const wanted = header.groups.get(r.runner.group ?? '')?.length ?? null;

@@ -16,8 +16,8 @@ const kept = new WeakMap<TriangleSoup, { key: string; tree: TriangleTree }>();
 
 /** The obstacles with their large meshes thinned; the very same list where there are none. */
 export function thinned(obstacles: readonly Obstacle[], meshes: Meshes): readonly Obstacle[] {
-  const isLarge = ({ surrounding, shape }: Obstacle): boolean =>
-    isTree(shape) && surrounding.shape === 'mesh' && meshes.get(surrounding.file)!.length > 9 * FEW;
+  const isLarge = ({ surrounding, shape, original }: Obstacle): boolean =>
+    !original && isTree(shape) && surrounding.shape === 'mesh' && meshes.get(surrounding.file)!.length > 9 * FEW;
   if (!obstacles.some(isLarge)) return obstacles;
   return obstacles.map((o) => (isLarge(o) ? { ...o, shape: thinTree(o, meshes) } : o));
 }

@@ -1,0 +1,125 @@
+/**
+ * The gap along each tube, at even stations: to other tubes, to bodies that it does not belong to, to what stands around.
+ * What is bundled or welded together is left out, as in `check`. What each pair has is remembered, so that after an edit only
+ * what changed is measured. For colour: a station tells of the tube's section there. mm.
+ */
+import { isTree, type Obstacle } from '../check/obstacles';
+import { bodyShape, partsOf } from '../check/pairGaps';
+import { type ConvexShape, slopeOf } from '../clearance/shapes';
+import { requiredGap } from '../clearance/stretches';
+import type { TriangleTree } from '../clearance/triangleTree';
+import type { Header, ResolvedMerge, ResolvedRunner } from '../header/resolve';
+import type { GapProfile } from './report';
+import { type Station, sampleStations } from './stations';
+import { distanceToTube } from './tubeDistance';
+
+export type ProfileOptions = {
+  /** Margins are capped at this, mm. */
+  readonly within: number;
+  /** About so far apart, mm. */
+  readonly step: number;
+};
+
+export function gapProfiles(header: Header, obstacles: readonly Obstacle[], options: ProfileOptions): GapProfile[] {
+  return header.runners.flatMap((r) => gapProfile(header, r, obstacles, options));
+}
+
+/** Empty for a runner that has no line. */
+export function gapProfile(
+  header: Header,
+  r: ResolvedRunner,
+  obstacles: readonly Obstacle[],
+  { within, step }: ProfileOptions,
+): GapProfile[] {
+  if (!r.centerline) return [];
+  const places = sampleStations(r, step);
+  const margins = new Float64Array(places.length).fill(within);
+  const take = (gaps: Float64Array, required: number): void => {
+    for (let k = 0; k < gaps.length; k++) margins[k] = Math.min(margins[k]!, gaps[k]! - required);
+  };
+  for (const other of header.runners)
+    if (other !== r && other.centerline)
+      take(toTube(r, other, within + header.tubeToTube, step, header), header.tubeToTube);
+  for (const merge of header.merges.values()) if (!touches(r, merge)) take(toBody(r, merge, within, step), 0);
+  for (const { surrounding, shape } of obstacles) {
+    const required = surrounding.clearance ?? 0;
+    take(toObstacle(r, shape, within + required, step), required);
+  }
+  return [{ runner: r.runner.id, stations: Float64Array.from(places, (p) => p.station), margins }];
+}
+
+export const touches = ({ runner: { from, to } }: ResolvedRunner, { merge }: ResolvedMerge): boolean =>
+  to.merge === merge.id || ('merge' in from && from.merge === merge.id);
+
+/** Gaps at a runner's stations to one thing, none above `cap`; kept until another cap or step is asked. */
+function rememberedRow<B extends object>(
+  work: (r: ResolvedRunner, other: B, places: readonly Station[], cap: number, header: Header) => Float64Array,
+): (r: ResolvedRunner, other: B, cap: number, step: number, header?: Header) => Float64Array {
+  const known = new WeakMap<ResolvedRunner, WeakMap<B, { cap: number; step: number; row: Float64Array }>>();
+  return (r, other, cap, step, header) => {
+    const own = known.get(r) ?? new WeakMap();
+    known.set(r, own);
+    const kept = own.get(other);
+    if (kept?.cap === cap && kept.step === step) return kept.row;
+    const row = work(r, other, sampleStations(r, step), cap, header!);
+    own.set(other, { cap, step, row });
+    return row;
+  };
+}
+
+const toTube = rememberedRow<ResolvedRunner>((r, other, places, cap, header) => {
+  const own = partsOf(r, header);
+  const others = partsOf(other, header);
+  return Float64Array.from(places, ({ station, at: [x, y, z] }) => {
+    const part =
+      own.find(({ chain: { links } }) => station <= links.at(-1)!.station + links.at(-1)!.length) ?? own.at(-1);
+    let gap = cap;
+    for (const q of others)
+      if (part && requiredGap(part, q, 0) >= 0)
+        gap = distanceToTube(q.chain, x, y, z, gap + r.tubeRadius) - r.tubeRadius;
+    return gap;
+  });
+});
+
+const toBody = rememberedRow<ResolvedMerge>((r, merge, places, cap) => toShape(r, bodyShape(merge), places, cap));
+
+const toObstacle = rememberedRow<Obstacle['shape']>((r, shape, places, cap) =>
+  isTree(shape) ? toMesh(r, shape, places, cap) : toShape(r, shape, places, cap),
+);
+
+function toShape(r: ResolvedRunner, { signedDistance: field }: ConvexShape, places: readonly Station[], cap: number) {
+  return Float64Array.from(places, (place) => {
+    const [x, y, z] = place.at;
+    const off = field(x, y, z);
+    if (off - r.tubeRadius >= cap) return cap;
+    if (!place.isByEnd) return off - r.tubeRadius;
+    const [sx, sy, sz] = slopeOf(field, x, y, z);
+    return Math.min(cap, off - r.tubeRadius * across(place, sx, sy, sz));
+  });
+}
+
+function toMesh(r: ResolvedRunner, tree: TriangleTree, places: readonly Station[], cap: number) {
+  const foot = new Float64Array(3);
+  let before = Number.POSITIVE_INFINITY;
+  let last = 0;
+  return Float64Array.from(places, (place) => {
+    const [x, y, z] = place.at;
+    const most = cap + r.tubeRadius;
+    // Nothing can have come nearer by more than the place went on.
+    const off = tree.nearest(x, y, z, Math.min(most, before + (place.station - last) + NEARLY), foot);
+    last = place.station;
+    before = Math.min(off, most);
+    if (off >= most) return cap;
+    if (!place.isByEnd || off === 0) return off - r.tubeRadius;
+    const slant = across(place, (x - foot[0]!) / off, (y - foot[1]!) / off, (z - foot[2]!) / off);
+    return Math.min(cap, off - r.tubeRadius * slant);
+  });
+}
+
+const NEARLY = 1e-6;
+
+/** How much of a unit vector lies in the tube's section. */
+function across({ way }: Station, x: number, y: number, z: number): number {
+  const along = x * way[0] + y * way[1] + z * way[2];
+  return Math.sqrt(Math.max(0, x * x + y * y + z * z - along * along));
+}
