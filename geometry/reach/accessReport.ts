@@ -12,6 +12,8 @@ import { type Seen, type Spot, seen } from './scenes';
 import { STAND } from './swing';
 import type { Way } from './ways';
 import { messageFor } from './words';
+import { type Cuts, cutsFor } from './wrapCut';
+import { wrapPlans } from './wrapPlans';
 
 /** One kind of tool at one place, with what the words need. */
 export type Tried = ToolTry & {
@@ -31,13 +33,26 @@ const NO_MESHES: Meshes = new Map();
 const reportsOf = remembered((header: Header) =>
   remembered(
     (meshes: Meshes): AccessReport => ({
-      entries: seen(header, meshes).map((s) => entryOf(header, s)),
-      wrap: [],
+      entries: entriesOf(header, meshes),
+      wrap: wrapPlans(header, meshes),
     }),
   ),
 );
 
-function entryOf(header: Header, s: Seen): AccessEntry {
+function entriesOf(header: Header, meshes: Meshes): AccessEntry[] {
+  let whole: Seen[] | null = null;
+  return seen(header, meshes).map((s, i) =>
+    entryOf(header, s, () => {
+      whole ??= seen(header, meshes, true);
+      return cutsFor(whole[i]!, NO_CUTS, 1);
+    }),
+  );
+}
+
+const NO_CUTS: Cuts = new Map();
+
+/** @param bare what must be left bare for one tool to work */
+function entryOf(header: Header, s: Seen, bare: () => Cuts): AccessEntry {
   const { place } = s.spot;
   const tries = triesAt(s);
   const reach = reachOf(tries);
@@ -51,7 +66,7 @@ function entryOf(header: Header, s: Seen): AccessEntry {
     best: best && plain(best),
     tries: tries.map(plain),
     by: reach === 'reachable' ? [] : stoppedBy(tries, reach),
-    message: messageFor(header, place, reach, tries, best),
+    message: messageFor(header, place, reach, tries, best, bare),
   };
 }
 

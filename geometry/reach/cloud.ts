@@ -2,13 +2,14 @@
  * A runner as a row of balls, bare and wrapped, so that what turns or slides about an axis can be held against it in closed form.
  * Balls every 2 mm stray less than 0.05 mm from the tube. mm, in the design's frame.
  */
-import type { Runner, Wrap } from '../../shared/design/types';
+import type { Wrap } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
 import { pointOnSegment } from '../curve/pointAt';
 import { openingDiscs } from '../flange/seats';
 import type { Header, ResolvedPort, ResolvedRunner } from '../header/resolve';
 import type { Disc } from '../plane/discs';
 import { addScaled, anySquareTo, cross, distance } from '../vector';
+import { type Span, wrappedSpans } from './spans';
 
 export type Cloud = {
   readonly runner: string;
@@ -31,46 +32,34 @@ const AT_END = 0.5;
 
 export const wrapThickness = (wrap: Wrap | undefined): number => (wrap ? wrap.thickness * wrap.layers : 0);
 
-type Span = readonly [from: number, to: number];
-
-/** What is wrapped, within the tube, in order and without overlaps. */
-export function wrappedSpans(runner: Runner, length: number): Span[] {
-  const clipped = (runner.wrapped ?? [[0, length]])
-    .map(([a, b]): Span => [Math.max(0, Math.min(a, b)), Math.min(length, Math.max(a, b))])
-    .filter(([a, b]) => b > a)
-    .sort((a, b) => a[0] - b[0]);
-  const joined: Span[] = [];
-  for (const span of clipped) {
-    const last = joined.at(-1);
-    if (last && span[0] <= last[1]) joined[joined.length - 1] = [last[0], Math.max(last[1], span[1])];
-    else joined.push(span);
-  }
-  return joined;
-}
-
 type Kept = { readonly port: ResolvedPort | null; readonly thickness: number; readonly cloud: Cloud | null };
-const known = new WeakMap<ResolvedRunner, Kept>();
+const drawn = new WeakMap<ResolvedRunner, Kept>();
+const whole = new WeakMap<ResolvedRunner, Kept>();
 
-/** Of every runner that has a line. */
-export function cloudsOf(header: Header): Cloud[] {
+/**
+ * Of every runner that has a line.
+ * @param all wrapped from end to end, whatever the design says
+ */
+export function cloudsOf(header: Header, all = false): Cloud[] {
   const thickness = wrapThickness(header.design.wrap);
   return header.runners.flatMap((r) => {
     const { from } = r.runner;
     const port = 'port' in from ? (header.ports.get(from.port) ?? null) : null;
+    const known = all && r.runner.wrapped ? whole : drawn;
     const kept = known.get(r);
     if (kept?.port === port && kept.thickness === thickness) return kept.cloud ?? [];
-    const cloud = cloudOf(r, port, thickness);
+    const cloud = cloudOf(r, port, thickness, all);
     known.set(r, { port, thickness, cloud });
     return cloud ?? [];
   });
 }
 
-function cloudOf(r: ResolvedRunner, port: ResolvedPort | null, thickness: number): Cloud | null {
+function cloudOf(r: ResolvedRunner, port: ResolvedPort | null, thickness: number, all: boolean): Cloud | null {
   const line = r.centerline;
   if (!line) return null;
   const { tubeRadius: radius } = r;
   const [at, bare, wrapped, station]: number[][] = [[], [], [], []];
-  const spans = thickness > 0 ? wrappedSpans(r.runner, line.length) : [];
+  const spans: Span[] = thickness === 0 ? [] : all ? [[0, line.length]] : wrappedSpans(r.runner, line.length);
   const put = (p: Vec3, s: number, own: number, over: number): void => {
     at!.push(...p);
     station!.push(s);

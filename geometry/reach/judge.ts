@@ -45,7 +45,7 @@ function nearestFree(first: number, count: number, blocked: Uint8Array | null): 
   return null;
 }
 
-const barsFree = (scene: Scene, bars: readonly Bar[], wrapped: boolean, slack: number): boolean =>
+export const barsFree = (scene: Scene, bars: readonly Bar[], wrapped: boolean, slack: number): boolean =>
   barsLack(scene, bars, wrapped, slack) <= slack;
 
 /** The least slack that frees the bars, where it is more than 0; where it is more than `enough`, anything that is. */
@@ -76,7 +76,7 @@ export function toBar({ from, to, radius }: Bar, rho: number, z: number): number
   return Math.sqrt(aside * aside + beyond * beyond);
 }
 
-function takenBy(
+export function takenBy(
   { near, fixed, room }: Scene,
   arms: readonly Arm[],
   wrapped: boolean,

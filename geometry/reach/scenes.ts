@@ -68,8 +68,9 @@ function spotsAmong(header: Header, meshes: Meshes): Spot[] {
 
 export type Seen = { readonly spot: Spot; readonly near: Near; sceneOf(fixed: readonly Fixed[]): Scene };
 
-export function seen(header: Header, meshes: Meshes): Seen[] {
-  const clouds = cloudsOf(header);
+/** @param all every runner wrapped from end to end, whatever the design says */
+export function seen(header: Header, meshes: Meshes, all = false): Seen[] {
+  const clouds = cloudsOf(header, all);
   return spotsOf(header, meshes).map((spot) => {
     const near = nearTo(spot.place.axes, clouds, spot.out, spot.up, WORKING_CLEARANCE);
     return { spot, near, sceneOf: (fixed) => ({ near, fixed, room: WORKING_CLEARANCE }) };

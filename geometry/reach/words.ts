@@ -5,6 +5,7 @@ import type { Tried } from './accessReport';
 import type { Culprit } from './judge';
 import type { Place } from './place';
 import type { Reach } from './report';
+import type { Cuts } from './wrapCut';
 
 export function messageFor(
   header: Header,
@@ -12,6 +13,7 @@ export function messageFor(
   reach: Reach,
   tries: readonly Tried[],
   best: Tried | null,
+  bare: () => Cuts,
 ): string {
   if (!best) return `${place.id}: none of the tools at hand is for it. Add one of those that are to access/tools.`;
   const working = tries.filter((t) => t.wrapped);
@@ -22,7 +24,7 @@ export function messageFor(
   }
   const { remedy } = fault(header, best);
   if (reach === 'before-wrapping')
-    return `${place.id} is reached before wrapping only: wrapped, ${stopped(header, best)}. ${remedy}`;
+    return `${place.id} is reached before wrapping only: wrapped, ${stopped(header, best)}. ${remedies(bareWords(header, bare()), remedy)}`;
   return `${place.id} cannot be reached: ${stopped(header, best)}. ${remedy}`;
 }
 
@@ -38,6 +40,27 @@ function fault(header: Header, { name, way, lack, culprits }: Tried): { what: st
   const and = second ? ` with ${nameOf(header, second)}` : '';
   const what = `${nameOf(header, first)} is ${say(depth)} in the way of ${a(name)}${and}`;
   return { what, remedy: remedyFor(header, first, depth) };
+}
+
+const remedies = (wrap: string, other: string): string =>
+  wrap === '' ? other : sentence(`${wrap}, or ${other[0]!.toLowerCase()}${other.slice(1)}`);
+const sentence = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;
+
+/** Every stretch that must be left bare. */
+function bareWords(header: Header, cuts: Cuts): string {
+  const say = sayIn(header.design.display);
+  const parts = [...cuts].flatMap(([id, spans]) => {
+    const length = header.runners.find((r) => r.runner.id === id)?.centerline?.length ?? 0;
+    return spans.map(([from, to]) => {
+      if (from <= 0) return `begin the wrap of ${id} at ${say(to)}`;
+      return to >= length
+        ? `end the wrap of ${id} at ${say(from)}`
+        : `leave ${id} bare from ${say(from)} to ${say(to)}`;
+    });
+  });
+  if (parts.length === 0) return '';
+  const all = listed(parts);
+  return all;
 }
 
 /** Upward, so that moving by what is said is enough. */
