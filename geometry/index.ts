@@ -190,6 +190,7 @@ export type { RunnerMeasures } from './compare/measures';
 // The space it must fit: gaps, tools, getting it off, sensors
 export type { GapEntry, GapProfile, GapReport, MotionPose } from './gaps/report';
 export { accessReport } from './reach/accessReport';
+export { type KeepOut, keepOuts } from './reach/keepOuts';
 export { withWrapEnds, wrapPlans } from './reach/wrapPlans';
 export type { AccessEntry, AccessReport, BareReason, Reach, ToolSolid, ToolTry, WrapPlan } from './reach/report';
 export type { JointAdvice, RemovalPiece, RemovalPose, RemovalReport } from './removal/report';

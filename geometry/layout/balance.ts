@@ -8,6 +8,7 @@ import type { Meshes } from '../check/meshes';
 import { obstaclesOf } from '../check/obstacles';
 import type { CheckReport, RuleName } from '../check/report';
 import { type Header, resolveHeader } from '../header/resolve';
+import { roomForTools } from '../reach/keepOuts';
 import { LEAST_TURN_DEG, RADIANS } from '../tolerance';
 import { distance } from '../vector';
 import { assignInlets } from './inlets';
@@ -72,7 +73,7 @@ export function balancePoints(
   { restarts = 12, cancelled }: BalanceOptions = {},
 ): { design: Design; iterations: number; miss: number; limits: Limit[] } {
   const header = routedOnly(resolveHeader(assignInlets(design)));
-  const { obstacles } = obstaclesOf(header, meshes);
+  const obstacles = [...obstaclesOf(header, meshes).obstacles, ...roomForTools(header, meshes)];
   const problem = layoutProblem(header);
   if (problem.unknowns === 0) return { design, iterations: 0, miss: 0, limits: [] };
   const target = problem.start;

@@ -33,11 +33,17 @@ const NO_MESHES: Meshes = new Map();
 const reportsOf = remembered((header: Header) =>
   remembered(
     (meshes: Meshes): AccessReport => ({
-      entries: entriesOf(header, meshes),
+      entries: accessEntries(header, meshes),
       wrap: wrapPlans(header, meshes),
     }),
   ),
 );
+
+/** Without the wrap's plans, where nobody asks for them. */
+export const accessEntries = (header: Header, meshes: Meshes = NO_MESHES): readonly AccessEntry[] =>
+  entriesByHeader(header)(meshes);
+
+const entriesByHeader = remembered((header: Header) => remembered((meshes: Meshes) => entriesOf(header, meshes)));
 
 function entriesOf(header: Header, meshes: Meshes): AccessEntry[] {
   let whole: Seen[] | null = null;

@@ -34,6 +34,18 @@ export function stanceOf(scene: Scene, way: Way, wrapped: boolean, slack = 0): S
   return null;
 }
 
+/** Every least swing that is free, begun at each `stride`-th stand, with the stand nearest to its middle at which it is put on. */
+export function stancesAmong(taken: Uint8Array, barred: Uint8Array | null, need: number, stride: number): Stance[] {
+  const found: Stance[] = [];
+  for (let first = 0; first < STANDS; first += stride) {
+    let k = 0;
+    while (k < need && !taken[(first + k) % STANDS]) k++;
+    const stand = k === need ? nearestFree(first, need, barred) : null;
+    if (stand !== null) found.push({ first, count: need, stand });
+  }
+  return found;
+}
+
 /** The free stand nearest to the middle of a run. */
 function nearestFree(first: number, count: number, blocked: Uint8Array | null): number | null {
   const middle = first + Math.floor(count / 2);

@@ -2,11 +2,12 @@
  * Where wrap must be left off for one place, so that a tool still works: of all tools and stands that work bare, those for which
  * least is left off. mm along the centerlines.
  */
-import { barsFree, type Scene, stanceOf, takenBy, toBar } from './judge';
+import { barsFree, type Scene, stanceOf, stancesAmong, takenBy, toBar } from './judge';
 import type { Near } from './local';
 import type { Seen } from './scenes';
+import { shadowsOf, turned } from './shadows';
 import { isIn, joined, type Span } from './spans';
-import { type Arm, STAND, STANDS, shadow, standsOf } from './swing';
+import { STAND, standsOf } from './swing';
 import type { Way } from './ways';
 
 /** By runner. */
@@ -68,16 +69,13 @@ function leastFor(scene: Scene, way: Way): Option | null {
   if (way.arms.length === 0) return optionOf(near, alone);
   const taken = takenBy(scene, way.arms, false, 0, 'arms');
   const barred = way.approach.length > 0 ? takenBy(scene, way.approach, false, 0, 'approach') : null;
-  const swept = shadowsOf(near, way.arms, room);
-  const put = shadowsOf(near, way.approach, room);
+  const swept = shadowsOf(near, way.arms, room, true);
+  const put = shadowsOf(near, way.approach, room, true);
   const need = standsOf(way.swing);
   let best: readonly number[] | null = null;
   let least = Number.POSITIVE_INFINITY;
-  for (let first = 0; first < STANDS; first += STRIDE) {
-    if (!isFree(taken, first, need)) continue;
-    const stand = standIn(first, need, barred);
-    if (stand === null) continue;
-    const half = ((need - 1) / 2) * STAND;
+  const half = ((need - 1) / 2) * STAND;
+  for (const { first, stand } of stancesAmong(taken, barred, need, STRIDE)) {
     const found = [...alone];
     for (const one of swept) if (turned(one.theta, first * STAND + half) <= one.half + half) found.push(one.ball);
     for (const one of put) if (turned(one.theta, stand * STAND) <= one.half) found.push(one.ball);
@@ -94,38 +92,6 @@ function ballsOf(near: Near, inTheWay: (rho: number, z: number, ball: number) =>
     if (near.wrapped[i]! > near.bare[i]! && inTheWay(near.rho[i]!, near.z[i]!, near.wrapped[i]!)) found.push(i);
   return found;
 }
-
-type Shadow = { readonly ball: number; readonly theta: number; readonly half: number };
-
-function shadowsOf(near: Near, arms: readonly Arm[], room: number): Shadow[] {
-  const found: Shadow[] = [];
-  for (const arm of arms)
-    for (let i = 0; i < near.count; i++) {
-      if (near.wrapped[i]! <= near.bare[i]!) continue;
-      const half = shadow(arm, near.rho[i]!, near.z[i]!, near.wrapped[i]! + room);
-      if (half > 0) found.push({ ball: i, theta: near.theta[i]!, half });
-    }
-  return found;
-}
-
-function isFree(taken: Uint8Array, first: number, count: number): boolean {
-  for (let k = 0; k < count; k++) if (taken[(first + k) % STANDS]) return false;
-  return true;
-}
-
-function standIn(first: number, count: number, barred: Uint8Array | null): number | null {
-  const order = Array.from({ length: count }, (_, k) => k).sort(
-    (a, b) => Math.abs(a - count / 2) - Math.abs(b - count / 2),
-  );
-  const k = order.find((at) => !barred?.[(first + at) % STANDS]);
-  return k === undefined ? null : (first + k) % STANDS;
-}
-
-/** Between two directions, the short way round. */
-const turned = (a: number, b: number): number => {
-  const off = Math.abs(a - b) % (2 * Math.PI);
-  return Math.min(off, 2 * Math.PI - off);
-};
 
 const binOf = (near: Near, i: number): number => near.cloud[i]! * 1e6 + Math.round(near.station[i]! / STEP);
 

@@ -3,6 +3,7 @@ import type { Design, Merge } from '../../shared/design/types';
 import type { Meshes } from '../check/meshes';
 import { type Obstacle, obstaclesOf } from '../check/obstacles';
 import { type Header, type ResolvedRunner, resolveHeader } from '../header/resolve';
+import { roomForTools } from '../reach/keepOuts';
 
 export type RunnerTask = {
   readonly index: number;
@@ -51,7 +52,7 @@ export function taskOf(design: Design, meshes: Meshes, keeps = false): Task {
     design: bare,
     header,
     meshes,
-    obstacles: obstaclesOf(header, meshes).obstacles,
+    obstacles: [...obstaclesOf(header, meshes).obstacles, ...roomForTools(header, meshes)],
     runners,
     movable: bare.merges.filter((m) => m.placement && !held.has(m.id)),
   };
