@@ -11,7 +11,7 @@ import { paddedTriangle } from '../clearance/paddedTriangle';
 import { type ConvexShape, capsuleShape, cylinderShape } from '../clearance/shapes';
 import type { Header } from '../header/resolve';
 import { cloudsOf, wrapThickness } from './cloud';
-import { barsFree, type Scene, type Stance, stancesAmong, takenBy, toBar } from './judge';
+import { barsFree, lackOf, type Scene, type Stance, stancesAmong, takenBy, toBar } from './judge';
 import { type Near, nearTo } from './local';
 import { outOf, type Place } from './place';
 import type { ToolSolid } from './report';
@@ -24,10 +24,11 @@ import type { Bar, Way } from './ways';
 /** As a surrounding: its clearance is the wrap's thickness and what a tool wants free. Parts with one id are one, drawn at a few stands. */
 export type KeepOut = Cylinder | Capsule;
 
-/** Swings are tried from every so many stands: 10°. */
-const STRIDE = 16;
-/** What an mm² of a tool's room is worth against a ball of a tube that lies in it: little, or tubes that leave room would be moved. */
-const SIZE = 3e-5;
+/** Swings are tried from every so many stands: 5°. */
+const STRIDE = 8;
+/** What a millimetre that tubes must give way is worth against an mm² of a tool's room. */
+const GIVING_WAY = 10;
+const SIZE = 1e-3;
 /** Balls stray so much from a straight, and what stands exactly at its limit is to hold. */
 const ROUNDING = 0.05;
 
@@ -73,11 +74,18 @@ function chosen({ ways }: Spot, straights: Near, lying: Near, wrapped: boolean):
   for (const { way, fixed } of ways) {
     const still: Scene = { near: straights, fixed, room: WORKING_CLEARANCE };
     if (way.unfit !== null || !barsFree(still, way.bars, wrapped, 0)) continue;
+    const all = stances(still, way, wrapped);
+    if (all.length === 0) continue;
+    const { lack, stance: run } = lackOf({ near: lying, fixed, room: WORKING_CLEARANCE }, way, true);
+    const within = run ? all.filter((one) => liesIn(one, run)) : [];
+    // Where the tubes would have to give way at another stand than the straights allow, they must do so farther.
+    const score = (within.length > 0 ? lack : 2 * lack) * GIVING_WAY + sizeOf(way) * SIZE;
+    if (best && score >= best.score) continue;
     const weigh = weigher(lying, way);
-    for (const stance of stances(still, way, wrapped)) {
-      const score = weigh(stance) + sizeOf(way) * SIZE;
-      if (!best || score < best.score) best = { way, stance, score };
-    }
+    const weights = (within.length > 0 ? within : all).map((stance) => ({ stance, weight: weigh(stance) }));
+    const least = Math.min(...weights.map((w) => w.weight));
+    const alike = weights.filter((w) => w.weight === least);
+    best = { way, stance: alike[Math.floor(alike.length / 2)]!.stance, score };
   }
   return best;
 }
@@ -98,6 +106,9 @@ function weigher(lying: Near, way: Way): (stance: Stance) => number {
     return found;
   };
 }
+
+const liesIn = ({ first, count }: Stance, run: Stance): boolean =>
+  run.count === STANDS || ((first - run.first + STANDS) % STANDS) + count <= run.count;
 
 function stances(still: Scene, way: Way, wrapped: boolean): Stance[] {
   if (way.arms.length === 0) return [{ first: 0, count: STANDS, stand: 0 }];
