@@ -15,6 +15,8 @@ export type Axes = { readonly origin: Vec3; readonly x: Vec3; readonly y: Vec3; 
 export type Place = {
   readonly id: string;
   readonly kind: 'fastener' | 'service';
+  /** Whose fastener it is. */
+  readonly flange: string | null;
   readonly where: string;
   readonly axes: Axes;
   /** Of nut or head; null where nothing is turned with a spanner. */
@@ -72,6 +74,7 @@ function fastenerPlace(flange: Flange, fastener: Fastener, i: number, frame: Pla
   return {
     id: `${flange.id} ${stud ? 'stud' : 'bolt'} ${i + 1}`,
     kind: 'fastener',
+    flange: flange.id,
     where: `flanges/${flange.id}/fasteners/${i}`,
     axes: axesAlong(face, pose.direction, pose.up),
     service: null,
@@ -127,6 +130,7 @@ function servicePlace(point: ServicePoint): Place {
   return {
     id: point.id,
     kind: 'service',
+    flange: null,
     where: `service/${point.id}`,
     axes: axesAlong(point.position, point.direction),
     hex: acrossFlats > 0 ? { acrossFlats, acrossCorners, height: headHeight } : null,

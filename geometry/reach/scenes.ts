@@ -13,6 +13,7 @@ import { type Fixed, fixedOn, holds, type Solid, solidsOf } from './fixed';
 import type { Scene } from './judge';
 import { type Near, nearTo } from './local';
 import { type Place, placesOf } from './place';
+import { platesOf } from './plates';
 import { type Way, waysTo } from './ways';
 
 export type Spot = {
@@ -46,10 +47,13 @@ function spotsAmong(header: Header, meshes: Meshes): Spot[] {
     ...[...header.merges.values()].map(collectorSolid),
   ];
   const bodies = places.map(solidsOf);
+  const plates = platesOf(header);
   return places.map((place, i): Spot => {
     const solids = [
       ...around.filter((solid) => !holds(solid, place)),
       ...bodies.flatMap((own, k) => (k === i ? [] : own)),
+      // Its own plate is what it stands on.
+      ...plates.flatMap((plate) => (plate.flange === place.flange ? [] : plate.solids)),
     ];
     const ways = waysTo(place, header.design.access).map((way) => ({
       way,

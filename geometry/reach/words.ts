@@ -77,6 +77,7 @@ function remedyFor(header: Header, { id, station }: Culprit, depth: number): str
 function nameOf(header: Header, { id }: Culprit): string {
   if (header.runners.some((r) => r.runner.id === id)) return `runner ${id}`;
   if (header.merges.has(id)) return `collector ${id}`;
+  if (header.design.flanges?.some((f) => f.id === id)) return `flange ${id}`;
   return header.surroundings.some((s) => s.id === id) ? `the ${id}` : id;
 }
 

@@ -152,6 +152,18 @@ describe('service points', () => {
     expect(only({ service: [plug], surroundings: [head, wallAt(150 + 0.9)] }).by).toEqual(['wall']);
   });
 
+  it('the flange of the header can be in the way, and is named', () => {
+    const plug = { id: 'plug 1', kind: 'spark-plug', direction: [0, 1, 0], diameter: 20 } as const;
+    const at = (x: number) =>
+      entriesOf(
+        bench({ fasteners: [{ position: [0, 100, 0] }], service: [{ ...plug, position: [2000 + x, -60, 0] }] }),
+      )[1]!;
+    // The opening is 36 and has 8 of metal round it, the socket 22 and 1 to work with.
+    expect(at(18 + 8 + 11 + 0.9).by).toEqual(['f1']);
+    expect(at(18 + 8 + 11 + 0.9).message).toMatch(/flange f1 is 0\.1 mm in the way/);
+    expect(at(18 + 8 + 11 + 1.1).by).not.toContain('f1');
+  });
+
   it('a filter needs a hand or a strap round it, and room to come off', () => {
     const filter = { id: 'filter', kind: 'oil-filter', position: [0, 0, 0], direction: [0, 1, 0], diameter: 76, length: 90 } as const; // biome-ignore format: one line
     expect(only({ service: [filter] }).reach).toBe('reachable');
