@@ -9,16 +9,23 @@ import { balanceLength, checkLengths } from './lengths';
 import type { Meshes } from './meshes';
 import { obstaclesOf } from './obstacles';
 import { checkPlacement } from './placement';
+import { checkReach } from './reach';
 import type { CheckReport, Problem, RunnerReport } from './report';
 import { checkShape } from './shape';
 import { sayIn } from './words';
 
 /** @param meshes by file name; a mesh surrounding whose file is absent here is a `document` problem, not a silent pass */
 export function check(design: Design, meshes: Meshes = new Map()): CheckReport {
-  return checkHeader(resolveHeader(design), meshes);
+  const header = resolveHeader(design);
+  const report = checkHeader(header, meshes);
+  const reach = checkReach(header, meshes);
+  return reach.length === 0 ? report : { ...report, ok: false, problems: [...report.problems, ...reach] };
 }
 
-/** The same where the design is resolved already: what it shares with a header checked before is not measured again. */
+/**
+ * The same where the design is resolved already: what it shares with a header checked before is not measured again. All but
+ * `reach`, which takes longer than a hand can wait.
+ */
 export function checkHeader(header: Header, meshes: Meshes = new Map()): CheckReport {
   const { design } = header;
   const { obstacles, missing } = obstaclesOf(header, meshes);

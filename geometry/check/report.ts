@@ -15,7 +15,8 @@ export type RuleName =
   | 'surroundings'
   | 'merge-body'
   | 'self'
-  | 'placement';
+  | 'placement'
+  | 'reach';
 
 export type Problem = {
   readonly rule: RuleName;

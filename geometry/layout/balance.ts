@@ -8,6 +8,8 @@ import type { Meshes } from '../check/meshes';
 import type { CheckReport, RuleName } from '../check/report';
 import { type Header, resolveHeader } from '../header/resolve';
 import { solverObstacles } from '../motion/replicas';
+import { type Obstacle, obstaclesOf } from '../check/obstacles';
+import { roomForTools } from '../reach/keepOuts';
 import { LEAST_TURN_DEG, RADIANS } from '../tolerance';
 import { distance } from '../vector';
 import { assignInlets } from './inlets';
@@ -54,7 +56,7 @@ const SEED = 20;
  * @param meshes by file name, as for `check`
  */
 export function balance(design: Design, meshes: Meshes = new Map(), options: BalanceOptions = {}): BalanceResult {
-  const { design: balanced, iterations, limits } = balancePoints(design, meshes, options);
+  const { design: balanced, iterations, limits } = balancePoints(design, meshes, options, roomForTools);
   const report = check(balanced, meshes);
   return {
     design: balanced,
@@ -65,14 +67,20 @@ export function balance(design: Design, meshes: Meshes = new Map(), options: Bal
   };
 }
 
+/** What else is kept clear of: room for tools, unless a hand is waiting. */
+export type AlsoAround = (header: Header, meshes: Meshes) => readonly Obstacle[];
+const nothing: AlsoAround = () => [];
+
 /** Without the final check: what a live drag calls every frame. */
 export function balancePoints(
   design: Design,
   meshes: Meshes = new Map(),
   { restarts = 12, cancelled }: BalanceOptions = {},
+  alsoAround: AlsoAround = nothing,
 ): { design: Design; iterations: number; miss: number; limits: Limit[] } {
   const header = routedOnly(resolveHeader(assignInlets(design)));
   const obstacles = solverObstacles(header, meshes);
+  const obstacles = [...obstaclesOf(header, meshes).obstacles, ...alsoAround(header, meshes)];
   const problem = layoutProblem(header);
   if (problem.unknowns === 0) return { design, iterations: 0, miss: 0, limits: [] };
   const target = problem.start;

@@ -2,7 +2,7 @@
 import type { Limit } from './balance';
 
 /** One phrase for each rule at its limit, such as "the gap between runners r2 and r3". */
-export const limitWords = (limits: readonly Limit[]): string[] => limits.map(phrase);
+export const limitWords = (limits: readonly Limit[]): string[] => [...new Set(limits.map(phrase))];
 
 /** Rules between two things; where it is not known what the other is, only the one is named. */
 const BETWEEN: ReadonlySet<Limit['rule']> = new Set(['tube-to-tube', 'surroundings', 'merge-body']);
@@ -42,5 +42,10 @@ function phrase({ rule, where, other }: Limit): string {
 
 function nameOf(path: string): string {
   const [kind, id = ''] = path.split('/');
-  return kind === 'surroundings' ? `the ${id}` : kind === 'merges' ? `collector ${id}` : `runner ${id}`;
+  // A tool's room is made of parts, which nobody need tell apart.
+  return kind === 'surroundings'
+    ? `the ${id.replace(/^(room for .*) part \d+$/, '$1')}`
+    : kind === 'merges'
+      ? `collector ${id}`
+      : `runner ${id}`;
 }

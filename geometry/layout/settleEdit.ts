@@ -6,6 +6,7 @@ import type { Design } from '../../shared/design/types';
 import { check } from '../check/check';
 import type { Meshes } from '../check/meshes';
 import type { CheckReport } from '../check/report';
+import { roomForTools } from '../reach/keepOuts';
 import { balance, balancePoints, type Limit } from './balance';
 
 export type Settled = {
@@ -21,7 +22,7 @@ const RESTARTS = 4;
 export function settleEdit(asked: Design, meshes: Meshes = new Map()): Settled {
   const given = { design: asked, report: check(asked, meshes), limits: [] };
   if (given.report.ok) return given;
-  const { design } = balancePoints(asked, meshes, { restarts: 0 });
+  const { design } = balancePoints(asked, meshes, { restarts: 0 }, roomForTools);
   const report = check(design, meshes);
   if (report.ok) return { design, report, limits: [] };
   const found = balance(asked, meshes, { restarts: RESTARTS });

@@ -4,6 +4,7 @@ import type { Meshes } from '../check/meshes';
 import type { Obstacle } from '../check/obstacles';
 import { type Header, type ResolvedRunner, resolveHeader } from '../header/resolve';
 import { solverObstacles } from '../motion/replicas';
+import { roomForTools } from '../reach/keepOuts';
 
 export type RunnerTask = {
   readonly index: number;
@@ -53,6 +54,7 @@ export function taskOf(design: Design, meshes: Meshes, keeps = false): Task {
     header,
     meshes,
     obstacles: solverObstacles(header, meshes),
+    obstacles: [...obstaclesOf(header, meshes).obstacles, ...roomForTools(header, meshes)],
     runners,
     movable: bare.merges.filter((m) => m.placement && !held.has(m.id)),
   };

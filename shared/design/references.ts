@@ -2,6 +2,8 @@
  * What the parts of a document owe each other: ids once, names that exist, one runner to a port or inlet, merges that
  * flow one way. Expects a document of the right shape.
  */
+
+import { isToolKind, TOOL_KINDS } from '../stock/tools';
 import { ID_RULE, isGoodId, LISTS, pathOf, sameId } from './ids';
 import { MAX_ENTRIES } from './limits';
 import { describe, oneOf, type Refusal } from './refusal';
@@ -20,6 +22,7 @@ export function referenceProblems(design: Design): Refusal[] {
     ...cycleProblems(design),
     ...outletProblems(design),
     ...sensorProblems(design),
+    ...toolProblems(design),
   ];
 }
 
@@ -214,4 +217,10 @@ function sensorProblems(design: Design): Refusal[] {
     if (known.has(name)) return [];
     return [{ path: pathOf(design, ['sensors', i, 'on', field]), found: describe(name), allowed: oneOf(known) }];
   });
+}
+
+function toolProblems({ access }: Design): Refusal[] {
+  return (access?.tools ?? []).flatMap((name, i): Refusal[] =>
+    isToolKind(name) ? [] : [{ path: `access/tools/${i}`, found: describe(name), allowed: oneOf(TOOL_KINDS) }],
+  );
 }

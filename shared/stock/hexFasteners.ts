@@ -24,3 +24,34 @@ export function nutRoom(thread: string, hole: number): { readonly nut: number; r
   const diameter = threadDiameter(thread) ?? hole / 1.1;
   return { nut: known(ACROSS_CORNERS, thread) ?? 1.8 * diameter, washer: known(WASHER, thread) ?? 2 * diameter };
 }
+
+/**
+ * Across flats, across corners, heights of nut and bolt head, mm. Sources: ISO 4032 / ISO 4014 table 1, of which the heads'
+ * heights are from memory. Beyond the table by the usual proportions, from memory.
+ */
+export type HexSize = {
+  readonly acrossFlats: number;
+  readonly acrossCorners: number;
+  readonly nutHeight: number;
+  readonly headHeight: number;
+  /** Of the thread. */
+  readonly diameter: number;
+};
+
+const ACROSS_FLATS: Readonly<Record<string, number>> = { M6: 10, M8: 13, M10: 16, M12: 18 };
+/** The most that ISO 4032 allows. */
+const NUT_HEIGHT: Readonly<Record<string, number>> = { M6: 5.2, M8: 6.8, M10: 8.4, M12: 10.8 };
+/** From memory. */
+const HEAD_HEIGHT: Readonly<Record<string, number>> = { M6: 4, M8: 5.3, M10: 6.4, M12: 7.5 };
+
+export function hexSize(thread: string, hole: number): HexSize {
+  const diameter = threadDiameter(thread) ?? hole / 1.1;
+  const acrossCorners = nutRoom(thread, hole).nut;
+  return {
+    acrossFlats: known(ACROSS_FLATS, thread) ?? acrossCorners * Math.cos(Math.PI / 6),
+    acrossCorners,
+    nutHeight: known(NUT_HEIGHT, thread) ?? 0.85 * diameter,
+    headHeight: known(HEAD_HEIGHT, thread) ?? 0.65 * diameter,
+    diameter,
+  };
+}

@@ -40,6 +40,7 @@ const spoilings: readonly (readonly [name: string, spoil: Spoil, path: string, f
   ['runners no list', (d) => (d.runners = {}), 'runners', /an object/, /a list/],
   ['tubes a list', (d) => (d.tubes = []), 'tubes', /\[\]/, /an object/],
   ['an unknown display', (d) => (d.display = 'furlong'), 'display', /"furlong"/, /"mm", "in"/],
+  ['an unknown tool', (d) => (d.access.tools[1] = 'spanner'), 'access/tools/1', /"spanner"/, /"ring-spanner"/],
   ['a title of two lines', (d) => (d.title = 'a\nb'), 'title', /"a\\nb"/, /one line/],
   ['a title without end', (d) => (d.title = 'x'.repeat(5000)), 'title', /x…"$/, /1000/],
   ['a number as text', (d) => (d.tubes.primary.wall = '1.5'), 'tubes/primary/wall', /"1\.5"/, /a number above 0/],

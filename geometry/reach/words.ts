@@ -1,0 +1,87 @@
+/** What is said of a place that tools reach or do not: who is in the way, by how much, and what would mend it. */
+import { placeOnRunner, sayIn } from '../check/words';
+import type { Header } from '../header/resolve';
+import type { Tried } from './accessReport';
+import type { Culprit } from './judge';
+import type { Place } from './place';
+import type { Reach } from './report';
+import type { Cuts } from './wrapCut';
+
+export function messageFor(
+  header: Header,
+  place: Place,
+  reach: Reach,
+  tries: readonly Tried[],
+  best: Tried | null,
+  bare: () => Cuts,
+): string {
+  if (!best) return `${place.id}: none of the tools at hand is for it. Add one of those that are to access/tools.`;
+  const working = tries.filter((t) => t.wrapped);
+  if (reach === 'reachable') return `${place.id} is reached with ${listed(working.map((t) => a(t.name)))}.`;
+  if (reach === 'one-tool') {
+    const other = tries.filter((t) => !t.wrapped).reduce((p, q) => (q.lack < p.lack ? q : p));
+    return `${place.id} is reached with ${a(best.name)} only: ${stopped(header, other)}.`;
+  }
+  const { remedy } = fault(header, best);
+  if (reach === 'before-wrapping')
+    return `${place.id} is reached before wrapping only: wrapped, ${stopped(header, best)}. ${remedies(bareWords(header, bare()), remedy)}`;
+  return `${place.id} cannot be reached: ${stopped(header, best)}. ${remedy}`;
+}
+
+const stopped = (header: Header, tried: Tried): string => fault(header, tried).what;
+
+function fault(header: Header, { name, way, lack, culprits }: Tried): { what: string; remedy: string } {
+  const say = sayIn(header.design.display);
+  if (way.unfit !== null)
+    return { what: `${a(name)} does not fit, as ${way.unfit}`, remedy: 'Use a longer socket or a shorter stud.' };
+  const [first, second] = culprits;
+  if (!first) return { what: `there is no room for ${a(name)}`, remedy: 'Make room for it.' };
+  const depth = tenths(Math.min(lack, first.depth));
+  const and = second ? ` with ${nameOf(header, second)}` : '';
+  const what = `${nameOf(header, first)} is ${say(depth)} in the way of ${a(name)}${and}`;
+  return { what, remedy: remedyFor(header, first, depth) };
+}
+
+const remedies = (wrap: string, other: string): string =>
+  wrap === '' ? other : sentence(`${wrap}, or ${other[0]!.toLowerCase()}${other.slice(1)}`);
+const sentence = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;
+
+/** Every stretch that must be left bare. */
+function bareWords(header: Header, cuts: Cuts): string {
+  const say = sayIn(header.design.display);
+  const parts = [...cuts].flatMap(([id, spans]) => {
+    const length = header.runners.find((r) => r.runner.id === id)?.centerline?.length ?? 0;
+    return spans.map(([from, to]) => {
+      if (from <= 0) return `begin the wrap of ${id} at ${say(to)}`;
+      return to >= length
+        ? `end the wrap of ${id} at ${say(from)}`
+        : `leave ${id} bare from ${say(from)} to ${say(to)}`;
+    });
+  });
+  if (parts.length === 0) return '';
+  const all = listed(parts);
+  return all;
+}
+
+/** Upward, so that moving by what is said is enough. */
+const tenths = (x: number): number => Math.ceil(x * 10 - 1e-9) / 10;
+
+function remedyFor(header: Header, { id, station }: Culprit, depth: number): string {
+  const say = sayIn(header.design.display);
+  const line = station === null ? null : header.runners.find((r) => r.runner.id === id)?.centerline;
+  if (line && station !== null) return `Move ${id}'s ${placeOnRunner(line, station)} ${say(depth)} out of its way.`;
+  if (header.merges.has(id)) return `Move the collector ${say(depth)} out of its way.`;
+  return `Make ${say(depth)} more room there, or move the fastener.`;
+}
+
+function nameOf(header: Header, { id }: Culprit): string {
+  if (header.runners.some((r) => r.runner.id === id)) return `runner ${id}`;
+  if (header.merges.has(id)) return `collector ${id}`;
+  if (header.design.flanges?.some((f) => f.id === id)) return `flange ${id}`;
+  return header.surroundings.some((s) => s.id === id) ? `the ${id}` : id;
+}
+
+const a = (name: string): string => `${/^(8|11|18)\b/.test(name) ? 'an' : 'a'} ${name}`;
+
+const listed = (names: readonly string[]): string =>
+  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

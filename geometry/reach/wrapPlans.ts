@@ -1,0 +1,83 @@
+/**
+ * What of every runner may be wrapped so that tools still reach all that they reach bare and the roll passes everywhere, and what
+ * is left bare for it. Collectors are not wrapped. mm along the centerlines.
+ */
+import type { Design } from '../../shared/design/types';
+import { remembered } from '../../shared/remember';
+import type { Meshes } from '../check/meshes';
+import type { Header } from '../header/resolve';
+import type { WrapPlan } from './report';
+import { seen } from './scenes';
+import { clipped, common, joined, type Span, without, wrappedSpans } from './spans';
+import { type Cuts, cutsFor, together } from './wrapCut';
+import { type Bare, bareByPlace } from './wrapNarrow';
+
+/** A band is some 50 mm wide: what is shorter than half of it between two bare stretches cannot be wrapped (common practice). */
+const LEAST_WRAPPED = 25;
+
+/** Empty where the design has no wrap. @param meshes by file name, as for `check` */
+export const wrapPlans = (header: Header, meshes: Meshes = NO_MESHES): readonly WrapPlan[] => plansOf(header)(meshes);
+
+const NO_MESHES: Meshes = new Map();
+const plansOf = remembered((header: Header) => remembered((meshes: Meshes) => planned(header, meshes)));
+
+function planned(header: Header, meshes: Meshes): WrapPlan[] {
+  const { wrap } = header.design;
+  if (!wrap) return [];
+  const bare = bareByPlace(header, wrap, meshes);
+  let cuts: Cuts = new Map([...bare].map(([id, own]) => [id, joined(own.map((b) => b.span))]));
+  for (const s of seen(header, meshes, true)) {
+    const more = cutsFor(s, cuts);
+    for (const [runner, spans] of more)
+      for (const span of spans) bare.get(runner)!.push({ span, why: s.spot.place.kind, of: s.spot.place.id });
+    cuts = together(cuts, more);
+  }
+  return header.runners.flatMap((r): WrapPlan[] => {
+    if (!r.centerline) return [];
+    const { id } = r.runner;
+    return [planOf(id, wrappedSpans(r.runner, r.centerline.length), r.centerline.length, bare.get(id) ?? [])];
+  });
+}
+
+function planOf(runner: string, wrapped: readonly Span[], length: number, found: readonly Bare[]): WrapPlan {
+  const own = found.flatMap((b) => clipped([b.span], length).map((span) => ({ ...b, span })));
+  const room = without([[0, length]], joined(own.map((b) => b.span)));
+  const possible = room.filter(([a, b]) => b - a >= LEAST_WRAPPED);
+  // Too short to wrap: bare for the same reason as what lies beside it.
+  const slivers = room
+    .filter(([a, b]) => b - a < LEAST_WRAPPED)
+    .flatMap((span): Bare[] => {
+      const beside = own.find((b) => b.span[1] === span[0] || b.span[0] === span[1]);
+      return beside ? [{ ...beside, span }] : [];
+    });
+  const asDrawn = without(possible, wrapped).map((span): Bare => ({ span, why: 'as-drawn', of: runner }));
+  return { runner, wrapped, possible, bare: listed([...own, ...slivers, ...asDrawn]) };
+}
+
+/** One reason's stretches joined, in order along the tube. */
+function listed(bare: readonly Bare[]): WrapPlan['bare'] {
+  const reasons = new Map<string, Bare[]>();
+  for (const b of bare) reasons.set(`${b.why}|${b.of}`, [...(reasons.get(`${b.why}|${b.of}`) ?? []), b]);
+  return [...reasons.values()]
+    .flatMap((group) =>
+      joined(group.map((b) => b.span)).map(([from, to]) => ({ from, to, why: group[0]!.why, of: group[0]!.of })),
+    )
+    .sort((a, b) => a.from - b.from || a.to - b.to);
+}
+
+/** The design with its wrap stopped where the plans say: what it wraps, less what must stay bare. */
+export function withWrapEnds(design: Design, plans: readonly WrapPlan[]): Design {
+  const byRunner = new Map(plans.map((plan) => [plan.runner, plan]));
+  return {
+    ...design,
+    runners: design.runners.map((runner) => {
+      const plan = byRunner.get(runner.id);
+      if (!plan) return runner;
+      const left = common(plan.wrapped, plan.possible);
+      const same =
+        left.length === plan.wrapped.length &&
+        left.every(([a, b], i) => a === plan.wrapped[i]![0] && b === plan.wrapped[i]![1]);
+      return same ? runner : { ...runner, wrapped: left };
+    }),
+  };
+}
