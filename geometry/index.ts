@@ -26,7 +26,7 @@ export {
 
 // Rules
 export { check, checkHeader } from './check/check';
-export { type Meshes, placeMesh, type TriangleSoup } from './check/meshes';
+export { countedSoup, type Meshes, placeMesh, placementOf, type TriangleSoup, treeOf } from './check/meshes';
 export type { CheckReport, GroupReport, Margin, Problem, RuleName, RunnerReport } from './check/report';
 
 // Measuring between any two things
@@ -192,3 +192,7 @@ export type { GapEntry, GapProfile, GapReport, MotionPose } from './gaps/report'
 export type { AccessEntry, AccessReport, BareReason, Reach, ToolSolid, ToolTry, WrapPlan } from './reach/report';
 export type { JointAdvice, RemovalPiece, RemovalPose, RemovalReport } from './removal/report';
 export type { SensorEntry, SensorRemark } from './sensor/report';
+export type { FlatTree } from './clearance/buildTree';
+export { adoptTree, flatTreeOf, hasTree } from './clearance/flatTrees';
+export type { Placement } from './clearance/triangleTree';
+export { MM_PER_UNIT, soupBox, unitOf } from './mesh/soup';

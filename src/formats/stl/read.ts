@@ -39,7 +39,7 @@ function readBinary(bytes: Uint8Array): TriangleSoup {
     );
   }
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const soup = new Float64Array(9 * count);
+  const soup = new Float32Array(9 * count);
   for (let t = 0; t < count; t++) {
     const corners = least + STL_TRIANGLE_BYTES * t + 12;
     for (let k = 0; k < 9; k++) {

@@ -2,7 +2,7 @@
 import { StlError } from './stlError';
 
 /** Several `solid … endsolid` in one file are read as one surface. Normals are not read: the corners' order says it. */
-export function readAsciiStl(text: string): Float64Array {
+export function readAsciiStl(text: string): Float32Array {
   const soup: number[] = [];
   let corners = 0;
   let inside = false;
@@ -40,7 +40,7 @@ export function readAsciiStl(text: string): Float64Array {
     }
   }
   if (inside || !ended) throw new StlError('it is cut short: the text ends before "endsolid"; copy or export it again');
-  return Float64Array.from(soup);
+  return Float32Array.from(soup);
 }
 
 function threeNumbers(words: readonly string[], refuse: (what: string) => StlError): number[] {
