@@ -195,4 +195,5 @@ export type { SensorEntry, SensorRemark } from './sensor/report';
 export type { FlatTree } from './clearance/buildTree';
 export { adoptTree, flatTreeOf, hasTree } from './clearance/flatTrees';
 export type { Placement } from './clearance/triangleTree';
+export { Numbering } from './mesh/numbering';
 export { MM_PER_UNIT, soupBox, unitOf } from './mesh/soup';
