@@ -4,7 +4,14 @@
  */
 import type { Frustum } from '../header/merge';
 import { addScaled, distance, dot } from '../vector';
-import { type Field, type Minimum, minimumOnDisc, minimumOnInterval, minimumOnTriangle } from './convexMinimum';
+import {
+  type Field,
+  leastAbout,
+  type Minimum,
+  minimumOnDisc,
+  minimumOnInterval,
+  minimumOnTriangle,
+} from './convexMinimum';
 import { type ConvexShape, frustumShape, slopeOf } from './shapes';
 import type { TriangleTree } from './triangleTree';
 
@@ -57,6 +64,7 @@ export function bodyToMesh(body: Frustum, tree: TriangleTree, below = Number.POS
     own.centre,
     () => (best?.value ?? below) + own.reach,
     (a, b, c) => {
+      if (leastAbout(own.signedDistance, a, b, c) >= (best?.value ?? below)) return;
       const found = minimumOnTriangle(own.signedDistance, a, b, c);
       if (found.value < (best?.value ?? below)) best = found;
     },

@@ -4,7 +4,7 @@
  */
 import type { Vec3 } from '../../shared/vec3';
 import type { Chain } from '../clearance/chain';
-import { minimumOnDisc, minimumOnTriangle } from '../clearance/convexMinimum';
+import { leastAbout, minimumOnDisc, minimumOnTriangle } from '../clearance/convexMinimum';
 import { pointToDisc } from '../clearance/discs';
 import { GAP_RESOLUTION, type Gap } from '../clearance/gap';
 import type { TriangleTree } from '../clearance/triangleTree';
@@ -122,6 +122,7 @@ function convexAndTree(convex: Convex, tree: TriangleTree): Span | null {
     convex.centre,
     () => (best?.value ?? Number.POSITIVE_INFINITY) + convex.reach,
     (a, b, c) => {
+      if (leastAbout(convex.signedDistance, a, b, c) >= (best?.value ?? Number.POSITIVE_INFINITY)) return;
       const found = minimumOnTriangle(convex.signedDistance, a, b, c);
       if (found.value < (best?.value ?? Number.POSITIVE_INFINITY)) best = found;
     },
