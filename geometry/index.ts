@@ -196,4 +196,5 @@ export type { FlatTree } from './clearance/buildTree';
 export { adoptTree, flatTreeOf, hasTree } from './clearance/flatTrees';
 export type { Placement } from './clearance/triangleTree';
 export { Numbering } from './mesh/numbering';
+export { type PosedByPoints, poseFromPoints, type ThreePoints } from './mesh/poseFromPoints';
 export { MM_PER_UNIT, soupBox, unitOf } from './mesh/soup';
