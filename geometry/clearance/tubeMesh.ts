@@ -33,7 +33,10 @@ export function tubeToMesh(tube: Chain, tree: TriangleTree, below = Number.POSIT
 /** A gap that the tube has no more than, from some of its places; or `below`, where they tell of none under it. */
 function firstLook(tube: Chain, tree: TriangleTree, below: number): number {
   const { tubeRadius } = tube;
-  let least = below + tubeRadius;
+  // Places on the tube itself, where no radius is to be taken off.
+  let onSkin = below;
+  for (const disc of tube.ends) for (const p of rimPlaces(disc)) onSkin = Math.min(onSkin, tree.nearest(...p, onSkin));
+  let least = onSkin + tubeRadius;
   const last = tube.links.at(-1)!;
   const [from, to] = [tube.links[0]!.station + 2 * tubeRadius, last.station + last.length - 2 * tubeRadius];
   for (const link of tube.links) {
@@ -55,7 +58,7 @@ function firstLook(tube: Chain, tree: TriangleTree, below: number): number {
       if (found < least) least = found;
     }
   }
-  return Math.min(below, least - tubeRadius + 4 * GAP_RESOLUTION);
+  return Math.min(below, Math.min(onSkin, least - tubeRadius) + 4 * GAP_RESOLUTION);
 }
 
 function search(tube: Chain, tree: TriangleTree, below: number): Gap | null {

@@ -18,9 +18,12 @@ export type Loaded = { readonly design: Design; readonly meshes: Meshes };
 /** @param path as the user gave it, from where the user stands */
 export function loadDesign(path: string, io: Io): Loaded {
   const full = resolve(io.cwd, path);
-  const design = naming(full, () => parseDesign(readText(full, MAX_DESIGN_BYTES)));
+  const design = designAt(full);
   return { design, meshes: readMeshes(design, dirname(full)) };
 }
+
+/** Without its meshes. @param full an absolute path */
+export const designAt = (full: string): Design => naming(full, () => parseDesign(readText(full, MAX_DESIGN_BYTES)));
 
 function readMeshes(design: Design, folder: string): Meshes {
   const meshes = new Map<string, TriangleSoup>();
