@@ -103,6 +103,13 @@ function search(tube: Chain, tree: TriangleTree, below: number): Gap | null {
         const along = (Math.abs(ux * dx + uy * dy + uz * dz) * steep) / away;
         if (away - along * half >= most) return;
         const onPiece = (s: number): number => field(ax + s * part * dx, ay + s * part * dy, az + s * part * dz);
+        // Two looks tell whether it falls all the way to an end that counts for nothing, as what lies ahead of a flat end does.
+        const ahead = ux * dx + uy * dy + uz * dz < 0;
+        if (n === 1 && (ahead ? t1 < 1 || isEnd(link, i + 1) : t0 > 0 || isEnd(link, i))) {
+          const [end, inward] = ahead ? [1, 1 - BEYOND] : [0, BEYOND];
+          if (onPiece(end) < onPiece(inward) - LEVEL && fallsOn(onPiece, ahead ? 1 + BEYOND : -BEYOND, onPiece(end)))
+            return;
+        }
         const { value, t } = minimumOnInterval(onPiece, 0, 1);
         if (value >= most) return;
         // Where a chord was cut the field may fall on, to a least place that is another piece's, or the flat end's.
@@ -153,6 +160,11 @@ function search(tube: Chain, tree: TriangleTree, below: number): Gap | null {
     );
   }
 }
+
+/** Whether the stretch itself ends at a point of a link. */
+const isEnd = (link: Link, k: number): boolean => (k === 0 && link.isFirst) || (k === link.count && link.isLast);
+
+const fallsOn = (f: (t: number) => number, beyond: number, value: number): boolean => f(beyond) < value - LEVEL;
 
 /** Some places of a flat end, all on its rim but one. */
 function rimPlaces({ centre, normal, radius }: Disc): Vec3[] {
