@@ -26,7 +26,7 @@ export {
 
 // Rules
 export { check, checkHeader } from './check/check';
-export { type Meshes, placeMesh, type TriangleSoup } from './check/meshes';
+export { countedSoup, type Meshes, placeMesh, placementOf, type TriangleSoup, treeOf } from './check/meshes';
 export type { CheckReport, GroupReport, Margin, Problem, RuleName, RunnerReport } from './check/report';
 
 // Measuring between any two things
@@ -201,3 +201,9 @@ export { type RemovalOptions, removalReport } from './removal/removal';
 export type { JointAdvice, RemovalPiece, RemovalPose, RemovalReport } from './removal/report';
 export type { SensorEntry, SensorRemark } from './sensor/report';
 export { sensorReport } from './sensor/sensors';
+export type { FlatTree } from './clearance/buildTree';
+export { adoptTree, flatTreeOf, hasTree } from './clearance/flatTrees';
+export type { Placement } from './clearance/triangleTree';
+export { Numbering } from './mesh/numbering';
+export { type PosedByPoints, poseFromPoints, type ThreePoints } from './mesh/poseFromPoints';
+export { MM_PER_UNIT, soupBox, unitOf } from './mesh/soup';

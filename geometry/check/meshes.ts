@@ -1,39 +1,76 @@
-/** Mesh surroundings brought into the design's frame and millimetres, each with its search tree, built once. */
+/**
+ * Mesh surroundings as they count: cropped and thinned as the design says, standing where it says, each with its search tree.
+ * A tree is built once for its triangles, in the file's own frame and unit; moving or turning a mesh builds nothing.
+ */
 import type { MeshSurrounding } from '../../shared/design/types';
 import type { Vec3 } from '../../shared/vec3';
-import { type TriangleTree, triangleTree } from '../clearance/triangleTree';
-import { cross, reject, unit } from '../vector';
+import { flatTreeOf } from '../clearance/flatTrees';
+import { outOfMesh, placedTree } from '../clearance/placedTree';
+import type { Placement, TriangleTree } from '../clearance/triangleTree';
+import { cropSoup } from '../mesh/cropSoup';
+import { MM_PER_UNIT, type TriangleSoup, unitOf } from '../mesh/soup';
+import { thinSoup } from '../mesh/thinSoup';
+import { cross, reject, scale, unit } from '../vector';
 
-/** Triangles as nine numbers each (three corners), in the mesh file's own unit and pose. */
-export type TriangleSoup = Float64Array;
-/** By file name. */
-export type Meshes = ReadonlyMap<string, TriangleSoup>;
+export type { Meshes, TriangleSoup } from '../mesh/soup';
 
-const MM_IN = { mm: 1, cm: 10, m: 1000, in: 25.4 } as const;
-
-/** The mesh as it stands in the engine bay: unit converted, pose applied. */
-export function placeMesh(surrounding: MeshSurrounding, soup: TriangleSoup): TriangleSoup {
-  const k = MM_IN[surrounding.unit ?? 'mm'];
+/** How it stands in the design; null where it stands as it is, in mm. */
+export function placementOf(surrounding: MeshSurrounding): Placement | null {
+  const mm = MM_PER_UNIT[unitOf(surrounding)];
   const { position = [0, 0, 0], x = [1, 0, 0], y = [0, 1, 0] } = surrounding.pose ?? {};
   const ex: Vec3 = unit(x);
   const ey: Vec3 = unit(reject(y, ex));
-  const ez = cross(ex, ey);
-  const placed = new Float64Array(soup.length);
-  for (let i = 0; i < soup.length; i += 3)
-    for (let axis = 0; axis < 3; axis++)
-      placed[i + axis] =
-        position[axis]! + k * (soup[i]! * ex[axis]! + soup[i + 1]! * ey[axis]! + soup[i + 2]! * ez[axis]!);
+  const isPlain = mm === 1 && [...position].every((p) => p === 0) && ex[0] === 1 && ey[1] === 1;
+  return isPlain ? null : { scale: mm, position, x: ex, y: ey, z: cross(ex, ey) };
+}
+
+/** The triangles that count, in the file's frame and unit: the very same soup where it is neither cropped nor thinned. */
+export function countedSoup(surrounding: MeshSurrounding, soup: TriangleSoup): TriangleSoup {
+  const { crop, thin = 0 } = surrounding;
+  if (!crop && !(thin > 0)) return soup;
+  const mm = MM_PER_UNIT[unitOf(surrounding)];
+  return kept(counted, soup, JSON.stringify([crop, thin, mm]), () => {
+    const cropped = crop ? cropSoup(soup, scale(crop[0], 1 / mm), scale(crop[1], 1 / mm)) : soup;
+    return thin > 0 ? thinSoup(cropped, thin / mm) : cropped;
+  });
+}
+
+/** The mesh as it stands in the engine bay, mm. Where it stands as it is, its own triangles: not to be written to. */
+export function placeMesh(surrounding: MeshSurrounding, soup: TriangleSoup): TriangleSoup {
+  const own = countedSoup(surrounding, soup);
+  const placement = placementOf(surrounding);
+  if (!placement) return own;
+  const placed = new Float32Array(own.length);
+  const p: [number, number, number] = [0, 0, 0];
+  for (let i = 0; i < own.length; i += 3) {
+    outOfMesh(placement, own[i]!, own[i + 1]!, own[i + 2]!, p);
+    placed[i] = p[0];
+    placed[i + 1] = p[1];
+    placed[i + 2] = p[2];
+  }
   return placed;
 }
 
-const trees = new WeakMap<TriangleSoup, { key: string; tree: TriangleTree }>();
-
-/** Building a tree costs far more than a check; the same soup in the same pose keeps its tree. */
+/** The same tree for the same triangles in the same place: what was measured against it is remembered by it. */
 export function treeOf(surrounding: MeshSurrounding, soup: TriangleSoup): TriangleTree {
-  const key = JSON.stringify([surrounding.unit, surrounding.pose]);
-  const kept = trees.get(soup);
-  if (kept?.key === key) return kept.tree;
-  const tree = triangleTree(placeMesh(surrounding, soup));
-  trees.set(soup, { key, tree });
-  return tree;
+  const own = countedSoup(surrounding, soup);
+  const placement = placementOf(surrounding);
+  return kept(trees, own, JSON.stringify(placement), () => placedTree(flatTreeOf(own), placement));
+}
+
+type Shelf<T> = WeakMap<TriangleSoup, { readonly key: string; readonly made: T }[]>;
+const counted: Shelf<TriangleSoup> = new WeakMap();
+const trees: Shelf<TriangleTree> = new WeakMap();
+
+/** So many are kept of one soup, the latest asked for first: one file may stand in several places. */
+const MOST_KEPT = 8;
+
+function kept<T>(shelf: Shelf<T>, soup: TriangleSoup, key: string, make: () => T): T {
+  const all = shelf.get(soup) ?? [];
+  const i = all.findIndex((one) => one.key === key);
+  const [found] = i < 0 ? [{ key, made: make() }] : all.splice(i, 1);
+  all.unshift(found!);
+  all.length = Math.min(all.length, MOST_KEPT);
+  shelf.set(soup, all);
+  return found!.made;
 }

@@ -3,7 +3,7 @@
  * A solid that does cannot be printed, cut or weighed rightly, though every edge of it is closed. mm.
  */
 import type { Vec3 } from '../../shared/vec3';
-import { buildTree, type FlatTree } from '../clearance/buildTree';
+import { buildOrdered, type FlatTree } from '../clearance/buildTree';
 import type { Mesh } from '../solid/mesh';
 import { LENGTH_TOLERANCE } from '../tolerance';
 import { type Facets, trianglesCross } from './trianglesCross';
@@ -30,8 +30,8 @@ export function touching({ positions }: Mesh): number {
 /** @param cap the search ends once it has found so many */
 export function meshCrossings(mesh: Mesh, cap = 20): Crossing[] {
   const tolerance = touching(mesh);
-  const tree = buildTree(soupOf(mesh));
-  const { soup, order } = tree;
+  const { tree, order } = buildOrdered(soupOf(mesh));
+  const { soup } = tree;
   const facets: Facets = { soup, normals: normalsOf(soup, tolerance) };
   const place = new Float64Array(3);
   const found: Crossing[] = [];
@@ -80,7 +80,10 @@ const isThin = (normals: Float64Array, t: number): boolean =>
   normals[3 * t] === 0 && normals[3 * t + 1] === 0 && normals[3 * t + 2] === 0;
 
 /** Every two triangles whose boxes meet, once, by their places in the tree; until `see` says false. */
-function eachMeeting({ bounds, link, count, soup, depth }: FlatTree, see: (a: number, b: number) => boolean): void {
+function eachMeeting(
+  { bounds, link, count, soup, depth }: FlatTree<Float64Array>,
+  see: (a: number, b: number) => boolean,
+): void {
   if (link.length === 0) return;
   const boxes = boxesOf(soup);
   /** Pairs of nodes that wait: a pair that is opened leaves at most four. */

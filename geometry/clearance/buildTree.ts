@@ -1,25 +1,24 @@
 /**
- * Builds the flat hierarchy behind `triangleTree`: nodes in the order of a walk, so that a branch's first child is the next
+ * Builds the flat hierarchy behind `triangleTree`, in the soup's own frame and unit: nodes in the order of a walk, so that a branch's first child is the next
  * node, and triangles in the order of the leaves, so that what is searched together lies together in memory. Splits by the
  * surface-area heuristic over bins of the boxes' middles on the axis along which they spread widest (Wald 2007; all three axes made
  * the building twice as long and the answers no faster); where it has nothing to say
  * (middles in one place, or too deep) a run is halved.
  */
-import { triangleKind } from './triangle';
+import { type Corners, triangleKind } from './triangle';
 
-export type FlatTree = {
+/** In single precision as scans are, or in double as parts of our own making are. */
+export type FlatTree<A extends Corners = Float32Array> = {
   /** Six numbers a node: low x, y, z, high x, y, z. */
-  readonly bounds: Float64Array;
+  readonly bounds: A;
   /** A leaf: its first triangle. A branch: its second child. */
   readonly link: Uint32Array;
   /** A leaf: how many triangles. A branch: 0. */
   readonly count: Uint8Array;
-  /** Nine numbers a triangle, in the order of the leaves. */
-  readonly soup: Float64Array;
+  /** Nine numbers a triangle, in the order of the leaves: the soup that came in, otherwise sorted. */
+  readonly soup: A;
   /** `triangleKind` of each. */
   readonly kinds: Uint8Array;
-  /** What each was in the soup that came in. */
-  readonly order: Uint32Array;
   /** Never more nodes than this wait while a walk goes down. */
   readonly depth: number;
 };
@@ -32,15 +31,30 @@ const FEW_BINS = 6;
 /** Below this the halving begins: a run of 2³² more fits under it. */
 const DEEPEST_SPLIT = 64;
 
-export function buildTree(soup: Float64Array): FlatTree {
+/** Hears which part of the work is done, from 0 to 1. */
+export type Progress = (part: number) => void;
+
+/** How many triangles find their leaf between two words of progress. */
+const STRIDE = 32_768;
+/** The sorting's part of the work; copying and the bounds are the rest. */
+const SORTING = 0.8;
+
+/** @param soup nine numbers a triangle, in any unit; left as it is */
+export const buildTree = <A extends Corners>(soup: A, progress?: Progress): FlatTree<A> =>
+  buildOrdered(soup, progress).tree;
+
+/** With what each triangle was in the soup that came in. */
+export function buildOrdered<A extends Corners>(
+  soup: A,
+  progress?: Progress,
+): { readonly tree: FlatTree<A>; readonly order: Uint32Array } {
   const total = Math.floor(soup.length / 9);
-  const order = Uint32Array.from({ length: 0 });
-  if (total === 0) return emptyTree(order);
   const split = splitter(soup, total);
   let link = new Uint32Array(Math.max(1, total));
   let count = new Uint8Array(Math.max(1, total));
   let nodes = 0;
   let depth = 0;
+  let told = 0;
   const node = (first: number, past: number, level: number): void => {
     if (nodes === link.length) [link, count] = [grown(link, Uint32Array), grown(count, Uint8Array)];
     const own = nodes++;
@@ -48,6 +62,10 @@ export function buildTree(soup: Float64Array): FlatTree {
     if (past - first <= LEAF) {
       link[own] = first;
       count[own] = past - first;
+      if (progress && past - told >= STRIDE) {
+        told = past;
+        progress((SORTING * past) / total);
+      }
       return;
     }
     const middle = level < DEEPEST_SPLIT ? split.at(first, past) : (first + past) >> 1;
@@ -55,8 +73,8 @@ export function buildTree(soup: Float64Array): FlatTree {
     link[own] = nodes;
     node(middle, past, level + 1);
   };
-  node(0, total, 1);
-  const sorted = new Float64Array(9 * total);
+  if (total > 0) node(0, total, 1);
+  const sorted = likeIt(soup, 9 * total);
   const kinds = new Uint8Array(total);
   for (let t = 0; t < total; t++) {
     const from = 9 * split.order[t]!;
@@ -65,18 +83,13 @@ export function buildTree(soup: Float64Array): FlatTree {
   }
   link = link.slice(0, nodes);
   count = count.slice(0, nodes);
-  return { bounds: boundsOf(link, count, sorted), link, count, soup: sorted, kinds, order: split.order, depth };
+  const tree = { bounds: boundsOf(link, count, sorted), link, count, soup: sorted, kinds, depth };
+  progress?.(1);
+  return { tree, order: split.order };
 }
 
-const emptyTree = (order: Uint32Array): FlatTree => ({
-  bounds: new Float64Array(0),
-  link: new Uint32Array(0),
-  count: new Uint8Array(0),
-  soup: new Float64Array(0),
-  kinds: new Uint8Array(0),
-  order,
-  depth: 0,
-});
+const likeIt = <A extends Corners>(soup: A, length: number): A =>
+  (soup instanceof Float32Array ? new Float32Array(length) : new Float64Array(length)) as A;
 
 function grown<A extends Uint32Array | Uint8Array>(old: A, Kind: new (length: number) => A): A {
   const more = new Kind(2 * old.length);
@@ -84,9 +97,9 @@ function grown<A extends Uint32Array | Uint8Array>(old: A, Kind: new (length: nu
   return more;
 }
 
-/** Exact, from the leaves up: a child always comes after its branch. */
-function boundsOf(link: Uint32Array, count: Uint8Array, soup: Float64Array): Float64Array {
-  const bounds = new Float64Array(6 * link.length);
+/** Exact, as the corners are in single precision too; from the leaves up: a child always comes after its branch. */
+function boundsOf<A extends Corners>(link: Uint32Array, count: Uint8Array, soup: A): A {
+  const bounds = likeIt(soup, 6 * link.length);
   for (let n = link.length - 1; n >= 0; n--) {
     const own = 6 * n;
     if (count[n] === 0) {
@@ -117,7 +130,7 @@ function boundsOf(link: Uint32Array, count: Uint8Array, soup: Float64Array): Flo
  * Boxes in single precision, moved along with the order so that every pass reads memory in a row: they choose splits only,
  * the bounds are made exactly from the triangles.
  */
-function splitter(soup: Float64Array, total: number) {
+function splitter(soup: Corners, total: number) {
   const order = new Uint32Array(total);
   const boxes = new Float32Array(6 * total);
   for (let t = 0; t < total; t++) {

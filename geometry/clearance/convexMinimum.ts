@@ -72,6 +72,15 @@ export function minimumOnDisc(f: Field, disc: Disc): Minimum {
   return { value, at: addScaled(row, v, t) };
 }
 
+/** What a field that rises by no more than one a millimetre is at least over a triangle, from one look at its middle. */
+export function leastAbout(f: Field, a: Vec3, b: Vec3, c: Vec3): number {
+  const [x, y, z] = [(a[0] + b[0] + c[0]) / 3, (a[1] + b[1] + c[1]) / 3, (a[2] + b[2] + c[2]) / 3];
+  const toA = (a[0] - x) ** 2 + (a[1] - y) ** 2 + (a[2] - z) ** 2;
+  const toB = (b[0] - x) ** 2 + (b[1] - y) ** 2 + (b[2] - z) ** 2;
+  const toC = (c[0] - x) ** 2 + (c[1] - y) ** 2 + (c[2] - z) ** 2;
+  return f(x, y, z) - Math.sqrt(Math.max(toA, toB, toC));
+}
+
 /** Least value of convex `f` over a triangle. */
 export function minimumOnTriangle(f: Field, a: Vec3, b: Vec3, c: Vec3): Minimum {
   const ab = sub(b, a);

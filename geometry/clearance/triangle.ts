@@ -1,17 +1,25 @@
 /**
  * Distance of a point to a triangle that lies in a flat array, nine numbers a triangle, by its regions (Ericson, Real-Time
- * Collision Detection, 5.1.5); convex in the point. mm. A triangle whose corners lie on a line has no regions to speak of
- * (and would divide by its area): it is its longest edge, told once by `triangleKind`. Nothing is allocated here.
+ * Collision Detection, 5.1.5); convex in the point. Any unit of length. A triangle whose corners lie on a line has no regions
+ * to speak of (and would divide by its area): it is its longest edge, told once by `triangleKind`. Nothing is allocated here.
  */
 import type { Vec3 } from '../../shared/vec3';
-import { LEAST_MESH_STEP } from '../tolerance';
 import type { Field } from './convexMinimum';
+
+/** Corners as they come from a file, in single precision, or as they stand in the design. */
+export type Corners = Float32Array | Float64Array;
+
+/**
+ * Height over longest edge under which a triangle is no more than that edge: of a metre it is moved by a hundredth of a
+ * millimetre at most. A ratio, because a file's own unit may be inches or metres.
+ */
+const SLIVER = 1e-5;
 
 /** 0: a sound triangle. 1, 2, 3: no more than its edge ab, bc, ca. */
 export type TriangleKind = 0 | 1 | 2 | 3;
 
 /** @param o where the triangle's nine numbers begin */
-export function triangleKind(soup: Float64Array, o: number): TriangleKind {
+export function triangleKind(soup: Corners, o: number): TriangleKind {
   const abx = soup[o + 3]! - soup[o]!,
     aby = soup[o + 4]! - soup[o + 1]!,
     abz = soup[o + 5]! - soup[o + 2]!;
@@ -25,14 +33,14 @@ export function triangleKind(soup: Float64Array, o: number): TriangleKind {
     ny = abz * acx - abx * acz,
     nz = abx * acy - aby * acx;
   const longest = Math.max(ab, bc, ac);
-  if (nx * nx + ny * ny + nz * nz > LEAST_MESH_STEP * LEAST_MESH_STEP * longest) return 0;
+  if (nx * nx + ny * ny + nz * nz > SLIVER * SLIVER * longest * longest) return 0;
   if (ab === longest) return 1;
   return bc === longest ? 2 : 3;
 }
 
 /** @param place three numbers: the triangle's nearest place to the point */
 export function squaredToTriangle(
-  soup: Float64Array,
+  soup: Corners,
   o: number,
   kind: number,
   x: number,
@@ -126,7 +134,10 @@ function toEdge(
 
 /** The field of one triangle that stands alone, to be kept. */
 export function triangleField(a: Vec3, b: Vec3, c: Vec3): Field {
-  const corners = Float64Array.of(...a, ...b, ...c);
+  // In single precision where that loses nothing: arrays of one kind only keep the arithmetic above compiled for it.
+  const single = Float32Array.of(...a, ...b, ...c);
+  const whole = Float64Array.of(...a, ...b, ...c);
+  const corners = whole.every((x, i) => x === single[i]) ? single : whole;
   const kind = triangleKind(corners, 0);
   const place = new Float64Array(3);
   return (x, y, z) => Math.sqrt(squaredToTriangle(corners, 0, kind, x, y, z, place));

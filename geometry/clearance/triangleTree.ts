@@ -1,20 +1,22 @@
 /**
- * A bounding-volume hierarchy over the triangles of a mesh surrounding. mm. Distance is unsigned to the triangles
- * themselves: a scan need not be closed. Queries leave no garbage: nodes are flat arrays (see `buildTree`), the walk's stack
- * is kept, and the same corners and field are shown again and again.
+ * A bounding-volume hierarchy over the triangles of a mesh surrounding, in the mesh's own frame and unit. Distance is
+ * unsigned to the triangles themselves: a scan need not be closed. Queries leave no garbage: nodes are flat arrays (see
+ * `buildTree`), the walk's stack is kept, and the same corners and field are shown again and again. `placedTree` asks the same
+ * hierarchy from the design's frame.
  */
 import type { Vec3 } from '../../shared/vec3';
-import { buildTree, type FlatTree } from './buildTree';
+import type { FlatTree } from './buildTree';
 import type { Field } from './convexMinimum';
+import { flatTreeOf } from './flatTrees';
 import { squaredToTriangle } from './triangle';
 
 export { triangleField } from './triangle';
 
 /**
- * Shown a triangle: its corners, the distance to it (convex), its number in the soup. Corners and field are good until the
- * call returns, then they are those of the next one.
+ * Shown a triangle: its corners, the distance to it (convex), its number in the tree's own order, and where on it the visited
+ * point is nearest. All are good until the call returns, then they are those of the next one; `place` until `field` is asked.
  */
-export type See = (a: Vec3, b: Vec3, c: Vec3, field: Field, index: number) => void;
+export type See = (a: Vec3, b: Vec3, c: Vec3, field: Field, index: number, place: Float64Array) => void;
 
 export type TriangleTree = {
   /**
@@ -27,17 +29,33 @@ export type TriangleTree = {
    * @param place three numbers for where on the triangles it is; untouched where there is none
    */
   nearest(x: number, y: number, z: number, below?: number, place?: Float64Array): number;
+  /** What is asked, and how it stands; null where it stands as it is, in mm. */
+  readonly flat: FlatTree;
+  readonly placement: Placement | null;
 };
 
-/** @param soup nine numbers a triangle, already in mm and in the design's frame; left as it is */
-export function triangleTree(soup: Float64Array): TriangleTree {
-  const flat = buildTree(soup);
+/** How a mesh stands in the design: its unit in mm, where its origin is, which way its axes point (unit, square, right-handed). */
+export type Placement = {
+  readonly scale: number;
+  readonly position: Vec3;
+  readonly x: Vec3;
+  readonly y: Vec3;
+  readonly z: Vec3;
+};
+
+/** @param soup nine numbers a triangle; left as it is, and its hierarchy remembered with it */
+export const triangleTree = (soup: Float32Array): TriangleTree => treeOver(flatTreeOf(soup));
+
+/** The hierarchy as it stands, in its own frame and unit. */
+export function treeOver(flat: FlatTree): TriangleTree {
   /** A visit inside a visit takes walk and triangle of its own. */
   const idle: Visitor[] = [];
   const waiting = new Uint32Array(flat.depth + 1);
   const distances = new Float64Array(flat.depth + 1);
   const at = new Float64Array(3);
   return {
+    flat,
+    placement: null,
     visit(p, limit, see) {
       if (flat.link.length === 0) return;
       const visitor = idle.pop() ?? makeVisitor(flat);
@@ -92,7 +110,7 @@ export function triangleTree(soup: Float64Array): TriangleTree {
   };
 }
 
-function squaredToBox(bounds: Float64Array, n: number, x: number, y: number, z: number): number {
+function squaredToBox(bounds: Float32Array, n: number, x: number, y: number, z: number): number {
   const o = 6 * n;
   const dx = Math.max(bounds[o]! - x, 0, x - bounds[o + 3]!);
   const dy = Math.max(bounds[o + 1]! - y, 0, y - bounds[o + 4]!);
@@ -102,7 +120,7 @@ function squaredToBox(bounds: Float64Array, n: number, x: number, y: number, z: 
 
 type Visitor = TriangleTree['visit'];
 
-function makeVisitor({ bounds, link, count, soup, kinds, order, depth }: FlatTree): Visitor {
+function makeVisitor({ bounds, link, count, soup, kinds, depth }: FlatTree): Visitor {
   const waiting = new Uint32Array(depth + 1);
   const distances = new Float64Array(depth + 1);
   const at = new Float64Array(3);
@@ -140,7 +158,7 @@ function makeVisitor({ bounds, link, count, soup, kinds, order, depth }: FlatTre
           b[k] = soup[o + 3 + k]!;
           c[k] = soup[o + 6 + k]!;
         }
-        see(a, b, c, field, order[t]!);
+        see(a, b, c, field, t, at);
       }
     }
   };

@@ -5,10 +5,10 @@
 import type { Design } from '../../shared/design/types';
 import { check } from '../check/check';
 import type { Meshes } from '../check/meshes';
+import type { Obstacle } from '../check/obstacles';
 import type { CheckReport, RuleName } from '../check/report';
 import { type Header, resolveHeader } from '../header/resolve';
 import { solverObstacles } from '../motion/replicas';
-import { type Obstacle, obstaclesOf } from '../check/obstacles';
 import { roomForTools } from '../reach/keepOuts';
 import { LEAST_TURN_DEG, RADIANS } from '../tolerance';
 import { distance } from '../vector';
@@ -79,8 +79,7 @@ export function balancePoints(
   alsoAround: AlsoAround = nothing,
 ): { design: Design; iterations: number; miss: number; limits: Limit[] } {
   const header = routedOnly(resolveHeader(assignInlets(design)));
-  const obstacles = solverObstacles(header, meshes);
-  const obstacles = [...obstaclesOf(header, meshes).obstacles, ...alsoAround(header, meshes)];
+  const obstacles = [...solverObstacles(header, meshes), ...alsoAround(header, meshes)];
   const problem = layoutProblem(header);
   if (problem.unknowns === 0) return { design, iterations: 0, miss: 0, limits: [] };
   const target = problem.start;

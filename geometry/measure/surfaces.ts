@@ -4,9 +4,10 @@
  */
 import type { Vec3 } from '../../shared/vec3';
 import type { Chain } from '../clearance/chain';
-import { minimumOnDisc, minimumOnTriangle } from '../clearance/convexMinimum';
+import { leastAbout, minimumOnDisc, minimumOnTriangle } from '../clearance/convexMinimum';
 import { pointToDisc } from '../clearance/discs';
 import { GAP_RESOLUTION, type Gap } from '../clearance/gap';
+import { treeToTree } from '../clearance/treeTree';
 import type { TriangleTree } from '../clearance/triangleTree';
 import { leastOnChain } from '../clearance/tubeField';
 import { tubeToMesh } from '../clearance/tubeMesh';
@@ -23,7 +24,7 @@ export type Span = {
   readonly to: Vec3;
 };
 
-/** Null where nobody can say: two scans, which are sheets of triangles both. */
+/** Null where there is nothing to measure to: a tube of no length, a scan of no triangles. Two scans that cross are 0 apart. */
 export function surfaceGap(a: Surface, b: Surface): Span | null {
   if ('tube' in a) {
     if ('tube' in b) return tubes(a.tube, b.tube);
@@ -31,7 +32,7 @@ export function surfaceGap(a: Surface, b: Surface): Span | null {
   }
   if ('tube' in b) return turned(surfaceGap(b, a));
   if ('convex' in a) return 'convex' in b ? convexes(a.convex, b.convex) : convexAndTree(a.convex, b.tree);
-  return 'convex' in b ? turned(surfaceGap(b, a)) : null;
+  return 'convex' in b ? turned(surfaceGap(b, a)) : treeToTree(a.tree, b.tree);
 }
 
 const turned = (span: Span | null): Span | null => span && { ...span, from: span.to, to: span.from };
@@ -140,6 +141,7 @@ function convexAndTree(convex: Convex, tree: TriangleTree): Span | null {
     convex.centre,
     () => (best?.value ?? Number.POSITIVE_INFINITY) + convex.reach,
     (a, b, c) => {
+      if (leastAbout(convex.signedDistance, a, b, c) >= (best?.value ?? Number.POSITIVE_INFINITY)) return;
       const found = minimumOnTriangle(convex.signedDistance, a, b, c);
       if (found.value < (best?.value ?? Number.POSITIVE_INFINITY)) best = found;
     },

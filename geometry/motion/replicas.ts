@@ -7,10 +7,11 @@
 import type { Vec3 } from '../../shared/vec3';
 import type { Meshes } from '../check/meshes';
 import { isTree, type Obstacle, obstaclesOf } from '../check/obstacles';
+import { placedTree } from '../clearance/placedTree';
 import type { ConvexShape } from '../clearance/shapes';
-import type { TriangleTree } from '../clearance/triangleTree';
+import type { Placement, TriangleTree } from '../clearance/triangleTree';
 import type { Header } from '../header/resolve';
-import { addScaled, cross, distance, norm, rotate, sub } from '../vector';
+import { add, addScaled, cross, distance, norm, rotate, sub, unit } from '../vector';
 import { hotGrowth, type Motion, motionOf, placedAt, type Stand, type Sway, sizeAt, swayOf } from './motion';
 
 /** Between two moments nothing of the header goes further, mm. */
@@ -93,7 +94,7 @@ function seenFrom(shape: Obstacle['shape'], sway: Sway, stand: Stand): Obstacle[
     const cold = rock ? addScaled(rotate(sub(p, rock.position), rock.axis, -stand.angle), rock.position, 1) : p;
     return addScaled(middle, sub(cold, middle), 1 / size);
   };
-  return isTree(shape) ? seenTree(shape, sway, stand, size, back) : seenShape(shape, sway, stand, size, back);
+  return isTree(shape) ? seenTree(shape, size, back) : seenShape(shape, sway, stand, size, back);
 }
 
 /** Where a place is at a moment, as twelve numbers: what fields ask thousands of times. */
@@ -130,34 +131,11 @@ function seenShape(
   };
 }
 
-function seenTree(tree: TriangleTree, sway: Sway, stand: Stand, size: number, back: (p: Vec3) => Vec3): TriangleTree {
-  const move = affine(sway, stand);
-  const p = new Float64Array(3);
-  return {
-    visit(at, limit, see) {
-      tree.visit(
-        placedAt(sway, at, stand),
-        () => limit() * size,
-        (a, b, c, field, index) => {
-          const q = new Float64Array(3);
-          see(
-            back(a),
-            back(b),
-            back(c),
-            (x, y, z) => {
-              move(x, y, z, q);
-              return field(q[0]!, q[1]!, q[2]!) / size;
-            },
-            index,
-          );
-        },
-      );
-    },
-    nearest(x, y, z, below = Number.POSITIVE_INFINITY, place) {
-      move(x, y, z, p);
-      const found = tree.nearest(p[0]!, p[1]!, p[2]!, below * size, place) / size;
-      if (place && Number.isFinite(found)) place.set(back([place[0]!, place[1]!, place[2]!]));
-      return found;
-    },
-  };
+/** The same triangles, placed where they are seen from: what is rigid but for one size stays so. */
+function seenTree({ flat, placement }: TriangleTree, size: number, back: (p: Vec3) => Vec3): TriangleTree {
+  const { scale, position, x, y, z } = placement ?? RESTING;
+  const turned = (way: Vec3): Vec3 => unit(sub(back(add(position, way)), back(position)));
+  return placedTree(flat, { scale: scale / size, position: back(position), x: turned(x), y: turned(y), z: turned(z) });
 }
+
+const RESTING: Placement = { scale: 1, position: [0, 0, 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };

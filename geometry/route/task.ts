@@ -53,8 +53,7 @@ export function taskOf(design: Design, meshes: Meshes, keeps = false): Task {
     design: bare,
     header,
     meshes,
-    obstacles: solverObstacles(header, meshes),
-    obstacles: [...obstaclesOf(header, meshes).obstacles, ...roomForTools(header, meshes)],
+    obstacles: [...solverObstacles(header, meshes), ...roomForTools(header, meshes)],
     runners,
     movable: bare.merges.filter((m) => m.placement && !held.has(m.id)),
   };

@@ -38,6 +38,25 @@ export function vectorArgument(option: string, text: string): Vec3 {
   return [parts[0]!, parts[1]!, parts[2]!];
 }
 
+/** Three places with `;` between them. */
+export function threePointsArgument(option: string, text: string): [Vec3, Vec3, Vec3] {
+  const points = text.split(';').map((part) => vectorArgument(option, part));
+  if (points.length !== 3)
+    throw new UnusableInput(`${option}: found ${points.length} points; allowed: three such as "0,0,0;100,0,0;0,80,0"`);
+  return [points[0]!, points[1]!, points[2]!];
+}
+
+/** Two corners of a box as six numbers. */
+export function boxArgument(option: string, text: string): [Vec3, Vec3] {
+  const n = text.split(',').map((part) => numberArgument(option, part));
+  if (n.length !== 6)
+    throw new UnusableInput(`${option}: found "${text}"; allowed: six numbers such as -100,-50,0,300,200,150`);
+  return [
+    [n[0]!, n[1]!, n[2]!],
+    [n[3]!, n[4]!, n[5]!],
+  ];
+}
+
 /** `OLD=NEW` pairs with commas between them. */
 export function pairsArgument(option: string, text: string): [string, string][] {
   return text.split(',').map((part) => {

@@ -4,6 +4,7 @@
  */
 import { Command, CommanderError } from 'commander';
 import { ARRANGEMENTS } from '../../shared/engine/form';
+import { SURROUNDING_KINDS } from '../../shared/stock/surroundingKinds';
 import { VERSION } from '../../shared/version';
 import { balanceCommand } from './commands/balance';
 import { checkCommand } from './commands/check';
@@ -12,10 +13,13 @@ import { type MirrorArguments, mirrorCommand } from './commands/mirror';
 import { type NewArguments, NUMBERS, newCommand, optionName } from './commands/new';
 import { type OutlineArguments, outlineCommand } from './commands/outline';
 import { type RouteArguments, routeCommand } from './commands/route';
+import { type ScanArguments, scanCommand } from './commands/scan';
 import { type ShopArguments, shopCommand } from './commands/shop';
 import { SIZE_OPTIONS, type SizeOptions, sizeCommand } from './commands/size';
 import { type TemplateArguments, templateCommand } from './commands/template';
 import { HOLDS, type Io, oneLine, UNUSABLE, UnusableInput } from './io';
+
+const KINDS = SURROUNDING_KINDS.map((k) => k.kind).join(', ');
 
 /** @param args without the interpreter and the script */
 export async function run(args: readonly string[], io: Io): Promise<number> {
@@ -137,6 +141,22 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .option('--surroundings <ids>', 'what stands around to mirror too')
     .option('--json', 'print one JSON object')
     .action((design: string, options: MirrorArguments) => done(mirrorCommand(design, options, io)));
+
+  program
+    .command('scan <design>')
+    .description('add a scan or mesh of what stands around: STL, OBJ, PLY or GLB')
+    .requiredOption('-o, --output <file>', 'where to write the design; the mesh is copied beside it')
+    .requiredOption('--file <mesh>', 'the mesh file')
+    .option('--unit <unit>', 'its unit: mm, cm, m or in; GLB is in metres, others do not say')
+    .option('--id <name>', 'its name; of one that is there: that is replaced. Default: the file’s name')
+    .option('--kind <kind>', `what it is, which proposes a clearance: ${KINDS}`)
+    .option('--clearance <mm>', 'kept between tubes and it; default: as proposed for its kind')
+    .option('--crop <x,y,z,x,y,z>', 'only what reaches into this box counts: along the file’s axes, mm')
+    .option('--thin <mm>', 'fewer triangles; no place moves farther than this')
+    .option('--points <x,y,z;x,y,z;x,y,z>', 'three points on it, in its own unit')
+    .option('--at <x,y,z;x,y,z;x,y,z>', 'the places in the design that they belong to, mm')
+    .option('--json', 'print one JSON object')
+    .action((design: string, options: ScanArguments) => done(scanCommand(design, options, io)));
 
   program
     .command('outline <design>')

@@ -37,7 +37,7 @@ describe('the checker', () => {
 
   it('sends meshes when they change and not otherwise', () => {
     const { asked, checker, reply } = bench();
-    const meshes = new Map([['bay.stl', new Float64Array(9)]]);
+    const meshes = new Map([['bay.stl', new Float32Array(9)]]);
     for (const m of [meshes, meshes, new Map()]) {
       checker.ask(titled('a'), m);
       reply({ done: report });

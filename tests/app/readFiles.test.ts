@@ -17,20 +17,27 @@ const facet =
   'solid s\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 1 0 0\nvertex 0 1 0\nendloop\nendfacet\nendsolid s\n';
 
 describe('reading files', () => {
-  it('opens a design and says which meshes are missing', () => {
-    const handed = readFiles([file('a.evenrun.json', writeDesign(withMesh))]);
+  it('opens a design and says which meshes are missing', async () => {
+    const handed = await readFiles([file('a.evenrun.json', writeDesign(withMesh))]);
     expect(handed.design).toEqual({ design: withMesh, fileName: 'a.evenrun.json' });
     expect(handed.missing).toEqual(['bay.stl']);
   });
 
-  it('takes the meshes along, in any order', () => {
-    const handed = readFiles([file('bay.stl', facet), file('a.evenrun.json', writeDesign(withMesh))]);
+  it('takes the meshes along, in any order', async () => {
+    const handed = await readFiles([file('bay.stl', facet), file('a.evenrun.json', writeDesign(withMesh))]);
     expect(handed.missing).toEqual([]);
     expect([...handed.meshes.get('bay.stl')!]).toEqual([0, 0, 0, 1, 0, 0, 0, 1, 0]);
   });
 
-  it('reads meshes alone, for a design that is open', () => {
-    const handed = readFiles([file('bay.stl', facet)]);
+  it('reads meshes of other kinds', async () => {
+    const obj = 'v 0 0 0\nv 1 0 0\nv 0 1 0\nf 1 2 3\n';
+    const handed = await readFiles([file('bay.obj', obj)]);
+    expect([...handed.meshes.get('bay.obj')!]).toEqual([0, 0, 0, 1, 0, 0, 0, 1, 0]);
+    await expect(readFiles([file('bay.ply', obj)])).rejects.toThrow(/bay\.ply: it is named as PLY and is OBJ/);
+  });
+
+  it('reads meshes alone, for a design that is open', async () => {
+    const handed = await readFiles([file('bay.stl', facet)]);
     expect(handed.design).toBeNull();
     expect(handed.meshes.size).toBe(1);
   });
@@ -40,15 +47,15 @@ describe('reading files', () => {
     ['two designs', [file('a.json', '{}'), file('b.json', '{}')], /a\.json and b\.json/],
     ['a broken mesh', [file('bay.stl', 'solid s\nfacet\nvertex 1 2\n')], /bay\.stl: line 3/],
     ['bytes that are no text', [{ name: 'a.json', bytes: new Uint8Array([0xff, 0xfe, 0x00]) }], /a\.json is not text/],
-  ])('refuses %s', (_, files, message) => {
-    expect(() => readFiles(files)).toThrow(message);
+  ])('refuses %s', async (_, files, message) => {
+    await expect(readFiles(files)).rejects.toThrow(message);
   });
 
-  it('shows a refused design by place, found and allowed', () => {
+  it('shows a refused design by place, found and allowed', async () => {
     const broken = { ...plain, ports: [{ ...plain.ports[0]!, direction: [0, 0, 0] }] };
     let caught: unknown;
     try {
-      readFiles([file('a.evenrun.json', JSON.stringify(broken))]);
+      await readFiles([file('a.evenrun.json', JSON.stringify(broken))]);
     } catch (error) {
       caught = error;
     }

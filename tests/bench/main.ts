@@ -1,5 +1,5 @@
 /**
- * `npm run bench [-- balance check follow mesh solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
+ * `npm run bench [-- balance check follow mesh scan solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
  * result's quality beside them. `npm run bench -- route …` lays every problem from nothing instead.
  */
 import { readFileSync } from 'node:fs';
@@ -10,6 +10,7 @@ import { benchCheck } from './check';
 import { benchFollow } from './follow';
 import { benchMesh } from './mesh';
 import { benchRoute } from './route/bench';
+import { benchScan } from './scan/bench';
 import { benchWindows } from './windows';
 import { yardstick } from './yardstick';
 
@@ -18,6 +19,7 @@ const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[] 
   check: benchCheck,
   follow: benchFollow,
   mesh: () => benchMesh(),
+  scan: benchScan,
   // The other kernel is large: loaded where it is asked for.
   solids: async () => (await import('./solids')).benchSolids(read('four-4-1')),
   windows: (design, unit) => benchWindows(read('four-4-1'), design, unit),

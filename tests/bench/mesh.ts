@@ -21,7 +21,7 @@ export function benchMesh(triangles = 500_000): string[] {
   let ours = triangleTree(soup.slice(0, 900));
   let theirs = otherTree(soup.slice(0, 900), SAH);
   for (let round = 0; round < ROUNDS; round++) {
-    oursBuilt.push(timed(() => (ours = triangleTree(soup))));
+    oursBuilt.push(timed(() => (ours = triangleTree(soup.slice()))));
     theirsBuilt.push(timed(() => (theirs = otherTree(soup))));
     theirsSah.push(timed(() => (theirs = otherTree(soup, SAH))));
   }
@@ -64,15 +64,14 @@ function timed(work: () => void): number {
   return performance.now() - start;
 }
 
-/** Both are given 64-bit corners, so that they answer the same question. */
-function otherTree(soup: Float64Array, strategy?: number): MeshBVH {
+function otherTree(soup: Float32Array<ArrayBuffer>, strategy?: number): MeshBVH {
   const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new BufferAttribute(soup as unknown as Float32Array<ArrayBuffer>, 3));
+  geometry.setAttribute('position', new BufferAttribute(soup, 3));
   return new MeshBVH(geometry, strategy === undefined ? {} : { strategy: strategy as never });
 }
 
 /** A bumpy ball, 600 mm across, stretched; triangles of a millimetre or two. */
-function shell(triangles: number): Float64Array {
+function shell(triangles: number): Float32Array<ArrayBuffer> {
   const rows = Math.round(Math.sqrt(triangles / 4));
   const around = 2 * rows;
   const corner = (i: number, k: number): [number, number, number] => {
@@ -80,7 +79,7 @@ function shell(triangles: number): Float64Array {
     const r = 300 + 12 * Math.sin(9 * u) * Math.cos(11 * v) + 2 * Math.sin(83 * u + 71 * v);
     return [1.5 * r * Math.sin(u) * Math.cos(v), r * Math.sin(u) * Math.sin(v), r * Math.cos(u)];
   };
-  const soup = new Float64Array(2 * rows * around * 9);
+  const soup = new Float32Array(2 * rows * around * 9);
   let o = 0;
   for (let i = 0; i < rows; i++)
     for (let k = 0; k < around; k++) {
@@ -98,7 +97,7 @@ function pointsAbout(count: number): Float64Array {
   return Float64Array.from({ length: 3 * count }, (_, i) => next.between(-1, 1) * (i % 3 === 0 ? 500 : 340));
 }
 
-function byHand(soup: Float64Array, points: Float64Array, found: Float64Array): number {
+function byHand(soup: Float32Array, points: Float64Array, found: Float64Array): number {
   const place = new Float64Array(3);
   let worst = 0;
   for (let i = 0; i < BY_HAND; i++) {

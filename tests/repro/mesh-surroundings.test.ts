@@ -26,7 +26,7 @@ function problemsOf(triangles: readonly Triangle[], way: (v: Vec3) => Vec3) {
     merges: design.merges.map((m) => ({ ...m, position: way(m.position), axis: way(m.axis), up: way(m.up) })),
     runners: design.runners.map((r) => ({ ...r, points: r.points!.map(way) })),
   };
-  const soup = Float64Array.from(triangles.flat().flatMap(way));
+  const soup = Float32Array.from(triangles.flat().flatMap(way));
   return check(moved, new Map([['scan.stl', soup]])).problems.filter((p) => p.rule === 'surroundings');
 }
 

@@ -42,7 +42,7 @@ function askPlainly(): void {
   const input = document.createElement('input');
   input.type = 'file';
   input.multiple = true;
-  input.accept = '.json,.stl';
+  input.accept = '.json,.stl,.obj,.ply,.glb';
   input.onchange = () => void openFiles([...(input.files ?? [])]);
   input.click();
 }
@@ -64,7 +64,7 @@ export async function openExample(file: string, quietly = false): Promise<void> 
 
 async function fetchExample(file: string): Promise<NamedBytes[]> {
   const design = await fetchBytes(file);
-  const { missing } = readFiles([design]);
+  const { missing } = await readFiles([design]);
   return [design, ...(await Promise.all(missing.map(fetchBytes)))];
 }
 
@@ -83,7 +83,7 @@ async function openBytes(
 ): Promise<void> {
   let handed: Handed;
   try {
-    handed = readFiles(await reading);
+    handed = await readFiles(await reading);
   } catch (error) {
     tellFailure(`${names} was not opened`, ...linesOf(error));
     return;

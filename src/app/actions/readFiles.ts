@@ -5,7 +5,6 @@
 import type { TriangleSoup } from '../../../geometry';
 import { parseDesign } from '../../../shared/design/parse';
 import type { Design } from '../../../shared/design/types';
-import { readStl } from '../../formats/stl/read';
 
 export type NamedBytes = { readonly name: string; readonly bytes: Uint8Array };
 
@@ -17,18 +16,19 @@ export type Handed = {
 };
 
 const isDesign = (name: string) => /\.json$/i.test(name);
-const isMesh = (name: string) => /\.stl$/i.test(name);
+const isMesh = (name: string) => /\.(stl|obj|ply|glb)$/i.test(name);
 
 /** @throws DesignError for a design that breaks a rule, Error for files that are no use here */
-export function readFiles(files: readonly NamedBytes[]): Handed {
+export async function readFiles(files: readonly NamedBytes[]): Promise<Handed> {
   const stranger = files.find((f) => !isDesign(f.name) && !isMesh(f.name));
-  if (stranger) throw new Error(`${stranger.name} is neither a design (.evenrun.json) nor a mesh (.stl).`);
+  if (stranger)
+    throw new Error(`${stranger.name} is neither a design (.evenrun.json) nor a mesh (.stl, .obj, .ply, .glb).`);
   const designs = files.filter((f) => isDesign(f.name));
   if (designs.length > 1)
     throw new Error(`One design at a time: ${designs.map((f) => f.name).join(' and ')} were given together.`);
 
   const meshes = new Map<string, TriangleSoup>();
-  for (const { name, bytes } of files.filter((f) => isMesh(f.name))) meshes.set(name, readMesh(name, bytes));
+  for (const { name, bytes } of files.filter((f) => isMesh(f.name))) meshes.set(name, await readMeshOf(name, bytes));
 
   const file = designs[0];
   if (!file) return { design: null, meshes, missing: [] };
@@ -50,9 +50,11 @@ function decode({ name, bytes }: NamedBytes): string {
   }
 }
 
-function readMesh(name: string, bytes: Uint8Array): TriangleSoup {
+/** The readers are loaded when the first mesh comes. */
+async function readMeshOf(name: string, bytes: Uint8Array): Promise<TriangleSoup> {
+  const { readMesh } = await import('../../formats/mesh/readMesh');
   try {
-    return readStl(bytes);
+    return readMesh(name, bytes).soup;
   } catch (error) {
     throw new Error(`${name}: ${error instanceof Error ? error.message : String(error)}`);
   }

@@ -17,7 +17,14 @@ export const canPickPlace = (): boolean => pickers.showSaveFilePicker !== undefi
 const TO_OPEN: Kinds = [
   {
     description: 'Design, with its meshes',
-    accept: { 'application/json': ['.json'], 'model/stl': ['.stl'] },
+    accept: {
+      'application/json': ['.json'],
+      'model/stl': ['.stl'],
+      'model/obj': ['.obj'],
+      'model/gltf-binary': ['.glb'],
+      // Of PLY no type is registered.
+      'application/octet-stream': ['.ply'],
+    },
   },
 ];
 

@@ -12,8 +12,8 @@ export function AddMesh() {
     try {
       const [file] = files;
       if (!file) return;
-      const { meshes } = readFiles([{ name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) }]);
-      if (meshes.size === 0) throw new Error(`${file.name} is not a mesh: an .stl file is wanted.`);
+      const { meshes } = await readFiles([{ name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) }]);
+      if (meshes.size === 0) throw new Error(`${file.name} is not a mesh: an .stl, .obj, .ply or .glb file is wanted.`);
       documents.addMeshes(meshes);
       addAndPick((design) => addSurrounding(design, { file: file.name }), `mesh ${file.name}`);
     } catch (error) {
@@ -25,8 +25,8 @@ export function AddMesh() {
       <button
         type="button"
         className="chip add"
-        aria-label="Add a mesh from an STL file"
-        title="Add a mesh from an STL file"
+        aria-label="Add a mesh from an STL, OBJ, PLY or GLB file"
+        title="Add a mesh from an STL, OBJ, PLY or GLB file"
         onClick={() => input.current?.click()}
       >
         + Mesh
@@ -34,7 +34,7 @@ export function AddMesh() {
       <input
         ref={input}
         type="file"
-        accept=".stl"
+        accept=".stl,.obj,.ply,.glb"
         hidden
         onChange={(event) => {
           if (event.target.files) void read(event.target.files);

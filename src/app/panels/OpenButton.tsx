@@ -16,7 +16,7 @@ export function OpenButton() {
         className="unseen"
         tabIndex={-1}
         multiple
-        accept=".json,.stl"
+        accept=".json,.stl,.obj,.ply,.glb"
         aria-label="Design file, with its meshes"
         onChange={(event) => {
           const files = [...(event.target.files ?? [])];

@@ -1,15 +1,18 @@
 /**
  * Meshes that designs name, kept by their own checksum: one scan used by five designs lies there once, and is never
- * written over. Triangles as they were read, eight bytes a number, so that clearances come out the same.
+ * written over. Triangles as they are held, four bytes a number, so that clearances come out the same. The names of those kept by
+ * earlier versions, eight bytes a number, have no `SINGLE` before the checksum; they are read still.
  */
 import type { TriangleSoup } from '../../../geometry';
 import { sha256 } from '../../formats/hash/sha256';
 import type { Backend } from './backend';
 
-/** Some 930,000 triangles. Beyond it a browser's storage is the wrong place; the mesh is opened from its file again. */
+/** Some 1,860,000 triangles. Beyond it a browser's storage is the wrong place; the mesh is opened from its file again. */
 export const MOST_MESH_BYTES = 64 * 2 ** 20;
 
 const PREFIX = 'mesh/';
+/** Before the checksum in the name: single precision. */
+const SINGLE = 'f32-';
 
 const names = new WeakMap<TriangleSoup, Promise<string>>();
 
@@ -17,7 +20,7 @@ const bytesOf = (soup: TriangleSoup): Uint8Array<ArrayBuffer> =>
   new Uint8Array(soup.buffer.slice(soup.byteOffset, soup.byteOffset + soup.byteLength) as ArrayBuffer);
 
 function nameOf(soup: TriangleSoup): Promise<string> {
-  const known = names.get(soup) ?? sha256(bytesOf(soup));
+  const known = names.get(soup) ?? sha256(bytesOf(soup)).then((sum) => SINGLE + sum);
   names.set(soup, known);
   return known;
 }
@@ -35,11 +38,14 @@ export async function readMesh(backend: Backend, name: string): Promise<Triangle
   const bytes = await backend.get(PREFIX + name);
   if (!(bytes instanceof Uint8Array)) return null;
   const whole = new Uint8Array(bytes);
-  if ((await sha256(whole)) !== name) {
+  const isSingle = name.startsWith(SINGLE);
+  if ((await sha256(whole)) !== (isSingle ? name.slice(SINGLE.length) : name)) {
     await backend.remove(PREFIX + name);
     return null;
   }
-  const soup = new Float64Array(whole.buffer);
+  // One of eight bytes is kept anew, under the name that its four have.
+  if (!isSingle) return Float32Array.from(new Float64Array(whole.buffer));
+  const soup = new Float32Array(whole.buffer);
   names.set(soup, Promise.resolve(name));
   return soup;
 }

@@ -1,28 +1,33 @@
 /** The text kind of STL: `facet … outer loop … vertex x y z (three times) … endloop … endfacet`, until `endsolid`. */
-import { StlError } from './stlError';
+import { MeshError, type ReadProgress, STRIDE } from '../mesh/meshError';
+import { SoupBuilder } from '../mesh/soupBuilder';
+import { TextLines } from '../mesh/textLines';
 
 /** Several `solid … endsolid` in one file are read as one surface. Normals are not read: the corners' order says it. */
-export function readAsciiStl(text: string): Float64Array {
-  const soup: number[] = [];
+export function readAsciiStl(bytes: Uint8Array, progress?: ReadProgress): Float32Array {
+  const soup = new SoupBuilder();
+  const facet = new Float64Array(9);
   let corners = 0;
   let inside = false;
   let ended = false;
-  const lines = text.split(/\r\n|\r|\n/);
-  for (let i = 0; i < lines.length; i++) {
-    const words = lines[i]!.trim().split(/\s+/);
-    const refuse = (what: string) => new StlError(`line ${i + 1}: ${what}`);
-    switch (words[0]!.toLowerCase()) {
+  const lines = new TextLines(bytes);
+  const refuse = (what: string) => new MeshError(`line ${lines.line}: ${what}`);
+  while (lines.nextLine()) {
+    if (progress && lines.line % STRIDE === 0) progress(lines.position / bytes.length);
+    const word = lines.word();
+    switch (word) {
       case 'facet':
         if (inside) throw refuse('a facet begins before the one before it has ended');
-        [inside, corners] = [true, 0];
+        inside = true;
+        corners = 0;
         break;
       case 'vertex':
         if (!inside) throw refuse('a vertex stands outside any facet');
-        soup.push(...threeNumbers(words, refuse));
-        corners++;
+        readCorner(lines, facet, 3 * (corners++ % 3), refuse);
         break;
       case 'endfacet':
         if (!inside || corners !== 3) throw refuse(`a facet has ${corners} corners; it must have three`);
+        soup.add(facet, 0, 1, 2);
         inside = false;
         break;
       case 'solid':
@@ -36,16 +41,21 @@ export function readAsciiStl(text: string): Float64Array {
       case '':
         break;
       default:
-        throw refuse(`"${words[0]!.slice(0, 20)}" is no word of an STL file`);
+        throw refuse(`"${word.slice(0, 20)}" is no word of an STL file`);
     }
   }
-  if (inside || !ended) throw new StlError('it is cut short: the text ends before "endsolid"; copy or export it again');
-  return Float64Array.from(soup);
+  if (inside || !ended)
+    throw new MeshError('it is cut short: the text ends before "endsolid"; copy or export it again');
+  return soup.soup();
 }
 
-function threeNumbers(words: readonly string[], refuse: (what: string) => StlError): number[] {
-  const numbers = words.slice(1).map(Number);
-  if (numbers.length !== 3 || !numbers.every(Number.isFinite))
-    throw refuse(`a vertex must be three finite numbers, found "${words.slice(1).join(' ').slice(0, 60)}"`);
-  return numbers;
+function readCorner(lines: TextLines, into: Float64Array, at: number, refuse: (what: string) => MeshError): void {
+  const x = lines.number();
+  const y = lines.number();
+  const z = lines.number();
+  if (!Number.isFinite(x + y + z) || lines.hasWord())
+    throw refuse(`a vertex must be three finite numbers, found "${lines.afterWord()}"`);
+  into[at] = x;
+  into[at + 1] = y;
+  into[at + 2] = z;
 }

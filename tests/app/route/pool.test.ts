@@ -7,7 +7,7 @@ import { titled } from '../designs';
 import { layout } from './layouts';
 import { emptyRound, fakeMachine } from './machine';
 
-const MESHES: Meshes = new Map([['bay.stl', new Float64Array(9)]]);
+const MESHES: Meshes = new Map([['bay.stl', new Float32Array(9)]]);
 
 function bench(
   cores: number,

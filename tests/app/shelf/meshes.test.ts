@@ -9,8 +9,8 @@ import { fakeBrowser } from './pages';
 
 const FILE = 'four.evenrun.json';
 const BAY = 'bay.stl';
-/** One triangle, with numbers that half as many bits could not hold. */
-const soup = () => Float64Array.of(0.1, 0, 0, 1 / 3, 0, 0, 0, 2 / 7, 0);
+/** One triangle, with numbers that take every bit. */
+const soup = () => Float32Array.of(0.1, 0, 0, 1 / 3, 0, 0, 0, 2 / 7, 0);
 const around = (title: string, ...files: string[]): Design => ({
   ...designWith(undefined),
   title,
@@ -77,7 +77,7 @@ it('meshes that no surrounding names any more are not the design’s', async () 
 });
 
 it('one that is too large is told of once and left out; the design is kept all the same', async () => {
-  const large = new Float64Array(MOST_MESH_BYTES / 8 + 9);
+  const large = new Float32Array(MOST_MESH_BYTES / 4 + 9);
   const meshes = new Map([
     ['huge.stl', large],
     [BAY, soup()],

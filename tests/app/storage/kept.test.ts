@@ -1,10 +1,12 @@
 /** Designs with all that lies beside them: listed, removed and put back whole; meshes shared and tidied. */
+
 import { beforeEach, describe, expect, it } from 'vitest';
 import { type Backend, memoryBackend } from '../../../src/app/storage/backend';
 import { createKept, type Kept } from '../../../src/app/storage/kept';
 import type { KeptDesign } from '../../../src/app/storage/keptDesign';
 import { MOST_MESH_BYTES } from '../../../src/app/storage/meshBytes';
 import { denied, troubleOf } from '../../../src/app/storage/trouble';
+import { sha256 } from '../../../src/formats/hash/sha256';
 
 let values: Map<string, unknown>;
 let backend: Backend;
@@ -26,7 +28,7 @@ const design = (id: string, fields: Partial<KeptDesign> = {}): KeptDesign => ({
   text: `text of ${id}`,
   ...fields,
 });
-const soup = (...numbers: number[]) => Float64Array.from(numbers);
+const soup = (...numbers: number[]) => Float32Array.from(numbers);
 
 describe('designs kept', () => {
   it('are listed, the last changed first', async () => {
@@ -63,12 +65,23 @@ describe('designs kept', () => {
 
 describe('meshes kept', () => {
   it('lie there once and come back to the last bit', async () => {
-    const numbers = [0, -0, 1 / 3, 1e-300, -7.25, 4, 5, 6, 7];
+    const numbers = [0, -0, 1 / 3, 1e-40, -7.25, 4, 5, 6, 7].map(Math.fround);
     const name = await kept.keepMesh(soup(...numbers));
     expect(await kept.keepMesh(soup(...numbers))).toBe(name);
     expect([...values.keys()]).toHaveLength(1);
     const back = await kept.readMesh(name!);
     expect([...back!].every((n, i) => Object.is(n, numbers[i]))).toBe(true);
+  });
+
+  it('that were kept at eight bytes a number come back, and are kept anew at four', async () => {
+    const bytes = new Uint8Array(Float64Array.of(0.5, 1 / 3, 2, 3, 4, 5, 6, 7, 8).buffer);
+    const old = await sha256(bytes);
+    values.set(`mesh/${old}`, bytes);
+    const back = (await kept.readMesh(old))!;
+    expect([...back]).toEqual([0.5, Math.fround(1 / 3), 2, 3, 4, 5, 6, 7, 8]);
+    const name = (await kept.keepMesh(back))!;
+    expect(name).not.toBe(old);
+    expect(await kept.readMesh(name)).toEqual(back);
   });
 
   it('that are a part of a larger buffer are kept alone', async () => {
@@ -80,14 +93,14 @@ describe('meshes kept', () => {
   it('that are torn are not given out, and are kept anew', async () => {
     const mesh = soup(1, 2, 3, 4, 5, 6, 7, 8, 9);
     const name = (await kept.keepMesh(mesh))!;
-    values.set(`mesh/${name}`, (values.get(`mesh/${name}`) as Uint8Array).slice(0, 64));
+    values.set(`mesh/${name}`, (values.get(`mesh/${name}`) as Uint8Array).slice(0, 32));
     expect(await kept.readMesh(name)).toBeNull();
     await kept.keepMesh(mesh);
     expect([...(await kept.readMesh(name))!]).toEqual([...mesh]);
   });
 
   it('that are too large are refused', async () => {
-    expect(await kept.keepMesh(new Float64Array(MOST_MESH_BYTES / 8 + 1))).toBeNull();
+    expect(await kept.keepMesh(new Float32Array(MOST_MESH_BYTES / 4 + 1))).toBeNull();
     expect(values.size).toBe(0);
   });
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { MeshError } from '../../../src/formats/mesh/meshError';
 import { readStl } from '../../../src/formats/stl/read';
-import { StlError } from '../../../src/formats/stl/stlError';
 
 const text = (s: string) => new TextEncoder().encode(s);
 const facet = (a = '0 0 0') =>
@@ -55,7 +55,7 @@ describe('reading STL', () => {
     ['four corners', text(`solid a\n${facet('0 0 0\nvertex 1 1 1')}endsolid`), /line 9.*4 corners/],
     ['another language', text('solid a\nmesh b\nendsolid'), /line 2.*"mesh"/],
   ])('refuses %s, saying why', (_, bytes, message) => {
-    expect(() => readStl(bytes)).toThrow(StlError);
+    expect(() => readStl(bytes)).toThrow(MeshError);
     expect(() => readStl(bytes)).toThrow(message);
   });
 });

@@ -71,7 +71,7 @@ describe('surroundings', () => {
     pose: { position: [-20 - g, 0, 0], x: [0, 0, -1], y: [0, 1, 0] },
     clearance: 5,
   });
-  const meshes: Meshes = new Map([['sheet.stl', Float64Array.of(-5, 2, 0, 5, 2, 0, 0, 9, 0)]]);
+  const meshes: Meshes = new Map([['sheet.stl', Float32Array.of(-5, 2, 0, 5, 2, 0, 0, 9, 0)]]);
   test.each([
     ['a box', box],
     ['a capsule', rod],

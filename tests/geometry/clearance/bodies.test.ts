@@ -66,7 +66,7 @@ test.each(Array.from({ length: 14 }, (_, i) => i + 1))(
       triangles.map((t) => trianglePatch(...t)),
       toFrustum(body),
     );
-    const fast = bodyToMesh(body, triangleTree(Float64Array.from(triangles.flat(2))))!.value;
+    const fast = bodyToMesh(body, triangleTree(Float32Array.from(triangles.flat(2))))!.value;
     if (slow > -0.5) expect(Math.abs(fast - slow)).toBeLessThan(LIMIT);
     else expect(fast).toBeLessThan(-LIMIT);
   },

@@ -12,7 +12,7 @@ import { LIMIT, randomLine, randomPoint, straight } from './lines';
 
 type Triangle = readonly [Vec3, Vec3, Vec3];
 const gapOf = (line: Centerline, radius: number, triangles: readonly Triangle[], below?: number) =>
-  tubeToMesh(chain(line, radius)!, triangleTree(Float64Array.from(triangles.flat(2))), below);
+  tubeToMesh(chain(line, radius)!, triangleTree(Float32Array.from(triangles.flat(2))), below);
 
 describe('a bent tube and a few triangles against brute force', () => {
   test.each(Array.from({ length: 30 }, (_, i) => i + 1))('seed %i', (seed) => {

@@ -62,7 +62,7 @@ it('where another rule cannot hold either, it stays as it was asked for', () => 
 it('keeps clear of a mesh that stands around', () => {
   // One triangle a finger long, under a runner's first bend.
   const [x, y, z] = four.runners[0]!.points![1]!;
-  const soup = Float64Array.of(x, y - 20, z - 30, x, y + 20, z - 30, x, y, z + 10);
+  const soup = Float32Array.of(x, y - 20, z - 30, x, y + 20, z - 30, x, y, z + 10);
   const meshes = new Map([['plate.stl', soup]]);
   const plate = { id: 'plate', shape: 'mesh', file: 'plate.stl', clearance: 15 } as const;
   const asked: Design = { ...four, surroundings: [...(four.surroundings ?? []), plate] };

@@ -114,7 +114,7 @@ describe('gaps against the slow search', () => {
       { id: 'scan', shape: 'mesh', file: 'scan.stl' },
     ];
     const header = resolveHeader(withLines(lines, surroundings));
-    const meshes = new Map([['scan.stl', Float64Array.from(corners.flat())]]);
+    const meshes = new Map([['scan.stl', Float32Array.from(corners.flat())]]);
     const tube = tubePatches(lines[0], RADIUS);
     const around = (id: string): Thing => ({ kind: 'surrounding', id });
     const onTube = toTube(lines[0], RADIUS);

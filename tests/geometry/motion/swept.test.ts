@@ -83,7 +83,7 @@ function sampled(design: Design, field: (p: Vec3) => number, runner: string, gro
 }
 const DIRECTIONS = [-1, 0, 1].flatMap((a) => [-1, 0, 1].flatMap((b) => [-1, 0, 1].map((c) => [a, b, c] as const)));
 
-const toPoints = (soup: Float64Array) => (p: Vec3) => {
+const toPoints = (soup: Float32Array) => (p: Vec3) => {
   let least = Number.POSITIVE_INFINITY;
   for (let o = 0; o < soup.length; o += 9)
     for (let i = 0; i <= 12; i++)
@@ -112,7 +112,7 @@ describe('the least gap over roll and heat', () => {
     const next = random(seed);
     const box = around(next, 'box') as Extract<Surrounding, { shape: 'box' }>;
     // Slight triangles, so that points on a grid of them stand for them well within the promise.
-    const soup = Float64Array.of(
+    const soup = Float32Array.of(
       ...box.min,
       box.min[0] + 2,
       box.min[1] + 1,
@@ -129,7 +129,7 @@ describe('the least gap over roll and heat', () => {
     compare(design, new Map([['a.stl', soup]]), toPoints(soup));
   });
 
-  function compare(design: Design, meshes: Map<string, Float64Array>, field: (p: Vec3) => number): void {
+  function compare(design: Design, meshes: Map<string, Float32Array>, field: (p: Vec3) => number): void {
     const header = resolveHeader(design);
     const { gaps } = gapReport(header, meshes, { within: 120 });
     const heat = design.motion!.heat;

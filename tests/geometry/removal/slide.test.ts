@@ -60,7 +60,7 @@ describe('what stops it', () => {
     const mesh: Surrounding = { id: 'scan', shape: 'mesh', file: 'bay.stl' };
     // The collector, 45 mm wide at its inlets about y = 300, comes nearest: 345.
     const [y, low, high] = [357, -400, 200];
-    const soup = Float64Array.of(-300, y, low, 300, y, low, 300, y, high, -300, y, low, 300, y, high, -300, y, high);
+    const soup = Float32Array.of(-300, y, low, 300, y, low, 300, y, high, -300, y, low, 300, y, high, -300, y, high);
     const { pieces } = removalReport(resolveHeader(twin([mesh])), new Map([['bay.stl', soup]]), { budget: 200 });
     expect(pieces[0]!.stopped!.by).toEqual(['scan']);
     expect(Math.abs(pieces[0]!.stopped!.after - 12)).toBeLessThan(0.05);

@@ -1,13 +1,12 @@
 /** Large meshes are thinned for seeking only: what is found keeps its clearance to the mesh as it is. */
-import { describe, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { lengthWindows, type Meshes } from '../../../geometry';
-import { clustered } from '../../../geometry/window/thinned';
 import type { Surrounding } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
 import { designOf } from './single';
 
 /** A flat sheet of 2·n² triangles. */
-function sheet(n: number, at: (u: number, v: number) => Vec3): Float64Array {
+function sheet(n: number, at: (u: number, v: number) => Vec3): Float32Array {
   const soup: number[] = [];
   for (let i = 0; i < n; i++)
     for (let j = 0; j < n; j++) {
@@ -19,41 +18,8 @@ function sheet(n: number, at: (u: number, v: number) => Vec3): Float64Array {
       ];
       soup.push(...a, ...b, ...c, ...a, ...c, ...d);
     }
-  return Float64Array.from(soup);
+  return Float32Array.from(soup);
 }
-
-describe('a clustered mesh', () => {
-  const soup = sheet(60, (u, v) => [300 * u, 300 * v, 5 + 10 * Math.sin(9 * u)]);
-  const thin = clustered(soup, 12);
-
-  test('has few triangles, and vertices no farther than a cell from those it had', () => {
-    expect(thin.length).toBeLessThan(soup.length / 4);
-    expect(thin.length).toBeGreaterThan(9 * 500);
-    for (let v = 0; v < thin.length; v += 3 * 31) {
-      let nearest = Number.POSITIVE_INFINITY;
-      for (let w = 0; w < soup.length; w += 3)
-        nearest = Math.min(
-          nearest,
-          Math.hypot(thin[v]! - soup[w]!, thin[v + 1]! - soup[w + 1]!, thin[v + 2]! - soup[w + 2]!),
-        );
-      expect(nearest).toBeLessThan(12 * Math.sqrt(3));
-    }
-  });
-
-  test('covers the same area, and keeps every triangle where cells are small', () => {
-    const flat = sheet(40, (u, v) => [300 * u, 300 * v, 3]);
-    const area = (s: Float64Array): number => {
-      let sum = 0;
-      for (let t = 0; t < s.length; t += 9) {
-        const [ux, uy, vx, vy] = [s[t + 3]! - s[t]!, s[t + 4]! - s[t + 1]!, s[t + 6]! - s[t]!, s[t + 7]! - s[t + 1]!];
-        sum += Math.abs(ux * vy - uy * vx) / 2;
-      }
-      return sum;
-    };
-    expect(area(clustered(flat, 20))).toBeGreaterThan(0.85 * 300 * 300);
-    expect(clustered(flat, 1)).toHaveLength(flat.length);
-  });
-});
 
 test('a wall as a fine mesh lengthens a runner as much as the same wall as a box', () => {
   const shortest = (surroundings: Surrounding[], meshes?: Meshes): number =>

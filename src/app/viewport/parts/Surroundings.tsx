@@ -15,7 +15,7 @@ import {
   Vector3,
 } from 'three';
 import { RoundedBoxGeometry } from 'three/addons/geometries/RoundedBoxGeometry.js';
-import { distance, type Meshes, placeMesh, sub, unit } from '../../../../geometry';
+import { distance, type Meshes, placeMesh, sub, type TriangleSoup, unit } from '../../../../geometry';
 import type { Box, Capsule, MeshSurrounding, Surrounding } from '../../../../shared/design/types';
 import { type Ref, useSession } from '../../session';
 import { emphasisOf } from '../emphasis';
@@ -78,11 +78,11 @@ function GhostCapsule(props: Props<Capsule>) {
   return <Glass {...props} geometry={geometry} halo={clearance > 0 ? halo : null} smooth />;
 }
 
-function GhostMesh(props: Props<MeshSurrounding> & { readonly soup: Float64Array }) {
+function GhostMesh(props: Props<MeshSurrounding> & { readonly soup: TriangleSoup }) {
   const { surrounding, soup } = props;
   const geometry = useOwned(() => {
     const made = new BufferGeometry();
-    made.setAttribute('position', new BufferAttribute(Float32Array.from(placeMesh(surrounding, soup)), 3));
+    made.setAttribute('position', new BufferAttribute(placeMesh(surrounding, soup), 3));
     made.computeVertexNormals();
     return made;
   }, [surrounding, soup]);
