@@ -1,5 +1,5 @@
 /**
- * `npm run bench [-- balance check follow mesh scan solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
+ * `npm run bench [-- balance check follow gaps mesh scan solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
  * result's quality beside them. `npm run bench -- route …` lays every problem from nothing instead.
  */
 import { readFileSync } from 'node:fs';
@@ -8,6 +8,7 @@ import type { Design } from '../../shared/design/types';
 import { benchBalance } from './balance';
 import { benchCheck } from './check';
 import { benchFollow } from './follow';
+import { benchGaps } from './gaps';
 import { benchMesh } from './mesh';
 import { benchRoute } from './route/bench';
 import { benchScan } from './scan/bench';
@@ -18,6 +19,7 @@ const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[] 
   balance: benchBalance,
   check: benchCheck,
   follow: benchFollow,
+  gaps: benchGaps,
   mesh: () => benchMesh(),
   scan: benchScan,
   // The other kernel is large: loaded where it is asked for.
