@@ -69,7 +69,7 @@ const tenths = (x: number): number => Math.ceil(x * 10 - 1e-9) / 10;
 function remedyFor(header: Header, { id, station }: Culprit, depth: number): string {
   const say = sayIn(header.design.display);
   const line = station === null ? null : header.runners.find((r) => r.runner.id === id)?.centerline;
-  if (line && station !== null) return `Move ${id}'s ${placeOnRunner(line, station)} ${say(depth)} out of its way.`;
+  if (line && station !== null) return `Move ${id} ${say(depth)} away at its ${placeOnRunner(line, station)}.`;
   if (header.merges.has(id)) return `Move the collector ${say(depth)} out of its way.`;
   return `Make ${say(depth)} more room there, or move the fastener.`;
 }
