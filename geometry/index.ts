@@ -35,6 +35,12 @@ export { components, type MeasureAnswer, type Measurement, measureBetween } from
 export type { Span } from './measure/surfaces';
 export type { Thing } from './measure/thing';
 
+// All that is found about the space it must fit, in one answer; places and paths in few words
+export { placeOnRunner } from './check/words';
+export { type Leg, legsOf } from './room/legs';
+export { type RoomPart, type RoomReport, roomParts } from './room/report';
+export { roomReport } from './room/room';
+
 // Layout
 export { type BalanceOptions, type BalanceResult, balance, balancePoints, type Limit } from './layout/balance';
 export { type Answer, type Follower, follower } from './layout/follow';

@@ -18,6 +18,10 @@ export const changesBetween = (before: Design, after: Design): Change[] => diffe
 function differing(path: readonly string[], before: unknown, after: unknown): Change[] {
   if (same(before, after)) return [];
   const here = path.join('/') || 'document';
+  // A list that was not there had no entries: those that came are told by their ids.
+  if (isNone(before) && isNamedList(after)) return after.map((entry) => came(path, entry.id, 'added', 'after', entry));
+  if (isNone(after) && isNamedList(before))
+    return before.map((entry) => came(path, entry.id, 'removed', 'before', entry));
   if (before === undefined) return [{ path: here, kind: 'added', after }];
   if (after === undefined) return [{ path: here, kind: 'removed', before }];
   const [a, b] = [entriesOf(before), entriesOf(after)];
@@ -27,6 +31,19 @@ function differing(path: readonly string[], before: unknown, after: unknown): Ch
   // The same entries in another order.
   return inside.length > 0 ? inside : [{ path: here, kind: 'changed', before: [...a.keys()], after: [...b.keys()] }];
 }
+
+const isNone = (value: unknown): boolean => value === undefined || (Array.isArray(value) && value.length === 0);
+
+const isNamedList = (value: unknown): value is readonly { readonly id: string }[] =>
+  Array.isArray(value) && value.length > 0 && value.every((entry) => typeof entry?.id === 'string');
+
+const came = (
+  path: readonly string[],
+  id: string,
+  kind: 'added' | 'removed',
+  side: 'before' | 'after',
+  entry: unknown,
+): Change => ({ path: [...path, id].join('/'), kind, [side]: entry });
 
 /** What a value holds by name: ids, indices or fields; null for one that is taken whole. */
 function entriesOf(value: unknown): ReadonlyMap<string, unknown> | null {

@@ -1,6 +1,7 @@
 /** What belongs to some cylinders alone: their ports, the flanges that hold no others, and everything down the flow. */
 import { DesignError, describe, oneOf, type Refusal } from '../../shared/design/refusal';
-import type { Design, Flange, Merge, Port, Runner, Surrounding } from '../../shared/design/types';
+import type { Design, Flange, Merge, Port, Runner, Sensor, ServicePoint, Surrounding } from '../../shared/design/types';
+import { sensorsOn, usualService } from './mirrorFitted';
 
 export type BankParts = {
   readonly ports: readonly Port[];
@@ -8,10 +9,15 @@ export type BankParts = {
   readonly merges: readonly Merge[];
   readonly runners: readonly Runner[];
   readonly surroundings: readonly Surrounding[];
+  readonly service: readonly ServicePoint[];
+  readonly sensors: readonly Sensor[];
 };
 
-/** @throws DesignError where a flange or merge is shared with other cylinders, or a surrounding is not there */
-export function bankParts(design: Design, cylinders: readonly number[], wanted?: readonly string[]): BankParts {
+/** Ids of what stands around and what must stay reachable, to take instead of the usual. */
+export type Wanted = { readonly surroundings?: readonly string[]; readonly service?: readonly string[] };
+
+/** @throws DesignError where a flange or merge is shared with other cylinders, or a thing named is not there */
+export function bankParts(design: Design, cylinders: readonly number[], wanted: Wanted = {}): BankParts {
   const ports = design.ports.filter((p) => cylinders.includes(p.cylinder));
   const portIds = new Set(ports.map((p) => p.id));
   const mergeIds = new Set<string>();
@@ -36,12 +42,17 @@ export function bankParts(design: Design, cylinders: readonly number[], wanted?:
     }),
   ];
   if (shared.length > 0) throw new DesignError(shared);
+  const runners = design.runners.filter((r) => runnerIds.has(r.id));
   return {
     ports,
     flanges,
     merges,
-    runners: design.runners.filter((r) => runnerIds.has(r.id)),
-    surroundings: wanted ? surroundingsNamed(design, wanted) : usualSurroundings(design, cylinders),
+    runners,
+    surroundings: wanted.surroundings
+      ? named('surroundings', design.surroundings, wanted.surroundings)
+      : usualSurroundings(design, cylinders),
+    service: wanted.service ? named('service', design.service, wanted.service) : usualService(design, cylinders),
+    sensors: sensorsOn(design, runners, merges),
   };
 }
 
@@ -57,12 +68,14 @@ export function usualSurroundings(design: Design, cylinders: readonly number[]):
   return all ? (design.surroundings ?? []).filter((s) => s.kind === 'head') : [];
 }
 
-function surroundingsNamed(design: Design, wanted: readonly string[]): readonly Surrounding[] {
-  const all = design.surroundings ?? [];
+function named<T extends { readonly id: string }>(
+  list: 'surroundings' | 'service',
+  all: readonly T[] = [],
+  wanted: readonly string[],
+): readonly T[] {
   return wanted.map((id) => {
     const found = all.find((s) => s.id === id);
-    if (!found)
-      throw new DesignError([{ path: 'surroundings', found: describe(id), allowed: oneOf(all.map((s) => s.id)) }]);
+    if (!found) throw new DesignError([{ path: list, found: describe(id), allowed: oneOf(all.map((s) => s.id)) }]);
     return found;
   });
 }

@@ -1,18 +1,19 @@
 /**
- * A second bank from the first: ports, flanges, merges, runners and what they need, seen in a plane and given the numbers
+ * A second bank from the first: ports, flanges, merges, runners, their sensors and what they need, seen in a plane and given the numbers
  * of the cylinders opposite. Every rule that held for the bank alone holds for its image: lengths and bends are the same,
  * rotations turn the other way. mm, design frame.
  */
 import { dimensionProblems } from '../../shared/design/dimensions';
-import { sameId } from '../../shared/design/ids';
+import { LISTS, sameId } from '../../shared/design/ids';
 import { MAX_LENGTH } from '../../shared/design/limits';
 import { referenceProblems } from '../../shared/design/references';
 import { DesignError, describe, oneOf, type Refusal } from '../../shared/design/refusal';
-import type { Design, Runner } from '../../shared/design/types';
+import type { Design, Runner, Sensor } from '../../shared/design/types';
 import { distance } from '../vector';
 import { type BankParts, bankParts } from './bankParts';
 import { chosenCylinders, insist, oppositeOf } from './mirrorCylinders';
 import { grownEngine } from './mirrorEngine';
+import { reflectedClocks, reflectedService } from './mirrorFitted';
 import { freeName, mirroredName, takenNames } from './mirrorNames';
 import {
   type Plane,
@@ -39,6 +40,8 @@ export type MirrorOptions = {
   readonly names?: ReadonlyMap<string, string>;
   /** Ids of surroundings to mirror too; default: the head stand-ins of the bank, and nothing else. */
   readonly surroundings?: readonly string[];
+  /** Ids of service points to mirror too; default: spark plugs, where all cylinders are mirrored. */
+  readonly service?: readonly string[];
 };
 
 const UPRIGHT: Plane = { point: [0, 0, 0], normal: [0, 1, 0] };
@@ -48,7 +51,7 @@ export function mirrorBank(design: Design, options: MirrorOptions = {}): Design 
   const chosen = chosenCylinders(design, options.bank);
   const opposite = oppositeOf(design, chosen, options.cylinders);
   const engine = grownEngine(design, opposite);
-  const parts = bankParts(design, chosen, options.surroundings);
+  const parts = bankParts(design, chosen, options);
   const across = reflection(options.plane ?? UPRIGHT);
   insist([...coincidences(design, parts, across), ...outOfBounds(parts, across)]);
   const names = namesOf(design, parts, opposite, options.names ?? new Map());
@@ -78,6 +81,7 @@ function outOfBounds(parts: BankParts, across: Reflection): Refusal[] {
     ...parts.ports.map((p) => p.position),
     ...parts.merges.map((m) => m.position),
     ...parts.runners.flatMap((r) => r.points ?? []),
+    ...parts.service.map((s) => s.position),
   ];
   const inside = places.every((p) => across.point(p).every((x) => Math.abs(x) <= MAX_LENGTH));
   const found = `an image farther out than ${MAX_LENGTH} mm`;
@@ -85,17 +89,10 @@ function outOfBounds(parts: BankParts, across: Reflection): Refusal[] {
 }
 
 type Names = ReadonlyMap<string, string>;
-type NamesByList = { readonly [List in 'ports' | 'flanges' | 'merges' | 'runners' | 'surroundings']: Names };
+type NamesByList = { readonly [List in (typeof LISTS)[number]]: Names };
 
 function namesOf(design: Design, parts: BankParts, opposite: ReadonlyMap<number, number>, given: Names): NamesByList {
-  const lists = {
-    ports: parts.ports,
-    flanges: parts.flanges,
-    merges: parts.merges,
-    runners: parts.runners,
-    surroundings: parts.surroundings,
-  };
-  const ids = new Set(Object.values(lists).flatMap((list) => list.map(({ id }) => id)));
+  const ids = new Set(LISTS.flatMap((list) => parts[list].map(({ id }) => id)));
   const stranger = [...given.keys()].find((id) => !ids.has(id));
   if (stranger !== undefined) insist([{ path: 'names', found: describe(stranger), allowed: oneOf(ids) }]);
   const renamed = (list: readonly { readonly id: string }[], there: readonly { readonly id: string }[] = []): Names => {
@@ -109,15 +106,15 @@ function namesOf(design: Design, parts: BankParts, opposite: ReadonlyMap<number,
     );
   };
   const names: NamesByList = {
-    ports: renamed(lists.ports, design.ports),
-    flanges: renamed(lists.flanges, design.flanges),
-    merges: renamed(lists.merges, design.merges),
-    runners: renamed(lists.runners, design.runners),
-    surroundings: renamed(lists.surroundings, design.surroundings),
+    ports: renamed(parts.ports, design.ports),
+    flanges: renamed(parts.flanges, design.flanges),
+    merges: renamed(parts.merges, design.merges),
+    runners: renamed(parts.runners, design.runners),
+    surroundings: renamed(parts.surroundings, design.surroundings),
+    service: renamed(parts.service, design.service),
+    sensors: renamed(parts.sensors, design.sensors),
   };
-  insist(
-    (Object.keys(names) as (keyof NamesByList)[]).flatMap((list) => takenNames(list, design[list] ?? [], names[list])),
-  );
+  insist(LISTS.flatMap((list) => takenNames(list, design[list] ?? [], names[list])));
   return names;
 }
 
@@ -141,6 +138,16 @@ function withImages(
     id: names.flanges.get(f.id)!,
     ports: f.ports.map((p) => names.ports.get(p)!),
   }));
+  const service = parts.service.map((s) => ({ ...reflectedService(s, across), id: names.service.get(s.id)! }));
+  const clocks = reflectedClocks(design, parts.sensors, across);
+  const sensors = parts.sensors.map(
+    (s): Sensor => ({
+      ...s,
+      id: names.sensors.get(s.id)!,
+      on: 'runner' in s.on ? { runner: names.runners.get(s.on.runner)! } : { merge: names.merges.get(s.on.merge)! },
+      clock: clocks.get(s.id)!,
+    }),
+  );
   return {
     ...design,
     ports: [
@@ -158,6 +165,8 @@ function withImages(
     ],
     runners: [...design.runners, ...parts.runners.map((r) => imageOf(r, design, names, across))],
     ...(images.length > 0 ? { surroundings: [...(design.surroundings ?? []), ...images] } : {}),
+    ...(service.length > 0 ? { service: [...(design.service ?? []), ...service] } : {}),
+    ...(sensors.length > 0 ? { sensors: [...(design.sensors ?? []), ...sensors] } : {}),
   };
 }
 

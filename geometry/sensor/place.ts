@@ -8,7 +8,10 @@ import { collectorPlan } from '../collector/plan';
 import { pointAt } from '../curve/pointAt';
 import type { Header, ResolvedMerge, ResolvedRunner } from '../header/resolve';
 import { RADIANS } from '../tolerance';
-import { addScaled, cross, norm, reject, rotate, scale, unit } from '../vector';
+import { addScaled, cross, reject, rotate, scale, unit } from '../vector';
+import { uppermost } from './uppermost';
+
+export { uppermost } from './uppermost';
 
 export type BungPlace = {
   readonly at: Vec3;
@@ -22,17 +25,6 @@ export type BungPlace = {
   readonly radius: number;
   readonly toCollector: number;
 };
-
-const UP: Vec3 = [0, 0, 1];
-const FORE: Vec3 = [0, 1, 0];
-/** A tube that stands within this of upright has no uppermost side: about a degree. */
-const UPRIGHT = 0.02;
-
-/** Square to the flow, at the tube's uppermost side. */
-export function uppermost(flow: Vec3): Vec3 {
-  const up = reject(UP, flow);
-  return unit(norm(up) > UPRIGHT ? up : reject(FORE, flow));
-}
 
 /** Null where its runner has no way yet. */
 export function bungPlace(header: Header, sensor: Sensor): BungPlace | null {

@@ -139,6 +139,10 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .option('--normal <x,y,z>', 'square to the plane; default: 0,1,0')
     .option('--names <pairs>', 'new ids: collector=collector 2')
     .option('--surroundings <ids>', 'what stands around to mirror too')
+    .option(
+      '--service <ids>',
+      'what must stay reachable to mirror too; default: spark plugs, where all cylinders are mirrored',
+    )
     .option('--json', 'print one JSON object')
     .action((design: string, options: MirrorArguments) => done(mirrorCommand(design, options, io)));
 

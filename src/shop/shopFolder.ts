@@ -3,7 +3,8 @@
  * time. Who calls puts them in a folder or a zip.
  */
 import {
-  check,
+  checkHeader,
+  gapReport,
   headerCuts,
   headerParts,
   type Made,
@@ -11,6 +12,7 @@ import {
   type PartRemark,
   type Problem,
   resolveHeader,
+  roomReport,
 } from '../../geometry';
 import type { Design } from '../../shared/design/types';
 import { writeDesign } from '../../shared/design/write';
@@ -19,13 +21,14 @@ import type { NamedFile } from '../formats/zip/zip';
 import { BEND_SCHEDULE, bendSchedule } from './bendSchedule';
 import { copes } from './copes';
 import { CUT_LIST, cutList } from './cutList';
+import { roomTables } from './fitting/tables';
 import { flangeSheetPlans } from './flangeSheetPlans';
 import { flangeDrawings } from './flanges';
 import { flatParts } from './flatParts';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
 import { MANIFEST, manifestOf } from './manifest';
 import { notYetMade } from './notYet';
-import { flangeGroup, guideGroup, templateGroup } from './packet/groups';
+import { fittingGroup, flangeGroup, guideGroup, templateGroup } from './packet/groups';
 import { DEFAULT_PAPER_THICKNESS, PACKET, type PaperOptions, packet } from './packet/packet';
 import { type NotMade, partsOf } from './part';
 import { DEFAULT_PAPER } from './sheet/paper';
@@ -53,6 +56,9 @@ export type ShopOptions = PaperChoice & {
   readonly see?: (what: string) => void;
 };
 
+/** A gap that is near in motion is wider at rest; the list alone is wanted, not the gap all along. mm. */
+const AT_REST = { within: 200, step: 1000 };
+
 /** @param meshes the surroundings' meshes by file name, for the check that the manifest sums up */
 export async function shopFolder(
   design: Design,
@@ -61,7 +67,7 @@ export async function shopFolder(
 ): Promise<ShopFolder> {
   const header = resolveHeader(design);
   see('check');
-  const report = check(design, meshes);
+  const report = checkHeader(header, meshes);
   const { parts, leftOut } = partsOf(header);
   const cuts = cutList(parts);
   see('tables');
@@ -69,6 +75,10 @@ export async function shopFolder(
   const meshed = solids(withoutTwice(made, leftOut));
   see('drawings');
   const flanges = flangeDrawings(header);
+  see('fitting');
+  const room = roomReport(header, meshes);
+  const { motion, ...motionless } = design;
+  const still = motion ? gapReport(resolveHeader(motionless), meshes, AT_REST) : undefined;
   see('paper');
   const bytes = utf8(writeDesign(design));
   const { display = 'mm' } = design;
@@ -79,6 +89,7 @@ export async function shopFolder(
     templateGroup(slantedCuts, onPaper),
     guideGroup(parts, onPaper),
     flangeGroup(flangeSheetPlans(header), onPaper),
+    fittingGroup({ header, room, ...(still ? { still } : {}) }, onPaper),
   ];
   const problems = report.problems.map(({ where, message }) => `${where}: ${message}`);
   const files: NamedFile[] = [
@@ -86,6 +97,7 @@ export async function shopFolder(
     textFile(START_CLOCKING, startClocking(parts)),
     textFile(INTERSECTION_POINTS, intersectionPoints(parts)),
     textFile(CUT_LIST, cuts.text),
+    ...roomTables(design, room).map(({ name, text }) => textFile(name, text)),
     ...meshed.files,
     ...flanges.files,
     ...flatParts(made.parts),

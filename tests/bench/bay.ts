@@ -16,7 +16,7 @@ type Sheet = {
 };
 
 /** @param triangles about how many */
-export function scannedBay(design: Design, triangles: number, seed: number): Float64Array {
+export function scannedBay(design: Design, triangles: number, seed: number): Float32Array {
   const sheets = sheetsAbout(design);
   const areas = sheets.map((s) => Math.hypot(...s.across) * Math.hypot(...s.up));
   const whole = areas.reduce((a, b) => a + b, 0);
@@ -28,7 +28,7 @@ export function scannedBay(design: Design, triangles: number, seed: number): Flo
     n: Math.max(1, Math.round(Math.hypot(...sheet.up) / step)),
     waves: [next.between(60, 140), next.between(60, 140), next.between(0, 6), next.between(0, 6)],
   }));
-  const soup = new Float64Array(18 * grids.reduce((sum, { m, n }) => sum + m * n, 0));
+  const soup = new Float32Array(18 * grids.reduce((sum, { m, n }) => sum + m * n, 0));
   let at = 0;
   for (const { sheet, m, n, waves } of grids) {
     const [wide, high] = [Math.hypot(...sheet.across), Math.hypot(...sheet.up)];

@@ -1,7 +1,8 @@
-import { cpSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { check, lengthWindows } from '../../geometry';
+import { check, lengthWindows, resolveHeader, roomReport } from '../../geometry';
+import { parseDesign } from '../../shared/design/parse';
 import { loadLayout } from '../layouts/load';
 import { type Bench, bench, GOOD, UNROUTED } from './bench';
 
@@ -36,7 +37,7 @@ describe('check', () => {
   test('--json prints one object, the report as the kernel made it, and the length windows beside it', async () => {
     const { code, out } = await b.evenrun('check', GOOD, '--json');
     expect(code).toBe(0);
-    const { windows, parts, ...report } = JSON.parse(out);
+    const { windows, parts, gaps, ...report } = JSON.parse(out);
     expect(parts).toEqual({ notMade: [], warnings: expect.any(Array) });
     const { design } = loadLayout('known', 'c6-i3-3-1');
     expect(windows).toEqual(JSON.parse(JSON.stringify(lengthWindows(design))));
@@ -44,6 +45,12 @@ describe('check', () => {
     const without = (entry: Record<string, unknown>) => ({ ...entry, window: undefined });
     const bare = { ...report, runners: report.runners.map(without), groups: report.groups.map(without) };
     expect(bare).toEqual(JSON.parse(JSON.stringify(check(design))));
+    const least = Math.min(...gaps.map((g: { margin: number }) => g.margin));
+    expect(gaps[0].margin).toBe(least);
+    expect(least).toBeCloseTo(
+      Math.min(report.clearance.tubeToTube.margin, report.clearance.surroundings?.margin ?? 99),
+      6,
+    );
     for (const r of report.runners) expect(r.window.shortest).toBeLessThan(r.length);
     const [group] = report.groups;
     expect(group.window.shortest).toBe(
@@ -97,6 +104,49 @@ describe('check', () => {
       `runner ${runner.id}`,
     ]);
   });
+
+  test('says nothing of a space that the design does not speak of', async () => {
+    const { surroundings: _, flanges: __, ...bare } = loadLayout('known', 'c6-i3-3-1').design;
+    writeFileSync(join(b.folder, 'bare.evenrun.json'), JSON.stringify(bare));
+    const { out } = await b.evenrun('check', 'bare.evenrun.json');
+    for (const head of ['Least gaps', 'Reach', 'Wrap', 'Getting it off', 'Sensors']) expect(out).not.toContain(head);
+    const answer = JSON.parse((await b.evenrun('check', 'bare.evenrun.json', '--json')).out);
+    expect(answer.gaps.length).toBeGreaterThan(0);
+    for (const key of ['access', 'removal', 'sensors']) expect(answer).not.toHaveProperty(key);
+  });
+
+  test('says what is found about the space, section by section, and exits as the rules alone say', async () => {
+    const example = JSON.parse(readFileSync('public/examples/v8-left-bank-4-1.evenrun.json', 'utf8'));
+    const fitted = {
+      ...example,
+      wrap: { thickness: 1.6, layers: 2, roll: 20 },
+      sensors: [{ id: 'egt 1', kind: 'temperature', on: { runner: 'r1' }, at: 60, clock: -45 }],
+    };
+    writeFileSync(join(b.folder, 'fitted.evenrun.json'), JSON.stringify(fitted));
+    const { code, out } = await b.evenrun('check', 'fitted.evenrun.json');
+    expect(code).toBe(0);
+    const heads = [
+      'Tightest places, in',
+      'Least gaps, in',
+      'Reach',
+      'Wrap, 0.063 in, 2 layers',
+      'Getting it off',
+      'Sensors, in',
+    ];
+    const places = heads.map((head) => out.indexOf(`\n\n${head}`));
+    expect(Math.min(...places)).toBeGreaterThan(0);
+    expect(places.toSorted((x, y) => x - y)).toEqual(places);
+    expect(out).not.toMatch(/[ \t]$/m);
+
+    const json = await b.evenrun('check', 'fitted.evenrun.json', '--json');
+    expect(json.code).toBe(0);
+    const { gaps, access, removal, sensors } = JSON.parse(json.out);
+    const header = resolveHeader(parseDesign(JSON.stringify(fitted)));
+    const room = JSON.parse(JSON.stringify(roomReport(header, new Map())));
+    expect({ gaps, access, removal, sensors }).toEqual({ ...room, gaps: room.gaps.gaps });
+    expect(access.entries).toHaveLength(8);
+    expect(sensors.map((s: { id: string }) => s.id)).toEqual(['egt 1']);
+  }, 30_000);
 
   test('reads a mesh from beside the design, and says so where it is missing', async () => {
     const name = 'c9-transverse-mesh-bay.evenrun.json';

@@ -49,6 +49,23 @@ describe('compare', () => {
     expect(out).toContain(`,${was + 0.00004},`);
   });
 
+  test('what came or went whole is told by its fields', async () => {
+    const design = JSON.parse(readFileSync(join(b.folder, GOOD), 'utf8'));
+    design.wrap = { thickness: 1.6, layers: 2, roll: 20 };
+    design.sensors = [{ id: 'egt 1', kind: 'temperature', on: { runner: 'r1' }, at: 60, clock: -45 }];
+    writeFileSync(join(b.folder, 'fitted.json'), JSON.stringify(design));
+    const { code, out } = await b.evenrun('compare', GOOD, 'fitted.json');
+    expect(code).toBe(1);
+    expect(out).toMatch(/^ {2}wrap +added +thickness 1.6, layers 2, roll 20$/m);
+    expect(out).toMatch(/^ {2}sensors\/egt 1 +added +kind "temperature", on \(runner "r1"\), at 60, clock -45$/m);
+    design.sensors[0].clock = 30;
+    design.sensors.push({ ...design.sensors[0], id: 'egt 2' });
+    writeFileSync(join(b.folder, 'more.json'), JSON.stringify(design));
+    const more = (await b.evenrun('compare', 'fitted.json', 'more.json')).out;
+    expect(more).toMatch(/^ {2}sensors\/egt 1\/clock +changed +-45 → 30$/m);
+    expect(more).toMatch(/^ {2}sensors\/egt 2 +added +kind "temperature", on \(runner "r1"\), at 60, clock 30$/m);
+  });
+
   test('--json, and a file that is not there: 2', async () => {
     const { out } = await b.evenrun('compare', GOOD, edited(), '--json');
     const answer = JSON.parse(out);

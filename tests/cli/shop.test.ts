@@ -39,6 +39,7 @@ describe('shop', () => {
     expect(before.map(([name]) => name)).toEqual(
       [
         'bend-schedule.csv',
+        'clearances.csv',
         'collectors/m1 cone.stl',
         'collectors/m1 filler.stl',
         'collectors/m1 outlet.stl',
@@ -50,6 +51,7 @@ describe('shop', () => {
         'intersection-points.csv',
         'manifest.json',
         'packet.pdf',
+        'reach.csv',
         'runners/r1.stl',
         'runners/r2.stl',
         'runners/r3.stl',

@@ -1,10 +1,13 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
+import { PDFDocument } from 'pdf-lib';
 import { describe, expect, test } from 'vitest';
-import { centerline, loopArea, measureMesh, tubeMeshVolume } from '../../geometry';
+import { centerline, loopArea, measureMesh, resolveHeader, roomReport, tubeMeshVolume } from '../../geometry';
+import { parseDesign } from '../../shared/design/parse';
 import type { Design, Flange } from '../../shared/design/types';
 import { writeDesign } from '../../shared/design/write';
 import { VERSION } from '../../shared/version';
+import { readCsv } from '../../src/formats/csv/readCsv';
 import { readDxf } from '../../src/formats/dxf/read';
 import { readStl } from '../../src/formats/stl/read';
 import type { Manifest } from '../../src/shop/manifest';
@@ -27,6 +30,8 @@ describe('the shop folder of a header that holds', () => {
       'start-clocking.csv',
       'intersection-points.csv',
       'cut-list.csv',
+      'clearances.csv',
+      'reach.csv',
       'runners/r1.stl',
       'runners/r2.stl',
       'runners/r3.stl',
@@ -92,6 +97,38 @@ describe('the shop folder of a header that holds', () => {
     const expected = tubeMeshVolume(centerline(ONE_BEND.points, [60]), { outsideDiameter: 42.4, wall: 1.5 });
     expect(measureMesh({ positions: Float64Array.from(soup), triangles }).volume / expected).toBeCloseTo(1, 5);
   });
+});
+
+describe('the shop folder of a header in its bay', () => {
+  const example = parseDesign(
+    readFileSync(new URL('../../public/examples/v8-left-bank-4-1.evenrun.json', import.meta.url), 'utf8'),
+  );
+  const design: Design = {
+    ...example,
+    motion: { heat: { temperature: 600 } },
+    wrap: { thickness: 1.6, layers: 2, roll: 20 },
+    sensors: [{ id: 'egt 1', kind: 'temperature', on: { runner: 'r1' }, at: 60, clock: -45 }],
+  };
+
+  test('has its tables, as the kernel finds them, listed and the same every time; and its sheets', async () => {
+    const [a, b] = [await shopFolder(design), await shopFolder(structuredClone(design))];
+    const tables = ['clearances.csv', 'reach.csv', 'wrap.csv', 'sensors.csv', 'removal.csv'];
+    for (const name of tables) {
+      expect(hash(bytesOf(a, name)), name).toBe(hash(bytesOf(b, name)));
+      expect(manifestIn(a).files.find((f) => f.name === name)?.sha256).toBe(hash(bytesOf(a, name)));
+    }
+    expect(hash(bytesOf(a, 'packet.pdf'))).toBe(hash(bytesOf(b, 'packet.pdf')));
+    const { gaps, access } = roomReport(resolveHeader(design), new Map());
+    expect(readCsv(textOf(a, 'clearances.csv')).map((r) => Number(r.margin))).toEqual(
+      gaps!.gaps.map((g) => Number(g.margin.toFixed(8))),
+    );
+    expect(readCsv(textOf(a, 'reach.csv')).map((r) => r.id)).toEqual(access!.entries.map((e) => e.id));
+    const pages = async (folder: ShopFolder) => (await PDFDocument.load(bytesOf(folder, 'packet.pdf'))).getPageCount();
+    const { surroundings: _, flanges: __, wrap: ___, motion: ____, sensors: _____, ...bare } = design;
+    const less = await shopFolder(bare);
+    expect(less.files.map((f) => f.name).filter((name) => tables.includes(name))).toEqual(tables.slice(0, 2));
+    expect(await pages(a)).toBeGreaterThan((await pages(less)) + 1);
+  }, 60_000);
 });
 
 describe('what cannot be made is left out of every file and named', () => {

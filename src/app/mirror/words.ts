@@ -7,6 +7,8 @@ const KINDS = [
   ['merges', 'collector'],
   ['flanges', 'flange'],
   ['surroundings', 'surrounding'],
+  ['service', 'service point'],
+  ['sensors', 'sensor'],
 ] as const;
 
 export function listed(before: Design, after: Design): string {

@@ -1,20 +1,23 @@
 /**
  * `check DESIGN [--json]`: measures every rule and says what fails, where, by how much; what lengths every runner and group
- * could have; and whether every part can be made, which the exit code does not speak of.
+ * could have; what is found about the space it must fit; and whether every part can be made. The exit code speaks of rules alone.
  */
-import { check, headerParts, lengthWindows, resolveHeader, withReach } from '../../../geometry';
+import { checkHeader, headerParts, lengthWindows, resolveHeader, roomReport, withReach } from '../../../geometry';
 import { FAILS, HOLDS, type Io } from '../io';
 import { printReport } from '../print/report';
+import { printRoom, roomFields } from '../print/room/room';
 import { withWindows } from '../print/windows';
 import { loadDesign } from '../readDesign';
 
 export async function checkCommand(path: string, options: { json?: boolean }, io: Io): Promise<number> {
   const { design, meshes } = loadDesign(path, io);
+  const header = resolveHeader(design);
   const windows = lengthWindows(design, meshes);
-  const report = withReach(check(design, meshes), windows, design);
-  const { notMade, warnings } = await headerParts(resolveHeader(design));
-  const answer = () =>
-    `${JSON.stringify({ ...withWindows(report, windows), parts: { notMade, warnings } }, null, 2)}\n`;
-  io.out(options.json ? answer() : printReport(design, report, windows, notMade));
+  const report = withReach(checkHeader(header, meshes), windows, design);
+  const { notMade, warnings } = await headerParts(header);
+  const room = roomReport(header, meshes);
+  const parts = { notMade, warnings };
+  const answer = () => `${JSON.stringify({ ...withWindows(report, windows), parts, ...roomFields(room) }, null, 2)}\n`;
+  io.out(options.json ? answer() : printReport(design, report, windows, notMade, printRoom(header, room)));
   return report.ok ? HOLDS : FAILS;
 }

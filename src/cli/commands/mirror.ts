@@ -18,6 +18,7 @@ export type MirrorArguments = {
   readonly normal?: string;
   readonly names?: string;
   readonly surroundings?: string;
+  readonly service?: string;
   readonly json?: boolean;
 };
 
@@ -38,7 +39,7 @@ export function mirrorCommand(path: string, options: MirrorArguments, io: Io): n
   return report.ok ? HOLDS : FAILS;
 }
 
-function optionsOf({ bank, cylinders, point, normal, names, surroundings }: MirrorArguments): MirrorOptions {
+function optionsOf({ bank, cylinders, point, normal, names, surroundings, service }: MirrorArguments): MirrorOptions {
   const opposite = cylinders === undefined ? undefined : pairsArgument('--cylinders', cylinders);
   const axis = normal === undefined ? ([0, 1, 0] as const) : vectorArgument('--normal', normal);
   if (Math.hypot(...axis) === 0) throw new UnusableInput('--normal: found 0,0,0; allowed: a vector with a direction');
@@ -53,9 +54,12 @@ function optionsOf({ bank, cylinders, point, normal, names, surroundings }: Mirr
       : {}),
     plane: { point: point === undefined ? [0, 0, 0] : vectorArgument('--point', point), normal: axis },
     ...(names === undefined ? {} : { names: new Map(pairsArgument('--names', names)) }),
-    ...(surroundings === undefined ? {} : { surroundings: surroundings.split(',').map((id) => id.trim()) }),
+    ...(surroundings === undefined ? {} : { surroundings: idsIn(surroundings) }),
+    ...(service === undefined ? {} : { service: idsIn(service) }),
   };
 }
+
+const idsIn = (list: string): string[] => list.split(',').map((id) => id.trim());
 
 function refusing(path: string, act: () => Design): Design {
   try {

@@ -62,9 +62,20 @@ function change(before: unknown, after: unknown): string {
 }
 
 function inFull(value: unknown, replacer?: typeof rounded): string {
-  if (value !== null && typeof value === 'object' && !Array.isArray(value)) return '';
-  const text = JSON.stringify(value, replacer);
+  const text = words(value, replacer);
   return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
+}
+
+/** What came or went whole is told by its fields, without the signs that a file needs. */
+function words(value: unknown, replacer?: typeof rounded): string {
+  if (value === null || typeof value !== 'object' || Array.isArray(value)) return JSON.stringify(value, replacer);
+  const fields = Object.entries(value).filter(([name]) => name !== 'id');
+  return fields
+    .map(([name, field]) => {
+      const nested = field !== null && typeof field === 'object' && !Array.isArray(field);
+      return `${name} ${nested ? `(${words(field, replacer)})` : words(field, replacer)}`;
+    })
+    .join(', ');
 }
 
 /** To a thousandth: nobody reads a millimetre or a degree finer. */

@@ -15,12 +15,14 @@ import { reachNotes, windowWords } from './windows';
 /**
  * @param windows what lengths could be had, where that was asked
  * @param notMade of parts, where that was asked
+ * @param room what is found about the space, part by part
  */
 export function printReport(
   design: Design,
   report: CheckReport,
   windows?: Windows,
   notMade: readonly PartRemark[] = [],
+  room: readonly string[] = [],
 ): string {
   return [
     title(design),
@@ -29,6 +31,7 @@ export function printReport(
     windows ? reachNotes(design, report, windows) : '',
     ...lengths(design, report, windows),
     clearances(design, report),
+    ...room,
   ]
     .filter((part) => part !== '')
     .join('\n\n')

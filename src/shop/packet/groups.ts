@@ -1,5 +1,6 @@
 /** What the packet holds now, a group a kind of sheet, in the order of the work. */
 import type { WrapCut } from '../../../geometry';
+import { type Fitting, fittingSheets } from '../fitting/fittingSheets';
 import { type FlangeSheetPlan, flangeSheets } from '../flangeSheet';
 import type { Part } from '../part';
 import { bendGuide, type StockBend } from '../templates/bendGuide';
@@ -22,6 +23,12 @@ export const flangeGroup = (plans: readonly FlangeSheetPlan[], options: PaperOpt
   name: 'Flanges',
   use: 'drawing, then true size',
   sheets: plans.flatMap((plan) => flangeSheets(plan, options)),
+});
+
+export const fittingGroup = (fitting: Fitting, { paper, display }: PaperOptions): PacketGroup => ({
+  name: 'Fitting',
+  use: 'gaps, fasteners, wrap, getting it off',
+  sheets: fittingSheets(fitting, paper, display),
 });
 
 /** Each radius with each diameter that is bent to it, once, small before large. */

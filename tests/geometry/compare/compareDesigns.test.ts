@@ -43,6 +43,52 @@ describe('compareDesigns', () => {
     expect(found.sort()).toEqual(['clearance removed', 'ports/px removed', 'ports/py added', 'title changed']);
   });
 
+  test('what it must fit into is told field by field: motion, wrap, tools, service points, sensors, crops', () => {
+    const scan = { id: 'bay scan', shape: 'mesh', file: 'bay.stl' } as const;
+    const probe = { id: 'egt 1', kind: 'temperature', on: { runner: 'r1' }, at: 60, clock: 0 } as const;
+    const plug = { id: 'plug 1', kind: 'spark-plug', position: [0, 0, 90], direction: [0, 0, 1] } as const;
+    const corners = [
+      [-400, 0, -600],
+      [400, 500, 100],
+    ] as const;
+    const before: Design = {
+      ...withRunner('r1', () => ({ wrapped: [[40, 180]] })),
+      surroundings: [{ ...scan, crop: corners }],
+      motion: { rock: { position: [0, 0, 0], axis: [1, 0, 0], angles: [-2, 2] } },
+      wrap: { thickness: 1.6, layers: 2, roll: 20 },
+      access: { tools: ['socket'] },
+      service: [plug],
+      sensors: [probe],
+    };
+    const after: Design = {
+      ...withRunner('r1', () => ({ wrapped: [[40, 200]] })),
+      surroundings: [{ ...scan, crop: [corners[0], [400, 500, 150]], fixedTo: 'engine' }],
+      motion: { rock: { ...before.motion!.rock!, angles: [-2, 3.5] }, heat: { temperature: 650 } },
+      wrap: { ...before.wrap!, layers: 1 },
+      access: { tools: ['socket', 'ring-spanner'], required: true },
+      service: [{ ...plug, acrossFlats: 16 }],
+      sensors: [{ ...probe, on: { runner: 'r2' }, clock: 30 }],
+    };
+    const { changes } = compareDesigns(before, after);
+    expect(changes.map(({ path, kind }) => `${path} ${kind}`).sort()).toEqual([
+      'access/required added',
+      'access/tools changed',
+      'motion/heat added',
+      'motion/rock/angles changed',
+      'runners/r1/wrapped/0 changed',
+      'sensors/egt 1/clock changed',
+      'sensors/egt 1/on/runner changed',
+      'service/plug 1/acrossFlats added',
+      'surroundings/bay scan/crop/1 changed',
+      'surroundings/bay scan/fixedTo added',
+      'wrap/layers changed',
+    ]);
+    expect(changes.find(({ path }) => path === 'motion/rock/angles')).toMatchObject({
+      before: [-2, 2],
+      after: [-2, 3.5],
+    });
+  });
+
   test('mass is length times the metre’s, and unknown where the material is', () => {
     const { runners, mass } = compareDesigns(design, {
       ...design,

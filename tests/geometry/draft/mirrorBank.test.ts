@@ -16,15 +16,8 @@ import { writeDesign } from '../../../shared/design/write';
 import { newForm } from '../../../shared/engine/formDefaults';
 import type { Vec3 } from '../../../shared/vec3';
 import { random } from '../../random';
+import { oneBank } from './bank';
 
-/** Bank 1 of an eight drawn alone, with its engine. */
-function oneBank(arrangement: 'all-into-one' | 'pairs-then-one' = 'all-into-one', inlets = 4): Design {
-  const { design } = draftHeader(newForm({ cylinders: inlets, arrangement }));
-  const cylinders = Array.from({ length: inlets }, (_, i) => i + 1);
-  const banks = [cylinders, cylinders.map((c) => c + inlets)];
-  const { firingOrder: _, ...engine } = design.engine!;
-  return { ...design, engine: { ...engine, cylinders: 2 * inlets, banks } };
-}
 const PLANE: Plane = { point: [0, -250, 0], normal: [0, 1, 0] };
 const near = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 

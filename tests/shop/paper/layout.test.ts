@@ -1,14 +1,15 @@
 /** Every sheet as a draughtsman would look at it first: no words over words, nothing off the page, nothing lost at a joint. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { headerCuts, resolveHeader } from '../../../geometry';
+import { headerCuts, resolveHeader, roomReport } from '../../../geometry';
 import { parseDesign } from '../../../shared/design/parse';
 import type { Drawing, Item, Point } from '../../../src/formats/drawing/drawing';
 import { type PlacedText, placedTexts } from '../../../src/formats/drawing/textCorners';
+import { fittingSheets } from '../../../src/shop/fitting/fittingSheets';
 import { flangeSheets } from '../../../src/shop/flangeSheet';
 import { flangeSheetPlans } from '../../../src/shop/flangeSheetPlans';
 import { coverSheet } from '../../../src/shop/packet/cover';
-import { flangeGroup, guideGroup, templateGroup } from '../../../src/shop/packet/groups';
+import { fittingGroup, flangeGroup, guideGroup, templateGroup } from '../../../src/shop/packet/groups';
 import { partsOf } from '../../../src/shop/part';
 import { MARGIN, PAPER_NAMES } from '../../../src/shop/sheet/paper';
 import { framed, type Sheet } from '../../../src/shop/sheet/sheet';
@@ -16,6 +17,7 @@ import { bendGuide } from '../../../src/shop/templates/bendGuide';
 import { templateStrip } from '../../../src/shop/templates/strip';
 import { templateFile, templateSheets } from '../../../src/shop/templates/templateSheets';
 import { wishedTemplate } from '../../../src/shop/templates/wishes';
+import { FITTING } from '../fitting/made';
 import { CUTS, MM, STAMP } from './cuts';
 import { PLAN } from './flangePlan';
 
@@ -78,6 +80,7 @@ const ofExamples = readdirSync(EXAMPLES)
       templateGroup(headerCuts(header), options),
       guideGroup(partsOf(header).parts, options),
       flangeGroup(flangeSheetPlans(header), options),
+      fittingGroup({ header, room: roomReport(header, new Map()) }, options),
     ];
     const sheets = groups.flatMap((g) => g.sheets);
     return sheets.map((sheet) => [`${name}: ${sheet.title}`, sheet] as const);
@@ -91,6 +94,7 @@ const SHEETS: readonly (readonly [string, Sheet])[] = [
         ...CUTS.flatMap((cut) => templateSheets(cut, { ...MM, display, stations: 8 }, paper)),
         ...BENDS.map((bend) => bendGuide(bend, paper, display)),
         ...flangeSheets(PLAN, { paper, display }),
+        ...fittingSheets(FITTING, paper, display),
         coverSheet({ ...COVER, display }, paper),
         coverSheet({ ...COVER, starts: [], display }, paper),
       ])

@@ -15,10 +15,12 @@ export function changesOf(before: Design, after: Design): string[] {
     ...listChanges('port', before.ports, after.ports),
     ...listChanges('flange', before.flanges ?? [], after.flanges ?? []),
     ...listChanges('', before.surroundings ?? [], after.surroundings ?? []),
+    ...listChanges('service point', before.service ?? [], after.service ?? []),
+    ...listChanges('sensor', before.sensors ?? [], after.sensors ?? []),
     ...listChanges('group', entries(before.groups), entries(after.groups)),
     ...listChanges('tube', entries(before.tubes), entries(after.tubes)),
     ...listChanges('tooling', entries(before.tooling), entries(after.tooling)),
-    ...['engine', 'title', 'clearance', 'display'].flatMap((field) => fieldChange(field, before, after)),
+    ...Object.keys(FIELD_WORDS).flatMap((field) => fieldChange(field, before, after)),
   ];
 }
 
@@ -29,11 +31,12 @@ function runnerChanges(before: readonly Runner[], after: readonly Runner[]): str
     const ids = pairs.filter(({ was, is }) => differs(was, is)).map(({ is }) => is.id);
     return phrase('', 'runner', ids, verb, after.length);
   };
-  const rest = ({ points: _p, radii: _r, locked: _l, ...others }: Runner) => others;
+  const rest = ({ points: _p, radii: _r, locked: _l, wrapped: _w, ...others }: Runner) => others;
   return [
     ...told((was, is) => !same(was.points, is.points) || !same(was.radii, is.radii), 'moved'),
     ...told((was, is) => !was.locked && is.locked === true, 'locked'),
     ...told((was, is) => was.locked === true && !is.locked, 'unlocked'),
+    ...told((was, is) => !same(was.wrapped, is.wrapped), 'wrapped otherwise'),
     ...told((was, is) => !same(rest(was), rest(is)), 'changed'),
     ...comings('', 'runner', before, after),
   ];
@@ -73,6 +76,9 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   engine: 'engine changed',
   title: 'title changed',
   clearance: 'clearance changed',
+  motion: 'motion changed',
+  wrap: 'wrap changed',
+  access: 'tools changed',
   display: 'unit shown changed',
 };
 

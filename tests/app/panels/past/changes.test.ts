@@ -52,6 +52,31 @@ describe('what a step changed', () => {
     expect(changesOf(runners(2), runners(1))).toEqual(['r2 removed']);
   });
 
+  it('names what it must fit into: motion, wrap, tools, service points, sensors', () => {
+    const wrapped: Design = { ...one, runners: [{ ...one.runners[0]!, wrapped: [[40, 180]] }] };
+    expect(changesOf(one, wrapped)).toEqual(['r1 wrapped otherwise']);
+    const plug = { id: 'plug 1', kind: 'spark-plug', position: [0, 0, 90], direction: [0, 0, 1] } as const;
+    const probe = { id: 'egt 1', kind: 'temperature', on: { runner: 'r1' }, at: 60, clock: 0 } as const;
+    const fitted: Design = {
+      ...one,
+      motion: { heat: { temperature: 600 } },
+      wrap: { thickness: 1.6, layers: 2, roll: 20 },
+      access: { required: true },
+      service: [plug],
+      sensors: [probe],
+    };
+    expect(changesOf(one, fitted)).toEqual([
+      'service point plug 1 added',
+      'sensor egt 1 added',
+      'motion changed',
+      'wrap changed',
+      'tools changed',
+    ]);
+    const turned: Design = { ...fitted, sensors: [{ ...probe, clock: 20 }], service: [{ ...plug, length: 120 }] };
+    expect(changesOf(fitted, turned)).toEqual(['service point plug 1 changed', 'sensor egt 1 changed']);
+    expect(changesOf(fitted, one).slice(0, 2)).toEqual(['service point plug 1 removed', 'sensor egt 1 removed']);
+  });
+
   it('names what else a design has', () => {
     expect(changesOf(one, { ...one, title: 'b', display: 'in' })).toEqual(['title changed', 'unit shown changed']);
     const [port] = one.ports;
