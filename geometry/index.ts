@@ -26,7 +26,17 @@ export {
 
 // Rules
 export { check, checkHeader } from './check/check';
-export { countedSoup, type Meshes, placeMesh, placementOf, type TriangleSoup, treeOf } from './check/meshes';
+export {
+  adoptCounted,
+  countedKey,
+  countedSoup,
+  knownCounted,
+  type Meshes,
+  placeMesh,
+  placementOf,
+  type TriangleSoup,
+  treeOf,
+} from './check/meshes';
 export type { CheckReport, GroupReport, Margin, Problem, RuleName, RunnerReport } from './check/report';
 
 // Measuring between any two things
@@ -66,7 +76,7 @@ export { addBend, removeBend } from './shaping/addBend';
 export { moveBend, movePoint, slideBend, slideDirection } from './shaping/movePoint';
 export { moveMerge, movePort, turnMerge } from './shaping/moveMerge';
 export { moveRun } from './shaping/moveRun';
-export { moveBoxFace, moveCapsuleEnd, moveSurrounding } from './shaping/moveSurrounding';
+export { moveBoxFace, moveCapsuleEnd, movePlane, moveSurrounding } from './shaping/moveSurrounding';
 export { type Path, pathIn, pathOf, type Range, rangeAt, ridesEnd, ridesStart } from './shaping/path';
 export { reseat } from './shaping/reseat';
 export { type BendNumber, bendNumber, setBendNumber } from './shaping/setNumber';
@@ -208,8 +218,11 @@ export type { JointAdvice, RemovalPiece, RemovalPose, RemovalReport } from './re
 export type { SensorEntry, SensorRemark } from './sensor/report';
 export { sensorReport } from './sensor/sensors';
 export type { FlatTree } from './clearance/buildTree';
-export { adoptTree, flatTreeOf, hasTree } from './clearance/flatTrees';
+export { adoptTree, flatTreeOf, hasTree, knownTree } from './clearance/flatTrees';
 export type { Placement } from './clearance/triangleTree';
 export { Numbering } from './mesh/numbering';
 export { type PosedByPoints, poseFromPoints, type ThreePoints } from './mesh/poseFromPoints';
 export { MM_PER_UNIT, soupBox, unitOf } from './mesh/soup';
+export { cropSoup } from './mesh/cropSoup';
+export { thinSoup } from './mesh/thinSoup';
+export { type RayHit, rayHit } from './clearance/rayTree';

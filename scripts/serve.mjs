@@ -19,6 +19,13 @@ const TYPES = {
   '.txt': 'text/plain; charset=utf-8',
 };
 
+/** Nothing of another origin is on the page, so it may share memory with its workers: large scans lie there once. */
+const ISOLATED = {
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Embedder-Policy': 'require-corp',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+};
+
 const HOST = '127.0.0.1';
 const PORTS_TRIED = 20;
 
@@ -72,6 +79,7 @@ function answer(root, request, response) {
     'Content-Type': TYPES[extname(file.path).toLowerCase()] ?? 'application/octet-stream',
     'Content-Length': file.size,
     'X-Content-Type-Options': 'nosniff',
+    ...ISOLATED,
     // Built files under assets/ carry their hash in the name; everything else may change with the next build.
     'Cache-Control': file.path.includes(`${sep}assets${sep}`) ? 'public, max-age=31536000, immutable' : 'no-cache',
   });

@@ -29,11 +29,26 @@ export function countedSoup(surrounding: MeshSurrounding, soup: TriangleSoup): T
   const { crop, thin = 0 } = surrounding;
   if (!crop && !(thin > 0)) return soup;
   const mm = MM_PER_UNIT[unitOf(surrounding)];
-  return kept(counted, soup, JSON.stringify([crop, thin, mm]), () => {
+  return kept(counted, soup, keyOf(surrounding), () => {
     const cropped = crop ? cropSoup(soup, scale(crop[0], 1 / mm), scale(crop[1], 1 / mm)) : soup;
     return thin > 0 ? thinSoup(cropped, thin / mm) : cropped;
   });
 }
+
+const keyOf = (surrounding: MeshSurrounding): string =>
+  JSON.stringify([surrounding.crop, surrounding.thin ?? 0, MM_PER_UNIT[unitOf(surrounding)]]);
+
+/** What counts of a soup, by what was asked, as worked out in another thread: nobody here works it out again. */
+export const adoptCounted = (key: string, soup: TriangleSoup, own: TriangleSoup): void =>
+  void kept(counted, soup, key, () => own);
+
+/** All that is known of what counts of a soup, for another thread to adopt. */
+export const knownCounted = (soup: TriangleSoup): readonly (readonly [key: string, own: TriangleSoup])[] =>
+  (counted.get(soup) ?? []).map(({ key, made }) => [key, made]);
+
+/** What `adoptCounted` knows it by; null where all of it counts. */
+export const countedKey = (surrounding: MeshSurrounding): string | null =>
+  surrounding.crop || (surrounding.thin ?? 0) > 0 ? keyOf(surrounding) : null;
 
 /** The mesh as it stands in the engine bay, mm. Where it stands as it is, its own triangles: not to be written to. */
 export function placeMesh(surrounding: MeshSurrounding, soup: TriangleSoup): TriangleSoup {

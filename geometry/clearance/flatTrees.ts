@@ -25,3 +25,6 @@ export function adoptTree(flat: FlatTree): Float32Array {
 
 /** Whether asking for its tree costs nothing. */
 export const hasTree = (soup: Float32Array): boolean => known.has(soup);
+
+/** Its tree where that is known; nothing is built. */
+export const knownTree = (soup: Float32Array): FlatTree | undefined => known.get(soup);

@@ -8,6 +8,8 @@ import { documents } from './document';
 import { useReadyHand } from './hand/useReadyHand';
 import { type Leaf, useLeaf } from './leaf';
 import { useMaking } from './made/state';
+import { ImportDialog } from './meshes/importing/ImportDialog';
+import { ReadingLine } from './meshes/ReadingLine';
 import { MirrorSheet } from './mirror/MirrorSheet';
 import { NewHeader } from './newHeader/NewHeader';
 import { linesOf, tellFailure } from './notices';
@@ -64,6 +66,7 @@ export function App() {
     <div className="page" data-face={face}>
       <Toolbar />
       <KeepingLine />
+      <ReadingLine />
       <main className="work">
         <div className="hero">
           <Suspense>
@@ -85,6 +88,7 @@ export function App() {
       <MirrorSheet />
       <OutlineDialog />
       <TemplateDialog />
+      <ImportDialog />
       <ActionSheet />
       <CompareSheet />
       <DropZone />

@@ -3,11 +3,16 @@ import { describe, expect, it } from 'vitest';
 import { DesignError } from '../../shared/design/parse';
 import type { Design } from '../../shared/design/types';
 import { writeDesign } from '../../shared/design/write';
-import { readFiles } from '../../src/app/actions/readFiles';
+import { type NamedFile, readFiles as readAll } from '../../src/app/actions/readFiles';
 import { linesOf } from '../../src/app/notices';
+import { readMesh as readAnyMesh } from '../../src/formats/mesh/readMesh';
 import { designWith } from './designs';
 
-const file = (name: string, text: string) => ({ name, bytes: new TextEncoder().encode(text) });
+const file = (name: string, text: string) => ({ name, file: new Blob([text]) });
+/** As the worker does it. */
+const readMesh = async ({ name, file: blob }: NamedFile) =>
+  readAnyMesh(name, new Uint8Array(await blob.arrayBuffer())).soup;
+const readFiles = (files: readonly NamedFile[]) => readAll(files, readMesh);
 const plain = designWith(undefined);
 const withMesh: Design = {
   ...plain,
@@ -46,7 +51,11 @@ describe('reading files', () => {
     ['a stranger', [file('notes.txt', 'hello')], /notes\.txt is neither/],
     ['two designs', [file('a.json', '{}'), file('b.json', '{}')], /a\.json and b\.json/],
     ['a broken mesh', [file('bay.stl', 'solid s\nfacet\nvertex 1 2\n')], /bay\.stl: line 3/],
-    ['bytes that are no text', [{ name: 'a.json', bytes: new Uint8Array([0xff, 0xfe, 0x00]) }], /a\.json is not text/],
+    [
+      'bytes that are no text',
+      [{ name: 'a.json', file: new Blob([new Uint8Array([0xff, 0xfe, 0x00])]) }],
+      /a\.json is not text/,
+    ],
   ])('refuses %s', async (_, files, message) => {
     await expect(readFiles(files)).rejects.toThrow(message);
   });

@@ -4,19 +4,7 @@
  * mm, degrees.
  */
 import type { Vec3 } from '../../vec3';
-import type {
-  Design,
-  Fastener,
-  Flange,
-  Group,
-  Merge,
-  Port,
-  Runner,
-  RunnerStart,
-  Surrounding,
-  Tooling,
-  Tube,
-} from '../types';
+import type { Design, Fastener, Flange, Group, Merge, Port, Runner, RunnerStart, Tooling, Tube } from '../types';
 import { checked, type Edited, refused } from './edited';
 import { sizeOf } from './opening';
 import { freeId, type Thing } from './things';
@@ -219,31 +207,10 @@ export function addGroup(design: Design): Added {
   return { edited: checked({ ...design, groups: { ...design.groups, [id]: group } }), thing: { kind: 'group', id } };
 }
 
-/** A box or bar in front of the ports, or a mesh as it lies in its file. */
-export function addSurrounding(design: Design, shape: 'box' | 'capsule' | { readonly file: string }): Added {
-  const all = design.surroundings ?? [];
-  const [x, y, z] = plus(middle(design.ports.map((port) => port.position)), [0, 150, 0]);
-  const stem = typeof shape === 'object' ? 'scan ' : shape === 'box' ? 'box ' : 'bar ';
-  const id = freeId(
-    all.map((thing) => thing.id),
-    stem,
-  );
-  const surrounding: Surrounding =
-    typeof shape === 'object'
-      ? { id, shape: 'mesh', file: shape.file, unit: 'mm', clearance: 10 }
-      : shape === 'box'
-        ? { id, shape, min: [x - 50, y, z + 50], max: [x + 50, y + 100, z + 150], clearance: 10 }
-        : { id, shape, a: [x, y, z + 60], b: [x, y + 250, z + 60], radius: 12, clearance: 10 };
-  return {
-    edited: checked({ ...design, surroundings: [...all, surrounding] }),
-    thing: { kind: 'surrounding', id },
-  };
-}
-
 export const plus = (a: Vec3, b: Vec3): Vec3 => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
-const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+export const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 
-function middle(points: readonly Vec3[]): Vec3 {
+export function middle(points: readonly Vec3[]): Vec3 {
   if (points.length === 0) return [0, 0, 0];
   const sum = points.reduce<Vec3>(plus, [0, 0, 0]);
   return [sum[0] / points.length, sum[1] / points.length, sum[2] / points.length];

@@ -8,9 +8,9 @@ export {
   addMerge,
   addPort,
   addRunner,
-  addSurrounding,
   addTube,
 } from './add';
+export { addSurrounding, FIRST_CLEARANCE, type NewMesh, type NewShape } from './addSurrounding';
 export { canDuplicate, duplicate } from './duplicate';
 export { checked, type Edited, refused } from './edited';
 export { readBanks, readCylinders, setCylinders, setFiringOrder, writeBanks, writeCylinders } from './engine';

@@ -3,12 +3,15 @@ import { writeDesign } from '../../../shared/design/write';
 import { documents } from '../document';
 import { canPick, type Picked, pickFiles } from '../files/pickers';
 import { useJobs } from '../jobs';
+import { openImport } from '../meshes/importing/state';
+import { prepared, readTold, useReading } from '../meshes/reading';
 import { dismiss, linesOf, tell, tellFailure } from '../notices';
 import { useSession } from '../session';
 import { kept, shelf } from '../shelf/browserShelf';
 import type { FileLink } from '../storage/kept';
 import type { Origin } from '../storage/keptDesign';
-import { type Handed, type NamedBytes, readFiles } from './readFiles';
+import { Cancelled } from '../workers/task';
+import { type Handed, isMeshName, MESH_TYPES, meshFilesOf, type NamedFile, readFiles } from './readFiles';
 
 export const openFiles = (files: readonly File[]): Promise<void> =>
   openPicked(files.map((file) => ({ file, handle: null })));
@@ -18,7 +21,7 @@ export async function openPicked(picked: readonly Picked[]): Promise<void> {
   if (picked.length === 0) return;
   await openBytes(
     picked.map(({ file }) => file.name).join(', '),
-    Promise.all(picked.map(async ({ file: f }) => ({ name: f.name, bytes: new Uint8Array(await f.arrayBuffer()) }))),
+    Promise.resolve(picked.map(({ file }) => ({ name: file.name, file }))),
     'file',
     false,
     (fileName) => {
@@ -42,7 +45,7 @@ function askPlainly(): void {
   const input = document.createElement('input');
   input.type = 'file';
   input.multiple = true;
-  input.accept = '.json,.stl,.obj,.ply,.glb';
+  input.accept = `.json,${MESH_TYPES}`;
   input.onchange = () => void openFiles([...(input.files ?? [])]);
   input.click();
 }
@@ -62,32 +65,43 @@ export async function openExample(file: string, quietly = false): Promise<void> 
   await openBytes(file, fetchExample(file), 'example', quietly);
 }
 
-async function fetchExample(file: string): Promise<NamedBytes[]> {
-  const design = await fetchBytes(file);
-  const { missing } = await readFiles([design]);
-  return [design, ...(await Promise.all(missing.map(fetchBytes)))];
+async function fetchExample(file: string): Promise<NamedFile[]> {
+  const design = await fetchFile(file);
+  const { missing } = await readFiles([design], readTold);
+  return [design, ...(await Promise.all(missing.map(fetchFile)))];
 }
 
-async function fetchBytes(name: string): Promise<NamedBytes> {
+async function fetchFile(name: string): Promise<NamedFile> {
   const answer = await fetch(`${EXAMPLES}/${encodeURIComponent(name)}`);
   if (!answer.ok) throw new Error(`${name} is missing from the examples (${answer.status}).`);
-  return { name, bytes: new Uint8Array(await answer.arrayBuffer()) };
+  return { name, file: await answer.blob() };
 }
+
+/** Whoever opens next has the last word: what is still being read for an earlier one is let go of. */
+let opening = 0;
 
 async function openBytes(
   names: string,
-  reading: Promise<NamedBytes[]>,
+  reading: Promise<readonly NamedFile[]>,
   origin: Origin = 'file',
   quietly = false,
   linkOf: (fileName: string) => FileLink | null = () => null,
 ): Promise<void> {
+  const own = ++opening;
+  useReading.getState().now?.stop();
+  let files: readonly NamedFile[];
   let handed: Handed;
   try {
-    handed = await readFiles(await reading);
+    files = await reading;
+    if (isForImport(files)) return openImport(files[0]!);
+    handed = await readFiles(files, readTold);
+    const named = handed.design?.design ?? documents.store.getState().settled;
+    if (named) await prepared(named, handed.meshes);
   } catch (error) {
-    tellFailure(`${names} was not opened`, ...linesOf(error));
+    if (!(error instanceof Cancelled)) tellFailure(`${names} was not opened`, ...linesOf(error));
     return;
   }
+  if (own !== opening) return;
   if (!handed.design) return addMeshes(handed);
   const { design, fileName } = handed.design;
   useJobs.getState().cancel();
@@ -105,6 +119,13 @@ async function openBytes(
     );
   else if (quietly) return;
   else dismiss();
+}
+
+/** A mesh alone, which the design does not name: it has to be asked in which unit it is and where it stands. */
+function isForImport(files: readonly NamedFile[]): boolean {
+  const { settled } = documents.store.getState();
+  const [file] = files;
+  return files.length === 1 && settled !== null && isMeshName(file!.name) && !meshFilesOf(settled).includes(file!.name);
 }
 
 function addMeshes({ meshes }: Handed): void {

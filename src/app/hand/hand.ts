@@ -4,7 +4,7 @@
  */
 import { create } from 'zustand';
 import { type Answer, type Held, limitWords } from '../../../geometry';
-import type { Design } from '../../../shared/design/types';
+import type { Design, Surrounding } from '../../../shared/design/types';
 import { share } from '../../../shared/share';
 import { useReport } from '../derived';
 import { documents } from '../document';
@@ -30,8 +30,13 @@ export type HandState = {
   readonly coming: boolean;
   /** Script that the last answer took, ms. */
   readonly spent: number;
+  /**
+   * What is around the header, where the hand has it: drawn there at once while nothing resists, since beside a large scan the
+   * header's answer may take longer than a frame. Null where the design has it.
+   */
+  readonly floating: Surrounding | null;
 };
-const EMPTY: HandState = { held: null, resistance: null, loose: false, coming: false, spent: 0 };
+const EMPTY: HandState = { held: null, resistance: null, loose: false, coming: false, spent: 0, floating: null };
 export const useHand = create<HandState>()(() => EMPTY);
 
 export type HandGesture = {
@@ -93,7 +98,14 @@ export function takeHold(held: Held): HandGesture | null {
     // On the way to what is asked nothing has stopped the hand yet.
     const isStopped = short > FELT && limits.length > 0 && (!more || useHand.getState().resistance !== null);
     const resistance = isStopped ? { short, rules: limitWords(limits), where: limits.map((l) => l.where) } : null;
-    useHand.setState({ resistance, loose: !follows, coming: link.waiting, spent });
+    const { floating } = useHand.getState();
+    useHand.setState({
+      resistance,
+      loose: !follows,
+      coming: link.waiting,
+      spent,
+      floating: resistance || !link.waiting ? null : floating,
+    });
   }
 
   function end(): void {
@@ -124,7 +136,11 @@ export function takeHold(held: Held): HandGesture | null {
 
   return {
     from: gesture.from,
-    ask: (asked) => link.ask(asked),
+    ask(asked) {
+      if (held.kind === 'surrounding' && useHand.getState().resistance === null)
+        useHand.setState({ floating: asked.surroundings?.find(({ id }) => id === held.id) ?? null });
+      link.ask(asked);
+    },
     commit: (label) => void commitWhenAnswered(label),
     commitWhenAnswered,
     bail() {

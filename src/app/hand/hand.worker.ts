@@ -2,10 +2,12 @@
 import { type Follower, follower, type Header, type Meshes, resolveHeader } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 import { share } from '../../../shared/share';
+import { createUnpacker } from '../meshes/packed';
 import type { HandReply, HandRequest } from './messages';
 import { practice } from './practice';
 
 let meshes: Meshes = new Map();
+const unpacked = createUnpacker();
 let follows: Follower | null = null;
 /** As it was last known: what comes is a copy, and what is the same in both has been measured. */
 let known: Header | undefined;
@@ -40,7 +42,8 @@ function answer(request: Exclude<HandRequest, { do: 'practise' }>): HandReply | 
   return { hand, answer: found, spent: performance.now() - began };
 }
 
-self.onmessage = ({ data }: MessageEvent<HandRequest>) => {
+self.onmessage = ({ data: sent }: MessageEvent<HandRequest>) => {
+  const data = unpacked(sent);
   if (data.do === 'practise') {
     meshes = data.meshes;
     practising = practice(recognise(data.design), meshes);

@@ -1,10 +1,11 @@
 /**
  * The page's end of the worker behind a hand. While an ask is being answered, later asks replace each other, so a drag is
  * answered as fast as the machine can and never falls behind; once the hand rests, an answer that can be bettered is.
- * Where there are no workers, answers come at once.
+ * Where there are no workers, the solver is loaded and answers here.
  */
-import { type Answer, type Follower, follower, type Held, type Meshes } from '../../../geometry';
+import type { Answer, Held, Meshes } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
+import { packing } from '../meshes/packed';
 import type { HandReply, HandRequest } from './messages';
 import { onceDrawn } from './onceDrawn';
 
@@ -16,7 +17,7 @@ export type Link = {
   end(): void;
 };
 
-type Listener = { answered(answer: Answer, spent: number): void; failed(why: string): void };
+export type Listener = { answered(answer: Answer, spent: number): void; failed(why: string): void };
 
 let worker: Worker | null = null;
 let sent: Meshes | null = null;
@@ -24,7 +25,7 @@ let hands = 0;
 
 function theWorker(): Worker {
   if (!worker) {
-    worker = new Worker(new URL('./hand.worker.ts', import.meta.url), { type: 'module', name: 'hand' });
+    worker = packing(new Worker(new URL('./hand.worker.ts', import.meta.url), { type: 'module', name: 'hand' }));
     sent = null;
   }
   return worker;
@@ -39,7 +40,7 @@ export function readyHand(design: Design, meshes: Meshes): void {
 }
 
 export function linkHand(from: Design, meshes: Meshes, held: Held, on: Listener): Link {
-  return typeof Worker === 'undefined' ? inPlace(from, meshes, held, on) : inWorker(from, meshes, held, on);
+  return typeof Worker === 'undefined' ? onThisThread(from, meshes, held, on) : inWorker(from, meshes, held, on);
 }
 
 function inWorker(from: Design, meshes: Meshes, held: Held, on: Listener): Link {
@@ -101,21 +102,36 @@ function inWorker(from: Design, meshes: Meshes, held: Held, on: Listener): Link 
   };
 }
 
-function inPlace(from: Design, meshes: Meshes, held: Held, on: Listener): Link {
-  let follows: Follower | null = null;
+/** The solver is most of the kernel: it is fetched only where it has to run on the page's own thread. */
+let inPlace: typeof import('./inPlace').inPlace | null = null;
+export async function loadInPlace(): Promise<void> {
+  ({ inPlace } = await import('./inPlace'));
+}
+
+function onThisThread(from: Design, meshes: Meshes, held: Held, on: Listener): Link {
+  if (inPlace) return inPlace(from, meshes, held, on);
+  let link: Link | null = null;
+  let asked: Design | null = null;
   let ended = false;
-  return {
-    ask(asked) {
+  loadInPlace().then(
+    () => {
       if (ended) return;
-      const began = performance.now();
-      follows ??= follower(from, meshes, held);
-      let answer = follows.ask(asked);
-      while (answer.more) answer = follows.further();
-      on.answered(answer, performance.now() - began);
+      link = inPlace!(from, meshes, held, on);
+      if (asked) link.ask(asked);
     },
-    waiting: false,
+    (error) => !ended && on.failed(error instanceof Error ? error.message : String(error)),
+  );
+  return {
+    ask(design) {
+      asked = design;
+      link?.ask(design);
+    },
+    get waiting() {
+      return link === null && asked !== null && !ended;
+    },
     end() {
       ended = true;
+      link?.end();
     },
   };
 }

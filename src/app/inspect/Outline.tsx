@@ -11,13 +11,13 @@ import {
   type Thing,
 } from '../../../shared/design/edit';
 import type { Design } from '../../../shared/design/types';
+import { openImport } from '../meshes/importing/state';
 import { openMirror } from '../mirror/state';
 import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';
 import { litClass, pointing, useLit } from '../parts/usePointing';
 import { openLay } from '../route/state';
 import type { Ref } from '../session';
-import { AddMesh } from './AddMesh';
 import { addAndPick } from './inspectActions';
 
 type Add = { readonly name: string; readonly make: (design: Design) => Added };
@@ -53,6 +53,8 @@ const KINDS: readonly Kind[] = [
     adds: [
       { name: 'Box', make: (d) => addSurrounding(d, 'box') },
       { name: 'Bar', make: (d) => addSurrounding(d, 'capsule') },
+      { name: 'Cylinder', make: (d) => addSurrounding(d, 'cylinder') },
+      { name: 'Plane', make: (d) => addSurrounding(d, 'plane') },
     ],
   },
 ];
@@ -99,7 +101,11 @@ export function Outline({ design }: { readonly design: Design }) {
                 Lay the header…
               </button>
             )}
-            {name === 'Surroundings' && <AddMesh />}
+            {name === 'Surroundings' && (
+              <button type="button" className="chip add" onClick={() => openImport()}>
+                Scan or mesh…
+              </button>
+            )}
           </div>
         </div>
       ))}

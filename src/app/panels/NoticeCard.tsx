@@ -37,7 +37,7 @@ export function NoticeCard() {
 function Card() {
   const notice = useNotice((s) => s.notice)!;
   return (
-    <div className={`card ${notice.tone}`}>
+    <div className={`card${notice.tone === 'fail' ? ' fail' : ''}`}>
       <div className="card-head">
         <h2 className="card-title">{notice.title}</h2>
         <button type="button" className="button icon bare" aria-label="Dismiss" onClick={dismiss}>

@@ -1,6 +1,7 @@
 /** Opens a design, with the meshes it names, from this machine. */
 import { useRef } from 'react';
 import { askAndOpen, openFiles } from '../actions/open';
+import { MESH_TYPES } from '../actions/readFiles';
 import { canPick } from '../files/pickers';
 
 export function OpenButton() {
@@ -16,7 +17,7 @@ export function OpenButton() {
         className="unseen"
         tabIndex={-1}
         multiple
-        accept=".json,.stl,.obj,.ply,.glb"
+        accept={`.json,${MESH_TYPES}`}
         aria-label="Design file, with its meshes"
         onChange={(event) => {
           const files = [...(event.target.files ?? [])];

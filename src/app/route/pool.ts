@@ -4,6 +4,7 @@
  */
 import type { Meshes, RouterOptions } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
+import { packing } from '../meshes/packed';
 import type { Gathering } from './gathering';
 import type { RouteReply, RouteRequest } from './messages';
 
@@ -44,7 +45,8 @@ const GRACE = 1500;
 
 export const theMachine = (): Machine => ({
   cores: navigator.hardwareConcurrency,
-  makeWorker: () => new Worker(new URL('./route.worker.ts', import.meta.url), { type: 'module', name: 'route' }),
+  makeWorker: () =>
+    packing(new Worker(new URL('./route.worker.ts', import.meta.url), { type: 'module', name: 'route' })),
   now: () => performance.now(),
   later(act, ms) {
     const timer = setTimeout(act, ms);

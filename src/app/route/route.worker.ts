@@ -1,4 +1,5 @@
 /** One of the workers that lay a header. */
+import { createUnpacker } from '../meshes/packed';
 import type { RouteRequest } from './messages';
 import { roundRunner } from './roundRunner';
 
@@ -7,4 +8,6 @@ const run = roundRunner(
   () => performance.now(),
 );
 
-self.onmessage = ({ data }: MessageEvent<RouteRequest>) => run(data);
+const unpacked = createUnpacker();
+
+self.onmessage = ({ data }: MessageEvent<RouteRequest>) => run(unpacked(data));

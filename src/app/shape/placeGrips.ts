@@ -7,12 +7,18 @@ import {
   moveBoxFace,
   moveCapsuleEnd,
   moveMerge,
+  movePlane,
   movePort,
   moveSurrounding,
   turnMerge,
+  unit,
 } from '../../../geometry';
 import { middleOfSurrounding } from '../../../shared/design/edit';
+import type { Surrounding } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
+import { documents } from '../document';
+import { boxOf } from '../meshes/facts';
+import { lieOf, placedMiddle } from '../meshes/lie';
 import { angleOf, byOf, type Maker } from './grip';
 import type { Handle } from './handle';
 import { lockedJoint } from './refusals';
@@ -104,6 +110,22 @@ export function gripOfSurrounding(
       ask: (from, amount) => moveBoxFace(from, id, axis, side, byOf(amount)[axis]),
     };
   }
-  const at = middleOfSurrounding(body);
+  const at = middleOf(body);
+  if (body.shape === 'plane') {
+    const way = unit(body.normal);
+    return {
+      ...common,
+      at,
+      motion: { kind: 'line', way },
+      along: way,
+      ask: (from, amount) => movePlane(from, id, byOf(amount)),
+    };
+  }
   return { ...common, at, ask: (from, amount) => moveSurrounding(from, id, byOf(amount)) };
+}
+
+/** A mesh is held in its middle: its file's origin may lie anywhere. */
+function middleOf(body: Surrounding): Vec3 {
+  const soup = body.shape === 'mesh' ? documents.store.getState().meshes.get(body.file) : undefined;
+  return body.shape === 'mesh' && soup ? placedMiddle(lieOf(body), boxOf(soup)) : middleOfSurrounding(body);
 }

@@ -1,9 +1,10 @@
 /** The app's one shelf, on this browser's storage, locks and clock. */
 import { documents } from '../document';
+import { prepared, sorted } from '../meshes/reading';
 import { tellFailure } from '../notices';
 import { browserBackend } from '../storage/browserBackend';
 import { createKept } from '../storage/kept';
-import { MOST_MESH_BYTES } from '../storage/meshBytes';
+import { knowName, MOST_MESH_BYTES } from '../storage/meshBytes';
 import { denied } from '../storage/trouble';
 import { createHolds, noHolds } from './holds';
 import { createShelf } from './shelf';
@@ -27,7 +28,19 @@ useShelf.subscribe(({ trouble }) => {
   if (refusal && trouble !== refusal) useShelf.setState({ trouble: refusal });
 });
 
-export const kept = createKept(backend);
+const stored = createKept(backend);
+
+/** Meshes come back with their hierarchy, built away from the page. */
+export const kept: typeof stored = {
+  ...stored,
+  async readMesh(name) {
+    const soup = await stored.readMesh(name);
+    if (!soup) return null;
+    const ready = await sorted(soup);
+    if (ready) knowName(ready, name);
+    return ready;
+  },
+};
 
 export const shelf = createShelf({
   documents,
@@ -42,6 +55,7 @@ export const shelf = createShelf({
     const timer = setTimeout(work, ms);
     return () => clearTimeout(timer);
   },
+  prepare: prepared,
   remember(id) {
     try {
       sessionStorage.setItem(TAB, id);

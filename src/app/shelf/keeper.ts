@@ -32,6 +32,16 @@ export type KeeperParts = {
   tooLarge(file: string): void;
 };
 
+/** A mesh was not kept, the design that names it was. */
+class MeshFailure extends Error {
+  constructor(
+    readonly file: string,
+    override readonly cause: unknown,
+  ) {
+    super(`${file} was not kept`);
+  }
+}
+
 export function createKeeper(parts: KeeperParts) {
   const { documents, kept, now, later } = parts;
   /** The last state of each design that has still to be written. */
@@ -66,7 +76,7 @@ export function createKeeper(parts: KeeperParts) {
   /** By file name; those that cannot be kept are left out, and the design is kept all the same. */
   const keepMeshes = async (state: DocumentState) => {
     const meshes: Record<string, string> = {};
-    let failure: unknown = null;
+    let failure: MeshFailure | null = null;
     for (const file of meshFilesOf(state.settled!)) {
       const soup = state.meshes.get(file);
       if (!soup) continue;
@@ -78,7 +88,7 @@ export function createKeeper(parts: KeeperParts) {
           parts.tooLarge(file);
         }
       } catch (error) {
-        failure = error;
+        failure = new MeshFailure(file, error);
       }
     }
     return { meshes, failure };
@@ -106,7 +116,7 @@ export function createKeeper(parts: KeeperParts) {
       try {
         await write(state);
       } catch (error) {
-        trouble = troubleOf(error);
+        trouble = error instanceof MeshFailure ? troubleOf(error.cause, error.file) : troubleOf(error);
         if (!waiting.has(id)) waiting.set(id, state);
       }
     }

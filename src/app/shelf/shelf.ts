@@ -21,6 +21,8 @@ export type ShelfParts = Pick<KeeperParts, 'now' | 'later' | 'tooLarge'> & {
   readonly kept: Kept;
   readonly state: ShelfStore;
   holds(events: HoldEvents): Holds;
+  /** Readies meshes for whoever measures against them, before their design is shown. */
+  prepare?(design: Design, meshes: Meshes): Promise<void>;
   /** Remembers which design this page has open, for when it is loaded again. */
   remember(id: string): void;
 };
@@ -80,6 +82,7 @@ export function createShelf(parts: ShelfParts) {
       const soup = await kept.readMesh(name).catch(() => null);
       if (soup) meshes.set(file, soup);
     }
+    await parts.prepare?.(design, meshes);
     return { meshes, missing: meshFilesOf(design).filter((file) => !meshes.has(file)) };
   };
 

@@ -7,8 +7,8 @@ import type { TriangleSoup } from '../../../geometry';
 import { sha256 } from '../../formats/hash/sha256';
 import type { Backend } from './backend';
 
-/** Some 1,860,000 triangles. Beyond it a browser's storage is the wrong place; the mesh is opened from its file again. */
-export const MOST_MESH_BYTES = 64 * 2 ** 20;
+/** Some 2,300,000 triangles. Beyond it a browser's storage is the wrong place; the mesh is opened from its file again. */
+export const MOST_MESH_BYTES = 80 * 2 ** 20;
 
 const PREFIX = 'mesh/';
 /** Before the checksum in the name: single precision. */
@@ -16,14 +16,24 @@ const SINGLE = 'f32-';
 
 const names = new WeakMap<TriangleSoup, Promise<string>>();
 
-const bytesOf = (soup: TriangleSoup): Uint8Array<ArrayBuffer> =>
-  new Uint8Array(soup.buffer.slice(soup.byteOffset, soup.byteOffset + soup.byteLength) as ArrayBuffer);
+/** A copy of its own: neither checksums nor storage take memory that is shared with workers. */
+function bytesOf(soup: TriangleSoup): Uint8Array<ArrayBuffer> {
+  const bytes = new Uint8Array(soup.byteLength);
+  bytes.set(new Uint8Array(soup.buffer, soup.byteOffset, soup.byteLength));
+  return bytes;
+}
 
 function nameOf(soup: TriangleSoup): Promise<string> {
   const known = names.get(soup) ?? sha256(bytesOf(soup)).then((sum) => SINGLE + sum);
   names.set(soup, known);
   return known;
 }
+
+/** For triangles that were kept under this name, whatever order they are in now: they are not written again. */
+export const knowName = (soup: TriangleSoup, name: string): void => {
+  // One of eight bytes is kept anew, under the name that its four have.
+  if (name.startsWith(SINGLE)) names.set(soup, Promise.resolve(name));
+};
 
 /** The name it is kept under; null where it is too large. */
 export async function keepMesh(backend: Backend, soup: TriangleSoup): Promise<string | null> {

@@ -18,8 +18,14 @@ export const denied = (error: unknown): Trouble => ({
   remedy: `A private window or a setting forbids it (${said(error)}). ${TO_FILE}`,
 });
 
-/** A write failed. */
-export function troubleOf(error: unknown): Trouble {
+/** @param mesh the file whose triangles were not kept, where the design itself was */
+export function troubleOf(error: unknown, mesh?: string): Trouble {
+  if (nameOf(error) === 'QuotaExceededError' && mesh !== undefined)
+    return {
+      kind: 'full',
+      title: `${mesh} is not kept: storage is full`,
+      remedy: `The design itself is kept. Make room by deleting designs under Designs or on the disk, or open ${mesh} again with the design next time.`,
+    };
   if (nameOf(error) === 'QuotaExceededError')
     return {
       kind: 'full',

@@ -116,7 +116,7 @@ export function Scene({ header, meshes, paints, palette, around, ground, made, e
       {header.surroundings
         .filter((s) => shown('surrounding', s.id))
         .map((s) => (
-          <Ghost key={s.id} surrounding={s} meshes={meshes} palette={palette} strength={strength} />
+          <Ghost key={s.id} surrounding={s} meshes={meshes} palette={palette} strength={strength} around={around} />
         ))}
       <OtherVersion palette={palette} />
     </>

@@ -5,7 +5,6 @@
 import { Canvas, type Events, useFrame, useThree } from '@react-three/fiber';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { type Camera, NeutralToneMapping, OrthographicCamera, PerspectiveCamera, type Scene as Stage } from 'three';
-import { placeMesh } from '../../../geometry';
 import { useDisplay } from '../actions/display';
 import { useTheme } from '../colours';
 import { headerOf } from '../derived';
@@ -115,15 +114,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const measured = isPreview || isApart ? NONE : measurements;
   const dimensions = useMemo(() => measureNotes(measured, display), [measured, display]);
   const around = useMemo(() => middleOf(balls), [balls]);
-  const placed = useMemo(
-    () =>
-      (header?.surroundings ?? []).flatMap((s) => {
-        const soup = s.shape === 'mesh' ? meshes.get(s.file) : undefined;
-        return s.shape === 'mesh' && soup ? [placeMesh(s, soup)] : [];
-      }),
-    [header?.surroundings, meshes],
-  );
-  const ground = useMemo(() => (header ? lowest(header, placed) - 1 : 0), [header, placed]);
+  const ground = useMemo(() => (header ? lowest(header, meshes) - 1 : 0), [header, meshes]);
   const gaps = useMemo(
     () => (seen && !isApart ? gapsOf(seen, report, selected) : []),
     [seen, isApart, report, selected],

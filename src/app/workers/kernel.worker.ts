@@ -13,9 +13,11 @@ import {
   resolveHeader,
   settleEdit,
 } from '../../../geometry';
+import { createUnpacker } from '../meshes/packed';
 import type { Progress, Reply, Request } from './messages';
 
 let meshes: Meshes = new Map();
+const unpacked = createUnpacker();
 
 const tellProgress = (doing: string) => self.postMessage({ doing } satisfies Progress);
 
@@ -45,7 +47,7 @@ async function answer(request: Request): Promise<Reply> {
 
 self.onmessage = async ({ data }: MessageEvent<Request>) => {
   try {
-    self.postMessage(await answer(data));
+    self.postMessage(await answer(unpacked(data)));
   } catch (error) {
     const reply: Reply = { failed: error instanceof Error ? error.message : String(error) };
     self.postMessage(reply);

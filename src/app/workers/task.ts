@@ -1,12 +1,15 @@
 /** One long job in a worker of its own, so that cancelling is ending the worker: nothing half done can come back. */
+import { packing } from '../meshes/packed';
 import type { Answers, Progress, Reply, Request } from './messages';
 
 export const newKernelWorker = (): Worker =>
-  new Worker(new URL('./kernel.worker.ts', import.meta.url), { type: 'module', name: 'kernel' });
+  packing(new Worker(new URL('./kernel.worker.ts', import.meta.url), { type: 'module', name: 'kernel' }));
 
 type WorkerLike = Pick<Worker, 'postMessage' | 'terminate' | 'onmessage' | 'onerror'>;
 
-export class Cancelled extends Error {}
+export class Cancelled extends Error {
+  override readonly name = 'Cancelled';
+}
 
 export type Task<T> = { readonly result: Promise<T>; cancel(): void };
 

@@ -1,12 +1,16 @@
 /** Numbers typed into a runner's tables: what they ask for, which points are held, radii of a runner's own. */
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { type BendNumber, bendNumber, check, pathOf, setBendNumber } from '../../../geometry';
 import { parseDesign } from '../../../shared/design/parse';
 import type { Design } from '../../../shared/design/types';
 import { documents } from '../../../src/app/document';
+import { loadInPlace } from '../../../src/app/hand/link';
 import { heldPoints, setCoordinate, setRow, withRadii } from '../../../src/app/inspect/shapeEdits';
 import { useNotice } from '../../../src/app/notices';
+
+// There are no workers here: the solver answers at once, once it is there.
+beforeAll(loadInPlace);
 
 const design: Design = parseDesign(
   readFileSync(new URL('../../layouts/known/c3-i6-6-2.evenrun.json', import.meta.url), 'utf8'),

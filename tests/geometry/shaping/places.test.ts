@@ -1,7 +1,17 @@
 /** Collectors, ports and surroundings under a hand: the runners' ends follow, and the opposite move brings them back. */
 import { describe, expect, it } from 'vitest';
-import { moveBoxFace, moveCapsuleEnd, moveMerge, movePort, moveSurrounding, scale, turnMerge } from '../../../geometry';
-import type { Box, Capsule } from '../../../shared/design/types';
+import {
+  distance,
+  moveBoxFace,
+  moveCapsuleEnd,
+  moveMerge,
+  movePlane,
+  movePort,
+  moveSurrounding,
+  scale,
+  turnMerge,
+} from '../../../geometry';
+import type { Box, Capsule, Cylinder, Plane } from '../../../shared/design/types';
 import { random } from '../../random';
 import { examples, expectEndsTrue, farthest, four, pairs, pull } from './designs';
 
@@ -83,6 +93,28 @@ describe('surroundings', () => {
       a: [0, 0, 0],
       b: [100, 5, 0],
     });
+  });
+
+  it('by one end of a cylinder, which keeps an axis to be square to', () => {
+    const cylinder: Cylinder = { ...capsule, shape: 'cylinder' };
+    const own = { ...four, surroundings: [cylinder] };
+    expect(moveCapsuleEnd(own, 'shaft', 'a', [0, 0, 7]).surroundings![0]).toMatchObject({
+      a: [0, 0, 7],
+      b: [100, 0, 0],
+    });
+    const shut = moveCapsuleEnd(own, 'shaft', 'a', [100, 0, 0]).surroundings![0] as Cylinder;
+    expect(distance(shut.a, shut.b)).toBeCloseTo(1, 9);
+    expect(shut.a[0]).toBeLessThan(shut.b[0]);
+  });
+
+  it('a plane along its normal alone, however the hand pulls', () => {
+    const plane: Plane = { id: 'wing', shape: 'plane', position: [5, 300, 0], normal: [0, -2, 0] };
+    const own = { ...four, surroundings: [plane] };
+    expect(movePlane(own, 'wing', [40, 25, -9]).surroundings![0]).toEqual({ ...plane, position: [5, 325, 0] });
+    expect(movePlane(own, 'wing', [40, 0, -9]).surroundings![0]).toEqual(plane);
+    const leaning: Plane = { ...plane, normal: [0, 3, 4] };
+    const moved = movePlane({ ...four, surroundings: [leaning] }, 'wing', [0, 5, 0]).surroundings![0] as Plane;
+    expect(distance(moved.position, [5, 301.8, 2.4])).toBeLessThan(1e-9);
   });
 
   it('by one face of a box, whose corners come in any order, never through the other face', () => {

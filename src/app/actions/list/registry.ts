@@ -1,6 +1,7 @@
 /** Every action there is, gathered from the modules that offer them; headings come in this order. */
 import { inspectActions } from '../../inspect/inspectActions';
 import { measureActions } from '../../measure/measureActions';
+import { importActions } from '../../meshes/importing/state';
 import { mirrorActions } from '../../mirror/state';
 import { newHeaderActions } from '../../newHeader/actions';
 import { paperActions } from '../../paperChoice';
@@ -28,6 +29,7 @@ export const allActions: readonly Action[] = [
   ...pickActions,
   ...inspectActions,
   ...tracingActions,
+  ...importActions,
   ...shapeActions,
   ...viewActions,
   ...measureActions,

@@ -5,6 +5,7 @@ import {
   distance,
   type Header,
   lerp,
+  type Meshes,
   pointAt,
   type ResolvedRunner,
   sampleCenterline,
@@ -12,6 +13,8 @@ import {
 import { remembered } from '../../../../shared/remember';
 import type { Vec3 } from '../../../../shared/vec3';
 import type { ShownPart } from '../../made/shape';
+import { boxOf } from '../../meshes/facts';
+import { lieOf, lowestOf } from '../../meshes/lie';
 import type { Ball } from '../camera/fit';
 import type { Exploded } from './explode';
 import { cornersOfPart } from './joinShapes';
@@ -64,14 +67,16 @@ export function apartBalls(header: Header, parts: readonly ShownPart[], exploded
 }
 
 /** Lowest point of header and surroundings: the ground lies below it. */
-export function lowest(header: Header, meshes: readonly ArrayLike<number>[]): number {
+export function lowest(header: Header, meshes: Meshes): number {
   let z = Number.POSITIVE_INFINITY;
   for (const { at, radius } of headerBalls(header)) z = Math.min(z, at[2] - radius);
   for (const s of header.surroundings) {
     if (s.shape === 'box') z = Math.min(z, s.min[2], s.max[2]);
     if (s.shape === 'capsule' || s.shape === 'cylinder') z = Math.min(z, s.a[2] - s.radius, s.b[2] - s.radius);
+    const soup = s.shape === 'mesh' ? meshes.get(s.file) : undefined;
+    // A turned mesh reaches a little less low than the box round it; walking millions of corners would tell.
+    if (s.shape === 'mesh' && soup) z = Math.min(z, lowestOf(lieOf(s), boxOf(soup)));
   }
-  for (const soup of meshes) for (let i = 2; i < soup.length; i += 3) z = Math.min(z, soup[i]!);
   return Number.isFinite(z) ? z : 0;
 }
 

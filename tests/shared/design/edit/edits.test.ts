@@ -8,6 +8,7 @@ import {
   addSurrounding,
   duplicate,
   type Edited,
+  middleOfSurrounding,
   readBanks,
   readCylinders,
   remove,
@@ -155,6 +156,46 @@ describe('adding', () => {
     expect(done(addSurrounding(design, 'box').edited).surroundings!.at(-1)).toMatchObject({
       shape: 'box',
       clearance: 10,
+    });
+  });
+
+  it.each(['box', 'capsule', 'cylinder', 'plane'] as const)(
+    'adds a %s in front of the ports, whichever way they look',
+    (shape) => {
+      const turned: Design = { ...design, ports: design.ports.map((port) => ({ ...port, direction: [-1, 0, -0.2] })) };
+      for (const [from, way] of [
+        [design, [0, 1, 0]],
+        [turned, [-1, 0, 0]],
+      ] as const) {
+        const added = done(addSurrounding(from, shape).edited).surroundings!.at(-1)!;
+        const mean = (k: number) => from.ports.reduce((sum, p) => sum + p.position[k]!, 0) / from.ports.length;
+        const off = middleOfSurrounding(added).map((x, k) => x - mean(k));
+        const out = off[0]! * way[0] + off[1]! * way[1];
+        expect(out).toBeGreaterThan(140);
+        if (added.shape === 'plane') expect(added.normal.map((x, k) => x + way[k]!)).toEqual([0, 0, 0]);
+      }
+    },
+  );
+
+  it('adds a plane beyond all of the header, so that nothing of it is in the solid', () => {
+    const plane = done(addSurrounding(design, 'plane').edited).surroundings!.at(-1)!;
+    if (plane.shape !== 'plane') throw new Error('not a plane');
+    for (const p of [...design.merges.map((m) => m.position), ...design.runners.flatMap((r) => r.points ?? [])]) {
+      const ahead = p.reduce((sum, x, k) => sum + (x - plane.position[k]!) * plane.normal[k]!, 0);
+      expect(ahead).toBeGreaterThan(99);
+    }
+  });
+
+  it('adds a mesh as it is known to lie', () => {
+    const pose = { position: [1, 2, 3], x: [0, 1, 0], y: [-1, 0, 0] } as const;
+    const added = addSurrounding(design, { file: 'bay.ply', unit: 'in', pose, kind: 'structure', clearance: 12 });
+    expect(done(added.edited).surroundings!.at(-1)).toMatchObject({
+      shape: 'mesh',
+      file: 'bay.ply',
+      unit: 'in',
+      pose,
+      kind: 'structure',
+      clearance: 12,
     });
   });
 });

@@ -135,7 +135,8 @@ function act(
     case 11:
       return which % 2
         ? addGroup(design).edited
-        : addSurrounding(design, ([{ file: 'bay.stl' }, 'box', 'capsule'] as const)[another % 3]!).edited;
+        : addSurrounding(design, ([{ file: 'bay.stl' }, 'box', 'capsule', 'cylinder', 'plane'] as const)[another % 5]!)
+            .edited;
     case 12:
       return which % 2
         ? setCylinders(design, count)
