@@ -2,13 +2,12 @@
  * What of every runner may be wrapped so that tools still reach all that they reach bare and the roll passes everywhere, and what
  * is left bare for it. Collectors are not wrapped. mm along the centerlines.
  */
-import type { Design } from '../../shared/design/types';
 import { remembered } from '../../shared/remember';
 import type { Meshes } from '../check/meshes';
 import type { Header } from '../header/resolve';
 import type { WrapPlan } from './report';
 import { seen } from './scenes';
-import { clipped, common, joined, type Span, without, wrappedSpans } from './spans';
+import { clipped, joined, type Span, without, wrappedSpans } from './spans';
 import { type Cuts, cutsFor, together } from './wrapCut';
 import { type Bare, bareByPlace } from './wrapNarrow';
 
@@ -63,21 +62,4 @@ function listed(bare: readonly Bare[]): WrapPlan['bare'] {
       joined(group.map((b) => b.span)).map(([from, to]) => ({ from, to, why: group[0]!.why, of: group[0]!.of })),
     )
     .sort((a, b) => a.from - b.from || a.to - b.to);
-}
-
-/** The design with its wrap stopped where the plans say: what it wraps, less what must stay bare. */
-export function withWrapEnds(design: Design, plans: readonly WrapPlan[]): Design {
-  const byRunner = new Map(plans.map((plan) => [plan.runner, plan]));
-  return {
-    ...design,
-    runners: design.runners.map((runner) => {
-      const plan = byRunner.get(runner.id);
-      if (!plan) return runner;
-      const left = common(plan.wrapped, plan.possible);
-      const same =
-        left.length === plan.wrapped.length &&
-        left.every(([a, b], i) => a === plan.wrapped[i]![0] && b === plan.wrapped[i]![1]);
-      return same ? runner : { ...runner, wrapped: left };
-    }),
-  };
 }

@@ -18,6 +18,7 @@ import { type Face, FaceSwitch } from './panels/FaceSwitch';
 import { SideColumn } from './panels/SideColumn';
 import { Toolbar } from './panels/Toolbar';
 import { Rack } from './rack/Rack';
+import { RoomWatch } from './room/RoomWatch';
 import { useLay } from './route/state';
 import { useSession } from './session';
 import { shelf, startShelf, wouldLose } from './shelf/browserShelf';
@@ -91,6 +92,7 @@ export function App() {
       <ImportDialog />
       <ActionSheet />
       <CompareSheet />
+      <RoomWatch />
       <DropZone />
     </div>
   );
@@ -99,6 +101,7 @@ export function App() {
 /** The leaf of the side column that a phone's face is made of. */
 const LEAF_OF: Readonly<Partial<Record<Face, Leaf>>> = {
   tables: 'numbers',
+  room: 'room',
   parts: 'parts',
   edit: 'edit',
   past: 'past',

@@ -3,6 +3,7 @@ import { create } from 'zustand';
 
 export const LEAVES = [
   { key: 'numbers', name: 'Numbers' },
+  { key: 'room', name: 'Room' },
   { key: 'parts', name: 'Parts' },
   { key: 'edit', name: 'Edit' },
   { key: 'past', name: 'Past' },

@@ -18,6 +18,9 @@ export type Ref =
 
 export type ViewPreset = 'front' | 'back' | 'left' | 'right' | 'top' | 'bottom' | 'corner';
 
+/** What is pointed at; a gap is pointed at with what it lies beside. */
+export type Pointed = Ref & { readonly beside?: Ref };
+
 /** A wish for the camera; the viewport answers each new object once. */
 export type CameraWish =
   | { readonly kind: 'fit' }
@@ -29,7 +32,7 @@ type Session = {
   readonly selected: Ref | null;
   /** All that is picked, in the order of picking; `selected` is its last. */
   readonly selection: readonly Ref[];
-  readonly hovered: Ref | null;
+  readonly hovered: Pointed | null;
   readonly wish: CameraWish;
   /** A point to mark in the 3D view: the place of the problem being looked at. */
   readonly mark: Vec3 | null;
@@ -38,7 +41,7 @@ type Session = {
   /** Adds to what is picked, or takes out of it. */
   toggle(ref: Ref): void;
   selectAll(refs: readonly Ref[]): void;
-  hover(ref: Ref | null): void;
+  hover(ref: Pointed | null): void;
   ask(wish: CameraWish): void;
   setMark(at: Vec3 | null): void;
 };

@@ -10,6 +10,7 @@ export {
   addRunner,
   addTube,
 } from './add';
+export { addSensor, addService } from './addAccess';
 export { addSurrounding, FIRST_CLEARANCE, type NewMesh, type NewShape } from './addSurrounding';
 export { canDuplicate, duplicate } from './duplicate';
 export { checked, type Edited, refused } from './edited';

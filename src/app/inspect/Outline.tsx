@@ -6,6 +6,8 @@ import {
   addMerge,
   addPort,
   addRunner,
+  addSensor,
+  addService,
   addSurrounding,
   addTube,
   type Thing,
@@ -19,6 +21,7 @@ import { litClass, pointing, useLit } from '../parts/usePointing';
 import { openLay } from '../route/state';
 import type { Ref } from '../session';
 import { addAndPick } from './inspectActions';
+import { serviceKindName } from './specs/service';
 
 type Add = { readonly name: string; readonly make: (design: Design) => Added };
 type Kind = {
@@ -28,9 +31,18 @@ type Kind = {
 };
 
 const listed = (
-  kind: 'port' | 'flange' | 'merge' | 'runner' | 'surrounding',
+  kind: 'port' | 'flange' | 'merge' | 'runner' | 'surrounding' | 'service' | 'sensor',
   list: readonly { readonly id: string }[] = [],
 ) => list.map(({ id }): Thing => ({ kind, id }));
+
+/** What must stay reachable beside the header's own fasteners. */
+export const SERVICE_ADDS: readonly Add[] = (['spark-plug', 'oil-filter', 'starter', 'dipstick', 'bolt'] as const).map(
+  (kind) => ({ name: serviceKindName(kind), make: (d) => addService(d, kind) }),
+);
+export const SENSOR_ADDS: readonly Add[] = [
+  { name: 'Oxygen', make: (d) => addSensor(d, 'oxygen') },
+  { name: 'Temperature', make: (d) => addSensor(d, 'temperature') },
+];
 
 const KINDS: readonly Kind[] = [
   { name: 'Ports', things: (d) => listed('port', d.ports), adds: [{ name: 'Port', make: addPort }] },
@@ -57,6 +69,12 @@ const KINDS: readonly Kind[] = [
       { name: 'Plane', make: (d) => addSurrounding(d, 'plane') },
     ],
   },
+  {
+    name: 'To reach',
+    things: (d) => listed('service', d.service),
+    adds: SERVICE_ADDS,
+  },
+  { name: 'Sensors', things: (d) => listed('sensor', d.sensors), adds: SENSOR_ADDS },
 ];
 
 export function Outline({ design }: { readonly design: Design }) {

@@ -6,6 +6,7 @@ export const FACES = [
   { key: 'view', label: 'Header' },
   { key: 'rack', label: 'Rack' },
   { key: 'tables', label: 'Tables' },
+  { key: 'room', label: 'Room' },
   { key: 'parts', label: 'Parts' },
   { key: 'edit', label: 'Edit' },
   { key: 'past', label: 'Past' },

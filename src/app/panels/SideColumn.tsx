@@ -1,5 +1,6 @@
-/** Beside the picture, its leaves: numbers, parts, what can be typed, what has been done. Messages stay above them all. */
+/** Beside the picture, its leaves: numbers, the room round the header, parts, what can be typed, what has been done. Messages stay above them all. */
 import './side.css';
+import { lazy, Suspense } from 'react';
 import { EditPanel } from '../inspect/EditPanel';
 import { useLeaf } from '../leaf';
 import { PartsPanel } from '../made/PartsPanel';
@@ -14,6 +15,8 @@ import { NoticeCard } from './NoticeCard';
 import { ProblemPanel } from './ProblemPanel';
 import { PastPanel } from './past/PastPanel';
 import { RunnerPanel } from './RunnerPanel';
+
+const RoomPanel = lazy(async () => ({ default: (await import('../room/RoomPanel')).RoomPanel }));
 
 export function SideColumn() {
   const leaf = useLeaf((s) => s.leaf);
@@ -30,6 +33,11 @@ export function SideColumn() {
       </div>
       <div className="side-tables" role="tabpanel" id={leafId(leaf)} aria-labelledby={`${leafId(leaf)}-tab`}>
         {leaf === 'numbers' && <Tables />}
+        {leaf === 'room' && (
+          <Suspense fallback={<p className="panel quiet">Loading…</p>}>
+            <RoomPanel />
+          </Suspense>
+        )}
         {leaf === 'parts' && <PartsPanel />}
         {leaf === 'edit' && <EditPanel />}
         {leaf === 'past' && <PastPanel />}

@@ -3,6 +3,7 @@ import { flangePlan, type Header, type Meshes, type PlatePlan, startTrim } from 
 import type { Flange } from '../../../shared/design/types';
 import type { Paint } from '../colours';
 import type { Owned, OwnerKey } from '../made/owned';
+import { useLifted } from '../room/lifted';
 import type { Ref } from '../session';
 import { isHidden } from '../viewState';
 import type { Ball } from './camera/fit';
@@ -45,7 +46,12 @@ function plansOf(header: Header, flange: Flange, { parts }: Owned): readonly Pla
 export function Scene({ header, meshes, paints, palette, around, ground, made, exploded }: Props) {
   const strength = strengthFor(header.surroundings.length);
   const hiding = useHiding();
-  const shown = (kind: Ref['kind'], id: string) => !isHidden(hiding, `${kind}/${id}`);
+  // A piece on its way off is drawn where it is by then.
+  const lifted = useLifted()?.keys;
+  const shown = (kind: Ref['kind'], id: string) => {
+    const key = `${kind}/${id}`;
+    return !isHidden(hiding, key) && (kind === 'flange' || !lifted?.has(key));
+  };
   const apart = exploded === ASSEMBLED ? null : exploded.parts;
   const owned = (key: OwnerKey) => made.get(key) ?? null;
   const madeParts = (key: OwnerKey) => {
@@ -75,6 +81,7 @@ export function Scene({ header, meshes, paints, palette, around, ground, made, e
               plans={plate.flange && own ? plansOf(header, plate.flange, own) : NO_PLANS}
               apart={apart}
               away={exploded.plates.get(plate.id)}
+              bare={lifted?.has(`flange/${plate.flange?.id}`) ?? false}
             />
           );
         })}

@@ -1,6 +1,6 @@
 /** How strongly an element is drawn, from what is hovered and picked: whichever bend or straight of it is meant. */
 import { sameRef } from '../sameRef';
-import type { Ref } from '../session';
+import type { Pointed, Ref } from '../session';
 
 export type Emphasis = 'none' | 'hovered' | 'selected';
 
@@ -9,7 +9,7 @@ export const sameElement = (a: Ref | null, b: Ref | null): boolean =>
 
 export const isPicked = (own: Ref, selection: readonly Ref[]): boolean => selection.some((s) => sameElement(s, own));
 
-export function emphasisOf(own: Ref, selection: readonly Ref[], hovered: Ref | null): Emphasis {
+export function emphasisOf(own: Ref, selection: readonly Ref[], hovered: Pointed | null): Emphasis {
   if (isPicked(own, selection)) return 'selected';
-  return sameElement(hovered, own) ? 'hovered' : 'none';
+  return sameElement(hovered, own) || sameElement(hovered?.beside ?? null, own) ? 'hovered' : 'none';
 }

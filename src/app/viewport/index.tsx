@@ -12,6 +12,9 @@ import { documents, useDocument } from '../document';
 import { MeasureCard } from '../measure/MeasureCard';
 import { useMeasured } from '../measure/useMeasured';
 import { usePaints } from '../parts/usePaints';
+import { useGapsShown } from '../room/gapsShown';
+import { liftedBalls, useLifted, useUnlifted } from '../room/lifted';
+import { RoomDrawn } from '../room/RoomDrawn';
 import { useIsPreview, useShownHeader, useShownReport } from '../route/shown';
 import { useSession } from '../session';
 import { nudge, openExact } from '../shape/keys';
@@ -98,6 +101,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const sides = engineSides(header);
   const parallel = useProjection(rig);
   const seen = useSeen(header);
+  const lifted = useLifted();
   const hiding = useHiding();
   const { made, parts, exploded, goal } = useApart(header);
   const isApart = useViewState((s) => s.exploded > 0);
@@ -106,8 +110,11 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     [parts, header, hiding],
   );
   const balls = useMemo(
-    () => (seen ? [...headerBalls(seen), ...apartBalls(seen, seenParts, goal)] : []),
-    [seen, seenParts, goal],
+    () =>
+      seen
+        ? [...headerBalls(seen), ...apartBalls(seen, seenParts, goal), ...(lifted ? liftedBalls(seen, lifted) : [])]
+        : [],
+    [seen, seenParts, goal, lifted],
   );
   const { extent, planes, isGone } = useCuts(seen);
   const measurements = useMeasured();
@@ -115,9 +122,11 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const dimensions = useMemo(() => measureNotes(measured, display), [measured, display]);
   const around = useMemo(() => middleOf(balls), [balls]);
   const ground = useMemo(() => (header ? lowest(header, meshes) - 1 : 0), [header, meshes]);
+  const room = useGapsShown(isPreview);
+  const named = useUnlifted(seen, lifted);
   const gaps = useMemo(
-    () => (seen && !isApart ? gapsOf(seen, report, selected) : []),
-    [seen, isApart, report, selected],
+    () => (seen && !isApart && !lifted ? gapsOf(seen, report, selected, room) : []),
+    [seen, isApart, lifted, report, selected, room],
   );
 
   const notes = useMemo(() => [...gaps, ...dimensions], [gaps, dimensions]);
@@ -216,6 +225,9 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
               exploded={exploded}
             />
           )}
+          {header && !isPreview && !isApart && (
+            <RoomDrawn header={header} paints={paints} palette={palette} made={made} />
+          )}
           <Clip planes={planes} />
           <PictureTaker rig={rig} page={root} />
           {dimensions.map((d) => (
@@ -223,14 +235,14 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           ))}
           {gaps.map((g) => g.line && <GapMark key={g.key} line={g.line} fails={g.fails} palette={palette} />)}
         </Canvas>
-        {seen && size && !isPreview && !isApart && (
+        {seen && size && !isPreview && !isApart && !lifted && (
           <ShapeLayer rig={rig} header={seen} hold={hold} marks={marks} onClick={onTubeClick} />
         )}
       </div>
-      {seen && size && (
+      {named && size && (
         <Labels
           rig={rig}
-          header={seen}
+          header={named}
           paints={paints}
           notes={notes}
           cuts={planes}

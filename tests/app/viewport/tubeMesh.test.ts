@@ -1,6 +1,6 @@
 /** The picture of a tube against closed forms: radii, normals, triangles facing out, and parts that count as the bender does. */
 import { describe, expect, it } from 'vitest';
-import { bends, centerline, sampleCenterline, straightIndices } from '../../../geometry';
+import { bends, centerline, pointAt, sampleCenterline, straightIndices } from '../../../geometry';
 import { tubeMesh } from '../../../src/app/viewport/model/tubeMesh';
 
 const RADIUS = 21.2;
@@ -28,6 +28,20 @@ const uBend = centerline(
 const vertex = (a: ArrayLike<number>, i: number) => [a[3 * i]!, a[3 * i + 1]!, a[3 * i + 2]!] as const;
 
 describe('tubeMesh', () => {
+  it.each([undefined, 7])('tells where each ring stands along the line, none farther apart than asked: %s', (step) => {
+    const mesh = tubeMesh(line, RADIUS, WALL, undefined, step);
+    const rings = mesh.stations.length;
+    const around = mesh.positions.length / 3 / (2 * rings + 4);
+    expect(mesh.stations[0]).toBe(0);
+    expect(mesh.stations.at(-1)).toBeCloseTo(line.length, 3);
+    for (let i = 0; i < rings; i++) {
+      const { position } = pointAt(line, mesh.stations[i]!);
+      const corner = vertex(mesh.positions, i * around);
+      expect(Math.hypot(...corner.map((x, k) => x - position[k]!))).toBeCloseTo(RADIUS, 3);
+      if (i > 0 && step) expect(mesh.stations[i]! - mesh.stations[i - 1]!).toBeLessThanOrEqual(step + 1e-3);
+    }
+  });
+
   const mesh = tubeMesh(line, RADIUS, WALL);
 
   it('keeps every corner of the wall at the radius from the centerline, bore corners at the bore', () => {

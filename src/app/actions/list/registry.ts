@@ -5,6 +5,7 @@ import { importActions } from '../../meshes/importing/state';
 import { mirrorActions } from '../../mirror/state';
 import { newHeaderActions } from '../../newHeader/actions';
 import { paperActions } from '../../paperChoice';
+import { roomActions } from '../../room/actions';
 import { routeActions } from '../../route/actions';
 import { shapeActions } from '../../shape/actions';
 import { templateActions } from '../../template/state';
@@ -32,6 +33,7 @@ export const allActions: readonly Action[] = [
   ...importActions,
   ...shapeActions,
   ...viewActions,
+  ...roomActions,
   ...measureActions,
   ...pictureActions,
   ...listActions,

@@ -1,6 +1,6 @@
 /** Fields of a service point: what must stay reachable beside the header's own fasteners. */
 import { LENGTH } from '../../../../shared/design/ranges';
-import type { ServicePoint } from '../../../../shared/design/types';
+import type { ServiceKind, ServicePoint } from '../../../../shared/design/types';
 import type { Section } from './spec';
 
 const KINDS = [
@@ -9,7 +9,13 @@ const KINDS = [
   { value: 'starter', name: 'starter' },
   { value: 'dipstick', name: 'dipstick' },
   { value: 'bolt', name: 'bolt' },
-];
+] as const satisfies readonly { readonly value: ServiceKind; readonly name: string }[];
+
+/** `Spark plug`, as on a button. */
+export function serviceKindName(kind: ServiceKind): string {
+  const name = kind === 'spark-plug' ? 'spark plug' : KINDS.find(({ value }) => value === kind)!.name;
+  return name[0]!.toUpperCase() + name.slice(1);
+}
 
 const size = (at: keyof ServicePoint, label: string, meaning: string) =>
   ({

@@ -9,7 +9,7 @@ const outsideDiameter = ({ design, thing }: Context<Tooling>): number | undefine
   Object.hasOwn(design.tubes, thing.id) ? design.tubes[thing.id]!.outsideDiameter : undefined;
 
 /** Lengths on one line, with semicolons between: a comma may be a decimal mark, a space may belong to a fraction. */
-function readLengths(text: string, display: Display): Reading<unknown> {
+export function readLengths(text: string, display: Display): Reading<unknown> {
   const values: number[] = [];
   for (const part of text.split(';').filter((piece) => piece.trim() !== '')) {
     const reading = readQuantity(part, 'length', display, LENGTH);

@@ -40,7 +40,8 @@ function ballRound(points: Float32Array): Sphere {
 /** Some of the triangles of `whole`, without copying them. */
 export function stretchOf(whole: BufferGeometry, first: number, count: number): BufferGeometry {
   const part = new BufferGeometry();
-  for (const name of ['position', 'normal', 'color']) part.setAttribute(name, whole.getAttribute(name));
+  for (const name of ['position', 'normal', 'color'])
+    if (whole.hasAttribute(name)) part.setAttribute(name, whole.getAttribute(name));
   part.setIndex(whole.getIndex());
   part.setDrawRange(first, count);
   part.boundingSphere = whole.boundingSphere;

@@ -22,6 +22,8 @@ export type TubeMesh = Weave & {
   readonly normals: Float32Array;
   /** Rings at both ends and wherever a bend meets a straight: segments as pairs of points. */
   readonly seams: Float32Array;
+  /** How far along the line each ring stands, mm. */
+  readonly stations: Float32Array;
 };
 
 type Stretch = { readonly kind: 'bend' | 'straight'; readonly index: number; readonly segments: Segment[] };
@@ -58,23 +60,46 @@ export function stretches(line: Centerline): Stretch[] {
   return found;
 }
 
-function stationsOf(stretch: Stretch): Station[] {
-  const stations = [pointOnSegment(stretch.segments[0]!, 0)];
+/** How many pieces a segment is drawn in: as a bend needs, and none longer than `step`. */
+const pieces = (segment: Segment, step: number): number =>
+  Math.max(
+    segment.kind === 'arc' ? chordCount(segment.radius, segment.angle, DRAWN_SAGITTA) : 1,
+    Math.ceil(segment.length / step),
+  );
+
+/** @param along is given where each stands along the line, mm */
+function stationsOf(stretch: Stretch, step: number, along: number[]): Station[] {
+  const [first] = stretch.segments;
+  const stations = [pointOnSegment(first!, 0)];
+  along.push(first!.station);
   for (const segment of stretch.segments) {
-    const count = segment.kind === 'arc' ? chordCount(segment.radius, segment.angle, DRAWN_SAGITTA) : 1;
-    for (let k = 1; k <= count; k++) stations.push(pointOnSegment(segment, (segment.length * k) / count));
+    const count = pieces(segment, step);
+    for (let k = 1; k <= count; k++) {
+      stations.push(pointOnSegment(segment, (segment.length * k) / count));
+      along.push(segment.station + (segment.length * k) / count);
+    }
   }
   return stations;
 }
 
-/** @param up turns the first ring; only the look of the facets depends on it */
-export function tubeMesh(line: Centerline, radius: number, wall: number, up?: Vec3): TubeMesh {
+/**
+ * @param up turns the first ring; only the look of the facets depends on it
+ * @param step rings are no farther apart, mm: for what changes along the tube
+ */
+export function tubeMesh(
+  line: Centerline,
+  radius: number,
+  wall: number,
+  up?: Vec3,
+  step = Number.POSITIVE_INFINITY,
+): TubeMesh {
   const runs = stretches(line);
   const stations: Station[] = [];
+  const along: number[] = [];
   const starts: number[] = [];
   for (const run of runs) {
     starts.push(stations.length);
-    for (const station of stationsOf(run)) stations.push(station);
+    for (const station of stationsOf(run, step, along)) stations.push(station);
   }
   starts.push(stations.length);
   const rings = frames(stations, up);
@@ -95,7 +120,13 @@ export function tubeMesh(line: Centerline, radius: number, wall: number, up?: Ve
     writeCap(positions, normals, 2 * count + 2, last, radius, bore, 1);
   }
   const joints = [...starts.slice(0, -1), count - 1].filter((i) => i >= 0);
-  return { positions, normals, ...weave(runs, starts), seams: seamRings(rings, joints, radius) };
+  return {
+    positions,
+    normals,
+    ...weave(runs, starts),
+    seams: seamRings(rings, joints, radius),
+    stations: Float32Array.from(along),
+  };
 }
 
 /** `sign` −1 turns the normals into the bore. */

@@ -35,28 +35,17 @@ type Props = {
   readonly apart: ReadonlyMap<string, Vec3> | null;
   /** Where flange, gasket and head stand while the header is shown taken apart. */
   readonly away: { readonly flange: Vec3; readonly gasket: Vec3; readonly head: Vec3 } | undefined;
+  /** The flange is drawn elsewhere, and the nuts are off. */
+  readonly bare?: boolean;
 };
 
-export const HeadFace = memo(function HeadFace({ plate, palette, made, plans, apart, away }: Props) {
+export const HeadFace = memo(function HeadFace({ plate, palette, made, plans, apart, away, bare = false }: Props) {
   const { flange } = plate;
   const thickness = flange?.thickness ?? 0;
   const gasket = flange?.gasket ?? 0;
   const openings = useMemo(() => plate.openings.map((o) => o.points), [plate]);
-  const holes = useMemo(() => plate.fasteners.map(({ fastener, at }) => circle(at, fastener.hole / 2, 32)), [plate]);
-  const cutOuts = useMemo(() => [...openings, ...holes], [openings, holes]);
   const round = useMemo(() => hullOutline(plate.outline, CASTING_BORDER), [plate]);
-  const own = useMemo(
-    (): Ref => (flange ? { kind: 'flange', id: flange.id } : { kind: 'port', id: plate.ports[0]!.port.id }),
-    [flange, plate],
-  );
-  const emphasis = useSession((s) => (flange ? emphasisOf(own, s.selection, s.hovered) : 'none'));
-  const matrix = useMemo(
-    () =>
-      new Matrix4()
-        .makeBasis(new Vector3(...plate.across), new Vector3(...plate.up), new Vector3(...plate.normal))
-        .setPosition(...plate.origin),
-    [plate],
-  );
+  const matrix = useMemo(() => matrixOf(plate), [plate]);
   const inHead = useMemo(
     () =>
       plate.ports.flatMap(({ port, pose }) => [
@@ -67,23 +56,10 @@ export const HeadFace = memo(function HeadFace({ plate, palette, made, plans, ap
   );
   return (
     <>
-      {flange && made && <MadeParts parts={made.parts} ride={made.ride} palette={palette} apart={apart} />}
-      {flange && !made && (
+      {flange && made && !bare && <MadeParts parts={made.parts} ride={made.ride} palette={palette} apart={apart} />}
+      {flange && !made && !bare && (
         <group position={away?.flange ?? STAYS}>
-          <group matrix={matrix} matrixAutoUpdate={false}>
-            <Slab
-              outline={plate.outline}
-              holes={cutOuts}
-              from={0}
-              thickness={thickness}
-              colour={palette.steel}
-              palette={palette}
-              polished
-              edge={emphasis === 'none' ? palette.ink : palette.accent}
-              edgeWidth={emphasis === 'none' ? 1.1 : 2.4}
-              pick={own}
-            />
-          </group>
+          <QuickFlange plate={plate} palette={palette} />
         </group>
       )}
       {flange && gasket > 0 && (
@@ -120,7 +96,7 @@ export const HeadFace = memo(function HeadFace({ plate, palette, made, plans, ap
           <Throats plate={plate} depth={thickness + gasket + (flange ? CASTING : BARE)} palette={palette} />
         </group>
         {flange && plate.fasteners.length > 0 && (
-          <Studs plate={plate} flange={flange.id} below={thickness + gasket} palette={palette} />
+          <Studs plate={plate} flange={flange.id} below={thickness + gasket} bare={bare} palette={palette} />
         )}
         <Lines pairs={inHead} colour={palette.ghost} width={1.2} opacity={0.6} dash={6} />
       </group>
@@ -129,6 +105,42 @@ export const HeadFace = memo(function HeadFace({ plate, palette, made, plans, ap
 });
 
 const STAYS: Vec3 = [0, 0, 0];
+
+const matrixOf = (plate: Plate): Matrix4 =>
+  new Matrix4()
+    .makeBasis(new Vector3(...plate.across), new Vector3(...plate.up), new Vector3(...plate.normal))
+    .setPosition(...plate.origin);
+
+/** A flange before its plates are made. */
+export function QuickFlange({ plate, palette }: { readonly plate: Plate; readonly palette: Palette }) {
+  const id = plate.flange!.id;
+  const own = useMemo((): Ref => ({ kind: 'flange', id }), [id]);
+  const emphasis = useSession((s) => emphasisOf(own, s.selection, s.hovered));
+  const matrix = useMemo(() => matrixOf(plate), [plate]);
+  const holes = useMemo(
+    () => [
+      ...plate.openings.map((o) => o.points),
+      ...plate.fasteners.map(({ fastener, at }) => circle(at, fastener.hole / 2, 32)),
+    ],
+    [plate],
+  );
+  return (
+    <group matrix={matrix} matrixAutoUpdate={false}>
+      <Slab
+        outline={plate.outline}
+        holes={holes}
+        from={0}
+        thickness={plate.flange!.thickness}
+        colour={palette.steel}
+        palette={palette}
+        polished
+        edge={emphasis === 'none' ? palette.ink : palette.accent}
+        edgeWidth={emphasis === 'none' ? 1.1 : 2.4}
+        pick={own}
+      />
+    </group>
+  );
+}
 
 type ThroatsProps = { readonly plate: Plate; readonly depth: number; readonly palette: Palette };
 

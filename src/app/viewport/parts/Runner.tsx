@@ -2,10 +2,13 @@
  * One runner: a satin tube in its temper colour with ink at its edges and a line at each weld. Rebuilt only when its own
  * points, radii or tube change, not when a neighbour moves.
  */
-import { memo, useMemo } from 'react';
-import type { BufferGeometry } from 'three';
+import { useThree } from '@react-three/fiber';
+import { memo, useLayoutEffect, useMemo } from 'react';
+import { BufferAttribute, type BufferGeometry } from 'three';
 import { type ResolvedRunner, trimmedLine } from '../../../../geometry';
+import type { GapProfile } from '../../../../geometry/gaps/report';
 import type { Vec3 } from '../../../../shared/vec3';
+import { tintInto, useTint } from '../../room/tint';
 import { type Ref, useSession } from '../../session';
 import { emphasisOf, sameElement } from '../emphasis';
 import { InkedMesh, Rim } from '../gl/InkedMesh';
@@ -15,7 +18,7 @@ import { useOwned } from '../gl/owned';
 import type { Pickable } from '../gl/pick';
 import { litSteel, satin } from '../gl/satin';
 import { stretchOf, surface } from '../gl/surface';
-import { tubeMesh } from '../model/tubeMesh';
+import { type TubeMesh, tubeMesh } from '../model/tubeMesh';
 import { type Palette, tempered } from '../palette';
 
 type Props = {
@@ -42,12 +45,19 @@ export const Runner = memo(
     const selection = useSession((s) => s.selection);
 
     const line = useMemo(() => trimmedLine(runner, trim)!, [runner, trim]);
+    const tint = useTint(id);
+    const tinted = tint !== null;
     const mesh = useMemo(
-      () => tubeMesh(line, runner.tubeRadius, runner.tube.wall, runner.start.up),
-      [line, runner.tubeRadius, runner.tube.wall, runner.start.up],
+      () => tubeMesh(line, runner.tubeRadius, runner.tube.wall, runner.start.up, tinted ? TINT_STEP : undefined),
+      [line, runner.tubeRadius, runner.tube.wall, runner.start.up, tinted],
     );
     const geometry = useOwned(() => surface(mesh), [mesh]);
-    const steel = useOwned(() => satin(tempered(paint, palette)), [paint, palette]);
+    useTinted(geometry, mesh, tint, trim, palette);
+    // Between metal and paint: a colour that is to be read must not be all gleam.
+    const steel = useOwned(
+      () => (tinted ? satin('#ffffff', 0.5, 0.35) : satin(tempered(paint, palette))),
+      [paint, palette, tinted],
+    );
     const pick = useMemo((): Pickable => {
       const ref = (corner: number): Ref => {
         const part = mesh.parts.find((p) => corner >= p.first && corner < p.first + p.count);
@@ -97,6 +107,27 @@ export const Runner = memo(
     a.runner.tube === b.runner.tube &&
     a.runner.tooling.centerlineRadius === b.runner.tooling.centerlineRadius,
 );
+
+/** Rings of a tube whose colour changes along it are no farther apart than this, mm. */
+const TINT_STEP = 6;
+
+/** Writes the colours of the room into the tube's own, or leaves it its greys. Nothing is built anew while only gaps change. */
+function useTinted(geometry: BufferGeometry, mesh: TubeMesh, tint: GapProfile | null, trim: number, palette: Palette) {
+  const invalidate = useThree((s) => s.invalidate);
+  const tinted = tint !== null;
+  // One for each mesh that is coloured, whatever the colours.
+  const own = useMemo(
+    () => (tinted ? new BufferAttribute(new Float32Array(mesh.shades.length), 3) : null),
+    [mesh, tinted],
+  );
+  useLayoutEffect(() => {
+    if (!own || !tint) return;
+    tintInto(own.array as Float32Array, mesh, tint, -trim, palette.theme);
+    own.needsUpdate = true;
+    if (geometry.getAttribute('color') !== own) geometry.setAttribute('color', own);
+    invalidate();
+  }, [geometry, mesh, own, tint, trim, palette, invalidate]);
+}
 
 const STAYS: Vec3 = [0, 0, 0];
 

@@ -27,10 +27,30 @@ type Props = {
   readonly flange: string;
   /** From the flange's outer face down to the head. */
   readonly below: number;
+  /** Nuts and bolts are off: studs alone stand in the head. */
+  readonly bare: boolean;
   readonly palette: Palette;
 };
 
-export function Studs({ plate, flange, below, palette }: Props) {
+export function Studs({ bare, ...props }: Props) {
+  return bare ? <BareStuds {...props} /> : <TightStuds {...props} />;
+}
+
+type StudsProps = Omit<Props, 'bare'>;
+
+function BareStuds({ plate, flange, below, palette }: StudsProps) {
+  const studs = useMemo(
+    () =>
+      plate.fasteners
+        .map((_, index) => drawn(plate, index, { kind: 'fastener', id: flange, index }, below, true))
+        .filter(({ shank }) => shank),
+    [plate, flange, below],
+  );
+  const steel = useOwned(() => matt(palette.steel, 0.4, 0.85), [palette]);
+  return studs.length > 0 ? <ProudShanks studs={studs} steel={steel} /> : null;
+}
+
+function TightStuds({ plate, flange, below, palette }: StudsProps) {
   const studs = useMemo(
     () => plate.fasteners.map((_, index) => drawn(plate, index, { kind: 'fastener', id: flange, index }, below)),
     [plate, flange, below],
@@ -80,7 +100,8 @@ type Drawn = {
   readonly edges: readonly number[];
 };
 
-function drawn(plate: Plate, index: number, ref: Drawn['ref'], below: number): Drawn {
+/** @param whole the shank from the head on, not only what stands out of the nut */
+function drawn(plate: Plate, index: number, ref: Drawn['ref'], below: number, whole = false): Drawn {
   const { fastener, at } = plate.fasteners[index]!;
   const diameter = threadDiameter(fastener.thread) ?? fastener.hole * 0.9;
   const high = diameter * NUT_HEIGHT;
@@ -105,8 +126,11 @@ function drawn(plate: Plate, index: number, ref: Drawn['ref'], below: number): D
     made.computeVertexNormals();
     return made;
   };
+  const root = whole ? below : 0;
   const shank = () =>
-    new CylinderGeometry(diameter / 2, diameter / 2, proud, 20).translate(0, proud / 2, 0).applyMatrix4(place);
+    new CylinderGeometry(diameter / 2, diameter / 2, proud + root, 20)
+      .translate(0, (proud - root) / 2, 0)
+      .applyMatrix4(place);
   const solid = nut();
   const found = new EdgesGeometry(solid, 25);
   const edges = Array.from(found.getAttribute('position').array);

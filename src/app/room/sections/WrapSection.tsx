@@ -1,0 +1,119 @@
+/** Heat wrap: what it is, where it ends so that tools still reach, and what stays bare and why. */
+import { type WrapPlan, withWrapEnds } from '../../../../geometry';
+import { useDisplay } from '../../actions/display';
+import { lengthNumber } from '../../format';
+import { Swatch } from '../../parts/Swatch';
+import { usePaints } from '../../parts/usePaints';
+import { pointing } from '../../parts/usePointing';
+import { useAnswers } from '../answers';
+import { act, addWrap, removeWrap } from '../edits';
+import { useRoomLook } from '../look';
+import { WRAP_FIELDS } from '../specs';
+import { bareWords } from '../words';
+import { Fields } from './Fields';
+import { Add, Remove } from './MotionSection';
+import { type Of, Pending, Section, Switch } from './Section';
+
+export function WrapSection(of: Of) {
+  const { wrap } = of.design;
+  const known = useAnswers((s) => s.access);
+  const drawn = useRoomLook((s) => s.wrapDrawn);
+  const set = useRoomLook((s) => s.set);
+  const display = useDisplay();
+  const plans = known.value?.wrap ?? [];
+  return (
+    <Section
+      section="wrap"
+      name="Wrap"
+      says={wrap ? `${lengthNumber(wrap.thickness * wrap.layers, display, 1)} ${display} thick` : 'none'}
+      known={known}
+    >
+      {wrap ? (
+        <>
+          <Fields {...of} specs={WRAP_FIELDS} />
+          <Switch on={drawn} name="Draw the wrap" onSwitch={(on) => set({ wrapDrawn: on })} />
+          <Pending known={known} what="Looking where it may go" />
+          <Ends plans={plans} working={known.working} />
+          {plans.length > 0 && <PlanTable plans={plans} />}
+          <Remove what="Take the wrap off" onRemove={removeWrap} />
+        </>
+      ) : (
+        <Add
+          what="Wrap the header"
+          usual="Two layers of 1.6 mm, from a roll that needs a gap of 20 mm: common practice, to be changed."
+          onAdd={addWrap}
+        />
+      )}
+    </Section>
+  );
+}
+
+const total = (stretches: WrapPlan['wrapped']): number => stretches.reduce((sum, [from, to]) => sum + to - from, 0);
+
+/** Where what is wrapped is more than may be: the one step that ends it. */
+function Ends({ plans, working }: { readonly plans: readonly WrapPlan[]; readonly working: boolean }) {
+  const over = plans.filter((plan) => total(plan.wrapped) - total(plan.possible) > 0.5);
+  if (plans.length === 0) return null;
+  if (over.length === 0) return <p className="quiet">The wrap ends where tools, sensors and the roll need it.</p>;
+  return (
+    <div className="room-acts">
+      <button
+        type="button"
+        className="button strong small"
+        disabled={working}
+        onClick={() =>
+          act((now) => ({ ok: true, design: withWrapEnds(now, plans) }), 'End the wrap where tools need it')
+        }
+      >
+        End the wrap where tools need it
+      </button>
+    </div>
+  );
+}
+
+function PlanTable({ plans }: { readonly plans: readonly WrapPlan[] }) {
+  const display = useDisplay();
+  return (
+    <table className="room-wrap">
+      <caption>What may be wrapped</caption>
+      <thead>
+        <tr>
+          <th scope="col">Runner</th>
+          <th scope="col" className="right">
+            Wrapped <span className="unit">{display}</span>
+          </th>
+          <th scope="col">Left bare</th>
+        </tr>
+      </thead>
+      <tbody>
+        {plans.map((plan) => (
+          <PlanRow key={plan.runner} plan={plan} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function PlanRow({ plan }: { readonly plan: WrapPlan }) {
+  const display = useDisplay();
+  const paint = usePaints().get(plan.runner);
+  const mm = (length: number) => lengthNumber(length, display, 0);
+  return (
+    <tr className="pick" {...pointing({ kind: 'runner', id: plan.runner })} tabIndex={0}>
+      <th scope="row">
+        {paint && <Swatch paint={paint} />} {plan.runner}
+      </th>
+      <td className="right number">{mm(total(plan.possible))}</td>
+      <td>
+        {plan.bare.length === 0 && <span className="quiet">nothing</span>}
+        <ul className="room-bare">
+          {bareWords(plan.bare).map((words) => (
+            <li key={words} className="quiet">
+              {words}
+            </li>
+          ))}
+        </ul>
+      </td>
+    </tr>
+  );
+}
