@@ -25,7 +25,7 @@ export {
 } from './header/resolve';
 
 // Rules
-export { check, checkHeader } from './check/check';
+export { check, checkHeader, checkWhole } from './check/check';
 export {
   adoptCounted,
   countedKey,

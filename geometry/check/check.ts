@@ -16,16 +16,17 @@ import { sayIn } from './words';
 
 /** @param meshes by file name; a mesh surrounding whose file is absent here is a `document` problem, not a silent pass */
 export function check(design: Design, meshes: Meshes = new Map()): CheckReport {
-  const header = resolveHeader(design);
+  return checkWhole(resolveHeader(design), meshes);
+}
+
+/** The same where the design is resolved already. */
+export function checkWhole(header: Header, meshes: Meshes = new Map()): CheckReport {
   const report = checkHeader(header, meshes);
   const reach = checkReach(header, meshes);
   return reach.length === 0 ? report : { ...report, ok: false, problems: [...report.problems, ...reach] };
 }
 
-/**
- * The same where the design is resolved already: what it shares with a header checked before is not measured again. All but
- * `reach`, which takes longer than a hand can wait.
- */
+/** All but `reach`, which takes longer than a hand can wait; what the header shares with one checked before is not measured again. */
 export function checkHeader(header: Header, meshes: Meshes = new Map()): CheckReport {
   const { design } = header;
   const { obstacles, missing } = obstaclesOf(header, meshes);

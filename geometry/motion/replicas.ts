@@ -15,7 +15,7 @@ import { add, addScaled, cross, distance, norm, rotate, sub, unit } from '../vec
 import { hotGrowth, type Motion, motionOf, placedAt, type Stand, type Sway, sizeAt, swayOf } from './motion';
 
 /** Between two moments nothing of the header goes further, mm. */
-const STEP = 6;
+const STEP = 12;
 /** What linear steps of the solver and rounding may miss, mm. */
 const SPARE = 0.03;
 

@@ -14,7 +14,7 @@ import { thinned } from './thinned';
 export function lengthWindows(design: Design, meshes: Meshes = new Map(), options: WindowOptions = {}): Windows {
   const header = resolveHeader(design);
   const obstacles = solverObstacles(header, meshes);
-  const rough = thinned(obstacles, meshes);
+  const rough = thinned(obstacles);
   const runners = header.runners.map((r) => {
     const wanted = header.groups.get(r.runner.group ?? '')?.length ?? null;
     return runnerWindow(header, r, obstacles, rough, wanted, options);

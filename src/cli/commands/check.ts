@@ -2,7 +2,7 @@
  * `check DESIGN [--json]`: measures every rule and says what fails, where, by how much; what lengths every runner and group
  * could have; what is found about the space it must fit; and whether every part can be made. The exit code speaks of rules alone.
  */
-import { checkHeader, headerParts, lengthWindows, resolveHeader, roomReport, withReach } from '../../../geometry';
+import { checkWhole, headerParts, lengthWindows, resolveHeader, roomReport, withReach } from '../../../geometry';
 import { FAILS, HOLDS, type Io } from '../io';
 import { printReport } from '../print/report';
 import { printRoom, roomFields } from '../print/room/room';
@@ -13,7 +13,7 @@ export async function checkCommand(path: string, options: { json?: boolean }, io
   const { design, meshes } = loadDesign(path, io);
   const header = resolveHeader(design);
   const windows = lengthWindows(design, meshes);
-  const report = withReach(checkHeader(header, meshes), windows, design);
+  const report = withReach(checkWhole(header, meshes), windows, design);
   const { notMade, warnings } = await headerParts(header);
   const room = roomReport(header, meshes);
   const parts = { notMade, warnings };
