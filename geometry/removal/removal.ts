@@ -12,11 +12,11 @@ import { stoppedWords, wayWords } from './words';
 
 export type RemovalOptions = {
   readonly seed?: number;
-  /** Places that are measured for one piece, at most; joints are tried with a part of it. Default 12 000. */
+  /** Places that are measured for one piece, at most; joints are tried with a part of it. Default 14 000. */
   readonly budget?: number;
 };
 
-const BUDGET = 12_000;
+const BUDGET = 14_000;
 const JOINT_SHARE = 0.2;
 
 export function removalReport(
