@@ -1,7 +1,9 @@
 /**
  * The gap along each tube, at even stations: to other tubes, to bodies that it does not belong to, to what stands around.
  * What is bundled or welded together is left out, as in `check`. What each pair has is remembered, so that after an edit only
- * what changed is measured. For colour: a station tells of the tube's section there. mm.
+ * what changed is measured. For colour: a station tells of the tube's section there. Of a header that moves it is the least over
+ * the moments that the solver keeps clear of, with the clearance that the design asks for: between two moments it may be a little
+ * less, as the list of gaps tells. mm.
  */
 import { isTree, type Obstacle } from '../check/obstacles';
 import { bodyShape, partsOf } from '../check/pairGaps';
@@ -41,8 +43,8 @@ export function gapProfile(
     if (other !== r && other.centerline)
       take(toTube(r, other, within + header.tubeToTube, step, header), header.tubeToTube);
   for (const merge of header.merges.values()) if (!touches(r, merge)) take(toBody(r, merge, within, step), 0);
-  for (const { surrounding, shape } of obstacles) {
-    const required = surrounding.clearance ?? 0;
+  for (const { surrounding, shape, original } of obstacles) {
+    const required = (original?.surrounding ?? surrounding).clearance ?? 0;
     take(toObstacle(r, shape, within + required, step), required);
   }
   return [{ runner: r.runner.id, stations: Float64Array.from(places, (p) => p.station), margins }];

@@ -28,6 +28,7 @@ import { nearestOn } from '../measure/shapes';
 import { besideTube, nearestOnTree, type Span, spanBetweenTubes } from '../measure/surfaces';
 import { motionOf, swayOf } from '../motion/motion';
 import { movedBody, movedChain } from '../motion/moved';
+import { solverObstacles } from '../motion/replicas';
 import { gapProfiles, touches } from './gapProfile';
 import type { GapEntry, GapReport } from './report';
 
@@ -53,7 +54,7 @@ export function gapReport(
     ...aroundBodies(header, obstacles, within),
   ];
   gaps.sort((a, b) => a.margin - b.margin);
-  return { gaps, profiles: gapProfiles(header, obstacles, { within, step }) };
+  return { gaps, profiles: gapProfiles(header, solverObstacles(header, meshes), { within, step }) };
 }
 
 const spans = new WeakMap<object, Span>();

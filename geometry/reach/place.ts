@@ -7,6 +7,7 @@ import { type HexSize, hexSize } from '../../shared/stock/hexFasteners';
 import { type ServiceSize, serviceSize } from '../../shared/stock/servicePoints';
 import type { Vec3 } from '../../shared/vec3';
 import { onPlate, type PlateFrame, plateFrame } from '../flange/plateFrame';
+import { isStud, studBeyond } from '../flange/stud';
 import type { Header, ResolvedPort } from '../header/resolve';
 import { addScaled, anySquareTo, cross, distance, dot, sub, unit } from '../vector';
 
@@ -50,8 +51,6 @@ export function placesOf(header: Header): Place[] {
   return [...flanges.flatMap((flange) => fastenerPlaces(header, flange)), ...service.map(servicePlace)];
 }
 
-export const isStud = (fastener: Fastener): boolean => !/bolt|screw/i.test(fastener.kind);
-
 function fastenerPlaces(header: Header, flange: Flange): Place[] {
   const ports = flange.ports.flatMap((id) => header.ports.get(id) ?? []);
   if (ports.length === 0) return [];
@@ -84,16 +83,12 @@ function fastenerPlace(flange: Flange, fastener: Fastener, i: number, frame: Pla
 
 type Held = Pick<Place, 'hex' | 'stud' | 'drawn' | 'body'>;
 
-/** Threads that stand out of a nut, where the design does not say how long a stud is: a third of its diameter, common practice. */
-const SPARE_THREAD = 1 / 3;
 /** A bolt screws in so many diameters where the design does not say how long it is: common practice. */
 const SCREWED_IN = 1.5;
 
-/** A stud's length is counted from the head's face: what gasket and flange leave of it stands out. */
-function studOf({ thickness, gasket = 0 }: Flange, { length }: Fastener, size: HexSize): Held {
+function studOf(flange: Flange, fastener: Fastener, size: HexSize): Held {
   const { acrossFlats, acrossCorners, nutHeight, diameter } = size;
-  const out = length === undefined ? nutHeight + SPARE_THREAD * diameter : length - thickness - gasket;
-  const stud = Math.max(out, nutHeight);
+  const stud = studBeyond(flange, fastener);
   return {
     hex: { acrossFlats, acrossCorners, height: nutHeight },
     stud,

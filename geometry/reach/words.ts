@@ -20,17 +20,17 @@ export function messageFor(
   if (reach === 'reachable') return `${place.id} is reached with ${listed(working.map((t) => a(t.name)))}.`;
   if (reach === 'one-tool') {
     const other = tries.filter((t) => !t.wrapped).reduce((p, q) => (q.lack < p.lack ? q : p));
-    return `${place.id} is reached with ${a(best.name)} only: ${stopped(header, other)}.`;
+    return `${place.id} is reached with ${a(best.name)} only: ${stopped(header, place, other)}.`;
   }
-  const { remedy } = fault(header, best);
+  const { remedy } = fault(header, place, best);
   if (reach === 'before-wrapping')
-    return `${place.id} is reached before wrapping only: wrapped, ${stopped(header, best)}. ${remedies(bareWords(header, bare()), remedy)}`;
-  return `${place.id} cannot be reached: ${stopped(header, best)}. ${remedy}`;
+    return `${place.id} is reached before wrapping only: wrapped, ${stopped(header, place, best)}. ${remedies(bareWords(header, bare()), remedy)}`;
+  return `${place.id} cannot be reached: ${stopped(header, place, best)}. ${remedy}`;
 }
 
-const stopped = (header: Header, tried: Tried): string => fault(header, tried).what;
+const stopped = (header: Header, place: Place, tried: Tried): string => fault(header, place, tried).what;
 
-function fault(header: Header, { name, way, lack, culprits }: Tried): { what: string; remedy: string } {
+function fault(header: Header, place: Place, { name, way, lack, culprits }: Tried): { what: string; remedy: string } {
   const say = sayIn(header.design.display);
   if (way.unfit !== null)
     return { what: `${a(name)} does not fit, as ${way.unfit}`, remedy: 'Use a longer socket or a shorter stud.' };
@@ -39,7 +39,7 @@ function fault(header: Header, { name, way, lack, culprits }: Tried): { what: st
   const depth = tenths(Math.min(lack, first.depth));
   const and = second ? ` with ${nameOf(header, second)}` : '';
   const what = `${nameOf(header, first)} is ${say(depth)} in the way of ${a(name)}${and}`;
-  return { what, remedy: remedyFor(header, first, depth) };
+  return { what, remedy: remedyFor(header, place, first, depth) };
 }
 
 const remedies = (wrap: string, other: string): string =>
@@ -66,9 +66,15 @@ function bareWords(header: Header, cuts: Cuts): string {
 /** Upward, so that moving by what is said is enough. */
 const tenths = (x: number): number => Math.ceil(x * 10 - 1e-9) / 10;
 
-function remedyFor(header: Header, { id, station }: Culprit, depth: number): string {
+/** A tube's straight at its port cannot be moved: the port says where it lies. */
+const FIXED = 'straight 1';
+
+function remedyFor(header: Header, place: Place, { id, station }: Culprit, depth: number): string {
   const say = sayIn(header.design.display);
-  const line = station === null ? null : header.runners.find((r) => r.runner.id === id)?.centerline;
+  const r = station === null ? undefined : header.runners.find((o) => o.runner.id === id);
+  const line = r?.centerline;
+  if (line && station !== null && 'port' in r.runner.from && placeOnRunner(line, station) === FIXED)
+    return `Move ${place.kind === 'fastener' ? 'the fastener' : place.id} ${say(depth)} away from the straight of ${id} at its port.`;
   if (line && station !== null) return `Move ${id} ${say(depth)} away at its ${placeOnRunner(line, station)}.`;
   if (header.merges.has(id)) return `Move the collector ${say(depth)} out of its way.`;
   return `Make ${say(depth)} more room there, or move the fastener.`;

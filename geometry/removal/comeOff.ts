@@ -1,6 +1,7 @@
 /**
  * A header taken off piece by piece: whichever piece comes off with the others in place goes first, then the next, until none is
- * left or none comes. Surroundings and the pieces still in place are what is in the way. At rest, bare and cold. mm.
+ * left or none comes. Surroundings and the pieces still in place are what is in the way, but not the ground: for a way out below
+ * the vehicle is raised. At rest, bare and cold. mm.
  */
 
 import type { Vec3 } from '../../shared/vec3';
@@ -8,16 +9,16 @@ import type { Meshes } from '../check/meshes';
 import { obstaclesOf } from '../check/obstacles';
 import type { Header } from '../header/resolve';
 import { scale } from '../vector';
-import { bodyOf } from './body';
+import { type Body, bodyOf } from './body';
 import { ROUGH } from './gap';
 import { type Left, leaveBay } from './leave';
-import { askedAt, type Counter, roomAlong } from './motion';
+import { askedAt, type Counter, moved, roomAlong } from './motion';
 import { type Assembly, assemblyOf, type Loose, type Members } from './pieces';
 import { AT_REST } from './pose';
 import type { RemovalPose } from './report';
 import { heldBy, ROOM, type Slide, slideOff } from './slide';
 import { mergeSolid, plateSolids, tubeSolids } from './solids';
-import { type Standing, standingOf, standingPart } from './space';
+import { isGround, type Standing, standingOf, standingPart } from './space';
 
 export type Taken = {
   readonly members: Members;
@@ -26,6 +27,8 @@ export type Taken = {
   readonly left: Left | null;
   readonly path: readonly RemovalPose[];
   readonly room: { readonly gap: number; readonly by: string } | null;
+  /** Its way leads through the ground, as it is with the vehicle standing on it. */
+  readonly raised: boolean;
 };
 
 export type Undone = {
@@ -44,6 +47,7 @@ const TOUCHING = 0.1;
 export type Bay = {
   readonly header: Header;
   readonly around: readonly Standing[];
+  readonly ground: readonly Standing[];
   readonly missing: readonly string[];
   standing(kind: 'runner' | 'merge' | 'flange', id: string, runners: readonly string[]): Standing | null;
 };
@@ -53,8 +57,9 @@ export function bayOf(header: Header, meshes: Meshes): Bay {
   const known = new Map<string, Standing | null>();
   return {
     header,
-    around: obstacles.map(standingOf),
-    missing: missing.map((m) => m.file),
+    around: obstacles.filter((o) => !isGround(o.surrounding)).map(standingOf),
+    ground: obstacles.filter((o) => isGround(o.surrounding)).map(standingOf),
+    missing: missing.filter((m) => !isGround(m)).map((m) => m.file),
     standing(kind, id, runners) {
       const key = `${kind} ${id} ${kind === 'flange' ? runners.join() : ''}`;
       const kept = known.get(key);
@@ -116,7 +121,7 @@ function takeOff(
     (o) => nameOf(pieces[o]!),
   );
   const slide = slideOff(header, members, held, standing, counter);
-  if (!slide.ok) return { members, slide, left: null, path: [AT_REST], room: null };
+  if (!slide.ok) return { members, slide, left: null, path: [AT_REST], room: null, raised: false };
   const body = bodyOf(header, members)!;
   const asked = askedAt(body, slide.pose, standing, ROOM, -TOUCHING, ROUGH);
   const first: Vec3[] = slide.axis ? [slide.axis] : [];
@@ -128,7 +133,17 @@ function takeOff(
   const path = slide.axis ? [AT_REST, slide.pose] : [AT_REST];
   if (left.ok) path.push(...left.path.slice(1));
   const room = roomWanted ? roomOf(bay, members, slide, path, standing) : null;
-  return { members, slide, left, path, room };
+  const raised = left.ok && meets(body, path, bay.ground);
+  return { members, slide, left, path, room, raised };
+}
+
+/** Measured in so many places at most; far more than any path needs. */
+const GROUND_BUDGET = 20_000;
+
+function meets(body: Body, path: readonly RemovalPose[], ground: readonly Standing[]): boolean {
+  const asked = askedAt(body, AT_REST, ground, ROOM);
+  const counter: Counter = { left: GROUND_BUDGET };
+  return path.some((to, i) => i > 0 && moved(body, path[i - 1]!, to, asked, counter).share < 1);
 }
 
 /** Along the slide a plate counts as its outer face, as it did when it was checked. */

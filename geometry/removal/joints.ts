@@ -71,10 +71,11 @@ function adviceOf(loose: readonly Loose[], undone: Undone, say: Say): JointAdvic
 }
 
 function stepWords({ pieces }: Undone, k: number, say: Say): string {
-  const { members, slide, path } = pieces[k]!;
+  const taken = pieces[k]!;
+  const { members, slide } = taken;
   const off = members.flanges.length > 0 ? 'off the studs' : 'off its joint';
   const drawn = slide.ok && slide.axis ? `${say(Math.ceil(slide.far))} ${off} and ` : '';
-  return `${nameOf(members)}, ${drawn}${wayWords(path)}`;
+  return `${nameOf(members)}, ${drawn}${wayWords(taken)}`;
 }
 
 /** Of the pieces that stay, the one that the joint was to free tells most. */

@@ -10,7 +10,6 @@ import { type Asked, type Counter, moved } from './motion';
 import { matrixOf, placed, poseAt } from './pose';
 import type { RemovalPose } from './report';
 
-const STEP = 40;
 /** What is still to go counts so much more than what has been gone. */
 const GREED = 2;
 /** Between two checked places nothing is turned by more, so that what lies between is what was meant. */
@@ -26,9 +25,21 @@ export const AXES: readonly Vec3[] = [
   [0, 0, 1],
   [0, 0, -1],
 ];
-/** Turns that suit bays, which are mostly square: about one axis, each reached by way of the one before. */
-const ANGLES = [0, Math.PI / 9, Math.PI / 4, Math.PI / 2];
-export const TURNS: readonly Vec3[] = AXES.flatMap((axis) => ANGLES.slice(1).map((a) => scale(axis, a)));
+/** What is searched: steps along the axes, turns about one of them, each reached by way of the one before, and the ways out. */
+export type Lattice = {
+  /** mm. */
+  readonly step: number;
+  /** Growing, radians; 0 is meant too. */
+  readonly angles: readonly number[];
+  readonly ways: readonly Vec3[];
+};
+/** Turns that suit bays, which are mostly square. */
+export const ANYWHERE: Lattice = { step: 40, angles: [Math.PI / 9, Math.PI / 4, Math.PI / 2], ways: AXES };
+/** As most headers leave: down, with small turns and shifts on the way. */
+export const DOWN: Lattice = { step: 40, angles: [Math.PI / 18, Math.PI / 9, Math.PI / 6], ways: [[0, 0, -1]] };
+
+const turnsOf = ({ angles }: Lattice): Vec3[] => AXES.flatMap((axis) => angles.map((a) => scale(axis, a)));
+export const TURNS: readonly Vec3[] = turnsOf(ANYWHERE);
 
 export function isClear(own: ArrayLike<number>, box: ArrayLike<number>): boolean {
   return [0, 1, 2].some((k) => own[k]! > box[3 + k]! + CLEAR || own[3 + k]! < box[k]! - CLEAR);
@@ -55,7 +66,7 @@ export function steps(body: Body, from: RemovalPose, turn: Vec3, to: Vec3): Remo
 
 type Place = {
   readonly cell: Vec3;
-  /** 0 as it was, else one past its number in `TURNS`. */
+  /** 0 as it was, else one past the number of its turn. */
   readonly turned: number;
   readonly gone: number;
   readonly rank: number;
@@ -69,17 +80,19 @@ export function latticeWay(
   all: readonly Asked[],
   box: Float64Array,
   counter: Counter,
+  lattice: Lattice,
 ): RemovalPose[] | null {
+  const { step, ways } = lattice;
   const origin = placed(start, body.middle);
-  const turns = [start.turn, ...TURNS.map((t) => add(start.turn, t))];
+  const turns = [start.turn, ...turnsOf(lattice).map((t) => add(start.turn, t))];
   const extents = turns.map((turn) => extent(body, matrixOf(poseAt(turn, body.middle, [0, 0, 0]))));
   const ownAt = (turned: number, p: Vec3): number[] => Array.from(extents[turned]!, (x, k) => x + p[k % 3]!);
   const queue = heap<Place>((p) => p.rank);
   const done = new Set<string>();
   const put = (cell: Vec3, turned: number, gone: number, from: Reached | null): void => {
     if (done.has(`${cell} ${turned}`)) return;
-    const own = ownAt(turned, addScaled(origin, cell, STEP));
-    const left = Math.max(0, Math.min(...AXES.map((way) => farOut(own, box, way))));
+    const own = ownAt(turned, addScaled(origin, cell, step));
+    const left = Math.max(0, Math.min(...ways.map((way) => farOut(own, box, way))));
     queue.put({ cell, turned, gone, rank: gone + GREED * left, from });
   };
   put([0, 0, 0], 0, 0, null);
@@ -88,7 +101,7 @@ export function latticeWay(
     if (!next) return null;
     const key = `${next.cell} ${next.turned}`;
     if (done.has(key)) continue;
-    const at = addScaled(origin, next.cell, STEP);
+    const at = addScaled(origin, next.cell, step);
     const path = next.from ? steps(body, next.from.path.at(-1)!, turns[next.turned]!, at) : [start];
     let before = next.from?.path.at(-1) ?? start;
     const holds = path.every((pose) => {
@@ -100,8 +113,8 @@ export function latticeWay(
     done.add(key);
     const reached: Reached = { path, before: next.from };
     if (isClear(ownAt(next.turned, at), box)) return whole(reached);
-    for (const way of AXES) put(add(next.cell, way), next.turned, next.gone + STEP, reached);
-    for (const turned of besides(next.turned)) {
+    for (const way of AXES) put(add(next.cell, way), next.turned, next.gone + step, reached);
+    for (const turned of besides(next.turned, lattice.angles.length)) {
       const angle = distance(turns[turned]!, turns[next.turned]!);
       put(next.cell, turned, next.gone + (angle * body.reach) / 4, reached);
     }
@@ -110,8 +123,7 @@ export function latticeWay(
 }
 
 /** Turns one angle further or back about the same axis. */
-function besides(turned: number): number[] {
-  const many = ANGLES.length - 1;
+function besides(turned: number, many: number): number[] {
   if (turned === 0) return AXES.map((_, k) => k * many + 1);
   const k = (turned - 1) % many;
   return [k === 0 ? 0 : turned - 1, ...(k < many - 1 ? [turned + 1] : [])];

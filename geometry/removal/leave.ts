@@ -1,5 +1,6 @@
 /**
- * Out of the bay, once a piece is off its studs: first straight every way, then over a lattice of places and turns, then by chance.
+ * Out of the bay, once a piece is off its studs: first straight every way, then down with small turns as most headers go, then
+ * over a lattice of places and turns to whichever side, then by chance.
  * Chance is seeded and the work is counted in measured places, so the same asks get the same answer. A way found is checked as
  * a motion; where none is found that proves nothing. mm, radians.
  */
@@ -7,7 +8,7 @@ import type { Vec3 } from '../../shared/vec3';
 import { randomNumbers } from '../layout/random';
 import { unit } from '../vector';
 import { type Body, extent } from './body';
-import { farOut, isClear, latticeWay } from './lattice';
+import { ANYWHERE, DOWN, farOut, isClear, type Lattice, latticeWay } from './lattice';
 import { type Asked, type Counter, type Moved, moved } from './motion';
 import { matrixOf, movedBy } from './pose';
 import type { RemovalPose } from './report';
@@ -20,8 +21,9 @@ export type Left =
   /** The straight way that led farthest, what ended it and where. */
   | { readonly ok: false; readonly way: Vec3; readonly after: number; readonly stop: Moved };
 
-/** Of the work, for the lattice; the rest is for chance. */
-const ORDERLY = 0.6;
+/** Of the work, for the likely ways and for the lattice of all; the rest is for chance. */
+const LIKELY = 0.3;
+const ORDERLY = 0.4;
 
 /** @param first ways worth trying before others */
 export function leaveBay(
@@ -47,10 +49,18 @@ export function leaveBay(
     if (!best || after > best.after) best = { ok: false, way, after, stop };
   }
   const goals = ways.map(({ way, far }) => movedBy(start, way, far)).filter((goal) => isFree(body, goal, all, counter));
-  const orderly: Counter = { left: Math.floor(ORDERLY * counter.left) };
-  counter.left -= orderly.left;
+  const budget = counter.left;
+  const over = (lattice: Lattice, share: number): RemovalPose[] | null => {
+    const own: Counter = { left: Math.min(counter.left, Math.floor(share * budget)) };
+    counter.left -= own.left;
+    const found = latticeWay(body, start, all, box, own, lattice);
+    // What was not used is left for the next.
+    counter.left += Math.max(0, own.left);
+    return found;
+  };
   const path =
-    latticeWay(body, start, all, box, orderly) ??
+    over(DOWN, LIKELY) ??
+    over(ANYWHERE, ORDERLY) ??
     (goals.length > 0 ? grownWay(body, start, goals, all, box, counter, seed) : null);
   return path ? { ok: true, path: shortened(path, body, all, randomNumbers(seed)) } : best!;
 }

@@ -12,11 +12,11 @@ import { stoppedWords, wayWords } from './words';
 
 export type RemovalOptions = {
   readonly seed?: number;
-  /** Places that are measured for one piece, at most; joints are tried with a part of it. Default 12 000. */
+  /** Places that are measured for one piece, at most; joints are tried with a part of it. Default 14 000. */
   readonly budget?: number;
 };
 
-const BUDGET = 12_000;
+const BUDGET = 14_000;
 const JOINT_SHARE = 0.2;
 
 export function removalReport(
@@ -37,7 +37,7 @@ export function removalReport(
 }
 
 function pieceOf(taken: Taken, single: boolean, aside: string, say: Say): RemovalPiece {
-  const { members, slide, left, path, room } = taken;
+  const { members, slide, left, path, room, raised } = taken;
   const name = single ? 'The header' : `The piece of ${nameOf(members)}`;
   const stopped = !slide.ok
     ? { by: slide.by, after: slide.after, at: slide.at }
@@ -49,8 +49,9 @@ function pieceOf(taken: Taken, single: boolean, aside: string, say: Say): Remova
   const beside = room ? ` The least room is ${say(room.gap)}, beside ${room.by}.` : '';
   const message = stopped
     ? `${name} ${stoppedWords(taken, say)}.${aside}`
-    : `${name} ${drawn}leaves ${wayWords(path)}.${beside}${aside}`;
-  return { ...members, slides: slide.ok, leaves: left?.ok ?? false, path, room, stopped, message };
+    : `${name} ${drawn}leaves ${wayWords(taken)}.${beside}${aside}`;
+  const leaves = left?.ok ?? false;
+  return { ...members, slides: slide.ok, leaves, path, room, ...(raised && { raised }), stopped, message };
 }
 
 /** What was not looked at must not be taken for free. */

@@ -33,6 +33,8 @@ export type RemovalPiece = {
   readonly path: readonly RemovalPose[];
   /** The least room along the path, mm, and beside what. */
   readonly room: { readonly gap: number; readonly by: string } | null;
+  /** The path leads through what is of kind ground: with the vehicle raised. Left out where it does not. */
+  readonly raised?: true;
   /** Where it stops: what it meets, and after how far. */
   readonly stopped: { readonly by: readonly string[]; readonly after: number; readonly at: Vec3 } | null;
   readonly message: string;

@@ -3,8 +3,8 @@
  * in the way; with studs only along them, with bolts out any way that lifts off every face. mm, unit vectors.
  */
 import type { Flange } from '../../shared/design/types';
-import { threadDiameter } from '../../shared/stock/hexFasteners';
 import type { Vec3 } from '../../shared/vec3';
+import { isStud, studBeyond } from '../flange/stud';
 import type { Header } from '../header/resolve';
 import { DEGREES, RADIANS } from '../tolerance';
 import { add, angleBetween, dot, norm, scale, unit } from '../vector';
@@ -19,10 +19,6 @@ import type { Standing } from './space';
 export const ROOM = 1;
 /** Beyond a stud's tip, or a slip joint's end, mm. */
 const PAST = 1;
-/** Of a stud so many diameters sit in the head; its nut is so high: common practice, as it is drawn. */
-const ENGAGEMENT = 1.5;
-const NUT = 0.85;
-const NUT_PROUD = 0.25;
 /** Studs let a flange off along themselves within this; bolted faces are left at this angle at most. */
 const STUDS_AGREE = 2 * RADIANS;
 const FACES_LEFT = 60 * RADIANS;
@@ -138,14 +134,12 @@ function seatsOf(header: Header, members: Members): Seat[] {
 const UNKNOWN = 22;
 
 /** How far a flange must come: past the tip of its longest stud, or with bolts out by its own thickness. */
-function liftOff({ thickness, gasket = 0, fasteners = [] }: Flange): { far: number; isStud: boolean } {
+function liftOff(flange: Flange): { far: number; isStud: boolean } {
+  const { thickness, gasket = 0, fasteners = [] } = flange;
   const below = thickness + gasket;
-  const studs = fasteners.filter((f) => f.kind === 'stud');
+  const studs = fasteners.filter(isStud);
   if (fasteners.length > 0 && studs.length === 0) return { far: below, isStud: false };
-  const proud = studs.map(({ thread, hole, length = 0 }) => {
-    const d = threadDiameter(thread) ?? hole / 1.1;
-    return Math.max(below + (NUT + NUT_PROUD) * d, length - ENGAGEMENT * d);
-  });
+  const proud = studs.map((stud) => below + studBeyond(flange, stud));
   return { far: (proud.length > 0 ? Math.max(...proud) : below + USUAL_STUD) + PAST, isStud: true };
 }
 /** What a stud stands beyond the plate where none is told of, mm: M8 and its nut. Common practice. */

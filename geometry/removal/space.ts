@@ -1,6 +1,6 @@
 /**
  * What stands in the way of a piece: surroundings, and pieces of the header that are still in place; with the least gap that is
- * asked of each. Ground drawn as a box goes on for ever below its top. mm.
+ * asked of each. Ground drawn as a box goes on for ever below its top: it tells whether a way out needs the vehicle raised. mm.
  */
 import type { Surrounding } from '../../shared/design/types';
 import { isTree, type Obstacle } from '../check/obstacles';
@@ -21,17 +21,15 @@ export function standingOf({ surrounding, shape }: Obstacle): Standing {
   const { id } = surrounding;
   if (isTree(shape))
     return { id, distance: (x, y, z, below) => shape.nearest(x, y, z, below), bounds: boundsOfTree(shape) };
-  const { signedDistance } = isGround(surrounding)
-    ? planeShape({ position: surrounding.max, normal: [0, 0, 1] })
-    : shape;
-  const bounds = surrounding.shape === 'plane' || isGround(surrounding) ? null : boundsOfShape(shape);
+  const isBox = surrounding.shape === 'box' && isGround(surrounding);
+  const { signedDistance } = isBox ? planeShape({ position: surrounding.max, normal: [0, 0, 1] }) : shape;
+  const bounds = surrounding.shape === 'plane' || isBox ? null : boundsOfShape(shape);
   return { id, distance: (x, y, z) => signedDistance(x, y, z), bounds };
 }
 
 const AS_IT_IS = matrixOf(AT_REST);
 
-type Ground = Extract<Surrounding, { shape: 'box' }>;
-const isGround = (s: Surrounding): s is Ground => s.shape === 'box' && s.kind === 'ground';
+export const isGround = ({ kind }: Surrounding): boolean => kind === 'ground';
 
 function boundsOfShape({ bounds, centre, reach }: Exclude<Obstacle['shape'], { visit: unknown }>): Float64Array {
   return bounds ?? Float64Array.of(...centre.map((x) => x - reach), ...centre.map((x) => x + reach));

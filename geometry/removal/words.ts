@@ -7,14 +7,14 @@ import type { Taken } from './comeOff';
 import type { RemovalPose } from './report';
 
 const NAMES: readonly (readonly [string, string])[] = [
-  ['toward +x', 'toward −x'],
-  ['toward +y', 'toward −y'],
+  ['toward +X', 'toward −X'],
+  ['toward +Y', 'toward −Y'],
   ['up', 'down'],
 ];
 /** What counts for less than this of a way is not named: a quarter of a right angle. */
 const NAMED = 0.38;
 
-/** "down", "up and toward +y". */
+/** "down", "up and toward +Y". */
 export function directionWords(way: Vec3): string {
   const named = unit(way)
     .map((x, k) => ({ size: Math.abs(x), name: NAMES[k]![x > 0 ? 0 : 1] }))
@@ -24,7 +24,10 @@ export function directionWords(way: Vec3): string {
 }
 
 /** How it leaves, from the second of its places to the last. */
-export function wayWords(path: readonly RemovalPose[]): string {
+export const wayWords = ({ path, raised }: Pick<Taken, 'path' | 'raised'>): string =>
+  `${pathWords(path)}${raised ? ', with the vehicle raised' : ''}`;
+
+function pathWords(path: readonly RemovalPose[]): string {
   const [from, to] = [path[Math.min(1, path.length - 1)]!, path.at(-1)!];
   const d = sub(to.move, from.move);
   if (norm(d) < 1 && norm(to.turn) < 0.01) return 'freely';

@@ -1,10 +1,11 @@
 /**
  * Ends that no runner can leave or reach, because what stands around is in the way of the one straight that every tube has
  * there. Found out before anything is laid: no search mends it. mm. Ends of collectors that may be moved are left to the search.
+ * Of a header that moves it is the moments that the solver keeps clear of, each with the clearance that the design asks for.
  */
 import type { Design } from '../../shared/design/types';
 import type { Meshes } from '../check/meshes';
-import { isTree, type Obstacle, obstaclesOf } from '../check/obstacles';
+import { isTree, type Obstacle } from '../check/obstacles';
 import type { Problem } from '../check/report';
 import { type Say, sayIn } from '../check/words';
 import { chain } from '../clearance/chain';
@@ -13,6 +14,7 @@ import { tubeToShape } from '../clearance/tubeShape';
 import { centerline } from '../curve/centerline';
 import type { Pose } from '../header/merge';
 import { type Header, type ResolvedMerge, type ResolvedRunner, resolveHeader } from '../header/resolve';
+import { solverObstacles } from '../motion/replicas';
 import { LENGTH_TOLERANCE } from '../tolerance';
 import { addScaled } from '../vector';
 
@@ -22,13 +24,19 @@ const LEAST_STUB = 0.1;
 const ROUNDING = LENGTH_TOLERANCE * 1000;
 
 /** What stands in the way of one end, the nearest of all. */
-type Blocked = { readonly by: string; readonly gap: number; readonly required: number };
+type Blocked = {
+  readonly by: string;
+  readonly gap: number;
+  readonly required: number;
+  /** It is so at a moment of the header's motion. */
+  readonly moves: boolean;
+};
 type Sight = { readonly header: Header; readonly obstacles: readonly Obstacle[]; readonly say: Say };
 
 /** @returns one finding for each end in the way of which something stands; of inlets to choose from, only where too few are left */
 export function swallowedEnds(design: Design, meshes: Meshes): Problem[] {
   const header = resolveHeader(design);
-  const sight: Sight = { header, obstacles: obstaclesOf(header, meshes).obstacles, say: sayIn(design.display) };
+  const sight: Sight = { header, obstacles: solverObstacles(header, meshes), say: sayIn(design.display) };
   const open = header.runners.filter((r) => !r.runner.locked);
   return [
     ...open.flatMap((r) => startProblem(r, sight)),
@@ -89,7 +97,7 @@ const inletProblem = (
   problem(blocked, pose, `merges/${merge}/inlets/${inlet}`, who, `enters inlet ${inlet} of collector ${merge}`, say);
 
 function problem(
-  { by, gap, required }: Blocked,
+  { by, gap, required, moves }: Blocked,
   pose: Pose,
   where: string,
   who: string,
@@ -100,7 +108,7 @@ function problem(
     gap < 0
       ? `reaches ${say(-gap)} into the straight with which ${who} ${does}: move one of them ${say(required - gap)} away`
       : `is ${say(required - gap)} too close to the straight with which ${who} ${does}: move one of them, or allow ${say(gap)}`;
-  const message = `The ${by} ${how}. No way of laying it can hold before that.`;
+  const message = `The ${by}${moves ? ', as the header moves,' : ''} ${how}. No way of laying it can hold before that.`;
   return { rule: 'surroundings', where, found: gap, allowed: required, message, at: pose.position };
 }
 
@@ -112,12 +120,12 @@ function blockedBy(r: ResolvedRunner, pose: Pose, along: number, { obstacles }: 
   const stub = line && chain(line, r.tubeRadius);
   if (!stub) return null;
   let worst: Blocked | null = null;
-  for (const { surrounding, shape } of obstacles) {
-    const required = surrounding.clearance ?? 0;
+  for (const { surrounding, shape, original } of obstacles) {
+    const required = (original?.surrounding ?? surrounding).clearance ?? 0;
     const found = isTree(shape) ? tubeToMesh(stub, shape, required) : tubeToShape(stub, shape, required);
     if (!found || found.gap - required >= -ROUNDING) continue;
     if (!worst || found.gap - required < worst.gap - worst.required)
-      worst = { by: surrounding.id, gap: found.gap, required };
+      worst = { by: surrounding.id, gap: found.gap, required, moves: original !== undefined };
   }
   return worst;
 }

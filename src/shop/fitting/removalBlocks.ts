@@ -24,9 +24,11 @@ export function removalBlocks(header: Header, { pieces, joints }: RemovalReport,
 
 function pieceBlocks(header: Header, piece: RemovalPiece, display: Display): Block[] {
   const legs = legsOf(piece.path, middleOf(header, piece));
+  const lowering = piece.raised ? legs.findIndex(isDown) : -1;
   const steps = legs.slice(0, MOST_STEPS).map((leg, i) => {
     const off = i === 0 && piece.slides && isStraightOff(header, piece, leg);
-    return [String(i + 1), legWords(leg, display, off)];
+    const raised = i === lowering ? ', with the vehicle raised and on stands' : '';
+    return [String(i + 1), `${legWords(leg, display, off)}${raised}`];
   });
   const more = legs.length - steps.length;
   return [
@@ -79,6 +81,9 @@ function turnWords(turn: Vec3, angle: number): string {
   if (main >= 0) return `${(Math.sign(shares[main]!) * angle).toFixed(0).replace('-', '−')}° about ${'XYZ'[main]}`;
   return `${angle.toFixed(0)}° about the direction ${shares.map((s) => s.toFixed(2).replace('-', '−')).join(', ')}`;
 }
+
+/** Lowered by more than it is shifted. */
+const isDown = ({ move: [x, y, z] }: Leg): boolean => z < 0 && -z > Math.hypot(x, y);
 
 const sentence = (parts: readonly string[]): string =>
   parts.length > 1 ? `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}` : (parts[0] ?? '');

@@ -26,6 +26,29 @@ describe('along each tube', () => {
       expect(found).toBeGreaterThan(least - 4);
     }
   });
+  test.each(layouts.slice(0, 3))(
+    '$name, rocking and hot: over the moments, as the swept list says',
+    ({ design, meshes }) => {
+      const [{ position }] = design.ports as [Design['ports'][number]];
+      const rock = { position: [0, position[1] - 150, position[2] - 100], axis: [1, 0, 0], angles: [-4, 4] } as const;
+      const moving = { ...again(design), motion: { rock, heat: { temperature: 700 } } };
+      const header = resolveHeader(moving);
+      const { gaps, profiles } = gapReport(header, meshes, { step: 2 });
+      const still = gapReport(resolveHeader(again(design)), meshes, { step: 2 }).profiles;
+      let nearer = 0;
+      for (const [i, { runner, margins }] of profiles.entries()) {
+        const own = gaps.filter((g) => g.between.includes(runner) && g.required >= 0);
+        const least = Math.min(60, ...own.map((g) => g.margin));
+        expect(Math.min(...margins)).toBeLessThan(least + 0.6);
+        expect(Math.min(...margins)).toBeGreaterThan(least - 4);
+        margins.forEach((m, k) => {
+          expect(m).toBeLessThanOrEqual(still[i]!.margins[k]! + 0.2);
+          if (m < still[i]!.margins[k]! - 2) nearer++;
+        });
+      }
+      expect(nearer).toBeGreaterThan(0);
+    },
+  );
   test.each(layouts.slice(0, 4))('$name: each station away from the ends and bundles', ({ design, meshes }) => {
     const header = resolveHeader(again(design));
     const within = 60;

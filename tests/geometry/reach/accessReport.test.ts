@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Surrounding } from '../../../shared/design/types';
 import { hexSize } from '../../../shared/stock/hexFasteners';
-import { socketSize, WORKING_CLEARANCE } from '../../../shared/stock/tools';
+import { openEndSpanner, socketSize, WORKING_CLEARANCE } from '../../../shared/stock/tools';
 import { published } from '../../reference/published';
 import { bench, entriesOf, TUBE_RADIUS, tried } from './bench';
 
@@ -40,6 +40,20 @@ it('a tube just off the socket lets it pass, and a hundredth nearer does not', (
   expect(tried(entriesOf(near)[0]!, 'socket').bare).toBe(false);
 });
 
+it('an open-end spanner passes a tube beside it from where its head does, wrapped or bare', () => {
+  const wrap = { thickness: 1.6, layers: 2, roll: 15 };
+  const off = openEndSpanner(13).headWidth / 2 + WORKING_CLEARANCE + TUBE_RADIUS;
+  const beside = (x: number, wrapped: boolean) => {
+    const tube = [[x, -300, 0], [x, 600, 0]] as const; // biome-ignore format: one line
+    const design = bench({ access: { tools: ['open-end-spanner'] }, tubes: [tube], ...(wrapped && { wrap }) });
+    return tried(entriesOf(design)[0]!, 'open-end-spanner');
+  };
+  expect(beside(off + 0.1, false).bare).toBe(true);
+  expect(beside(off - 0.1, false).bare).toBe(false);
+  expect(beside(off + 3.3, true).wrapped).toBe(true);
+  expect(beside(off + 3.1, true)).toMatchObject({ bare: true, wrapped: false, by: ['r1'] });
+});
+
 it('wrap alone bars the sockets: reached before wrapping only, and it is said what would mend it', () => {
   const [entry] = entriesOf(
     bench({ ...SOCKETS, tubes: [besideSocket(8)], wrap: { thickness: 1.5, layers: 2, roll: 20 } }),
@@ -51,7 +65,7 @@ it('wrap alone bars the sockets: reached before wrapping only, and it is said wh
     /^f1 stud 1 is reached before wrapping only: wrapped, runner r1 is 2(\.1)? mm in the way of/,
   );
   expect(entry!.message).toMatch(
-    /Leave r1 bare from \d+ mm to \d+ mm, or move r1 2(\.1)? mm away at its straight 1\.$/,
+    /Leave r1 bare from \d+ mm to \d+ mm, or move the fastener 2(\.1)? mm away from the straight of r1 at its port\.$/,
   );
 });
 

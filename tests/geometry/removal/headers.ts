@@ -6,8 +6,8 @@ import { header } from '../check/header';
 
 const stud = (x: number): Fastener => ({ position: [x, 0, 0], kind: 'stud', thread: 'M8', length: 35, hole: 9 });
 
-/** Tip of a stud: 35 less 1.5 diameters in the head; and one millimetre past it. */
-export const OFF_STUDS = 35 - 12 + 1;
+/** Tip of a stud: its length stands out of the head's face; and one millimetre past it. */
+export const OFF_STUDS = 35 + 1;
 
 /** Two runners out along +y, then down into a collector; one plate on three studs, the middle one between them. */
 export function twin(surroundings: readonly Surrounding[], flange: Partial<Flange> = {}): Design {

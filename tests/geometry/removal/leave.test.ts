@@ -72,11 +72,34 @@ describe('a rod in a room', () => {
 });
 
 describe('ground', () => {
-  test('drawn as a box nothing goes below it, however far to the side', () => {
-    const ground: Surrounding = { ...box('ground', [-100, -100, -400], [300, 500, -390]), kind: 'ground' };
-    const [piece] = report(twin([ground])).pieces;
+  const grounds: [string, Surrounding][] = [
+    ['a box', { ...box('ground', [-100, -100, -400], [300, 500, -390]), kind: 'ground' }],
+    ['a plane', { id: 'ground', shape: 'plane', position: [0, 0, -390], normal: [0, 0, 1], kind: 'ground' }],
+    ['a scan', { id: 'ground', shape: 'mesh', file: 'floor.stl', kind: 'ground' }],
+  ];
+  const floor = Float32Array.of(-9e3, -9e3, -390, 9e3, -9e3, -390, 0, 9e3, -390);
+  /** Open below alone. */
+  const hood = [
+    box('lid', [-300, -200, 50], [400, 600, 60]),
+    box('left wall', [-300, -200, -400], [-290, 600, 50]),
+    box('right wall', [400, -200, -400], [410, 600, 50]),
+    box('fore wall', [-300, 600, -400], [400, 610, 50]),
+    box('aft wall', [-300, -200, -400], [400, -14, 50]),
+  ];
+  test.each(grounds)('drawn as %s it is no obstacle: the vehicle is raised', (_, ground) => {
+    const design = twin([...hood, ground]);
+    const { pieces } = removalReport(resolveHeader(design), new Map([['floor.stl', floor]]), { budget: 400 });
+    expect(pieces[0]).toMatchObject({ slides: true, leaves: true, raised: true });
+    expect(pieces[0]!.message).toContain('leaves straight down, with the vehicle raised.');
+    judged(twin(hood), pieces[0]!);
+  });
+  test('a way up does not ask for it, nor does a floor that has not been read stay unmeasured', () => {
+    const open = hood.map((b) => (b.id === 'lid' ? box('shelf', [-300, -200, -400], [400, 600, -388]) : b));
+    const [piece] = report(twin([...open, grounds[2]![1]]), 400).pieces;
     expect(piece!.leaves).toBe(true);
-    for (const { move } of piece!.path) expect(move[2]).toBeGreaterThan(-70);
+    expect(piece!.raised).toBeUndefined();
+    expect(piece!.message).toContain('up');
+    expect(piece!.message).not.toMatch(/raised|read/);
   });
   test('planes shut off all that is behind them', () => {
     const planes: Surrounding[] = [
@@ -94,9 +117,9 @@ describe('a hook', () => {
   /** A shelf with a hole round the two tubes above their collector: the tubes may be moved in it, neither end passes. */
   const shelf = (): Surrounding[] => [
     box('shelf', [-600, -600, -160], [600, 270, -150]),
-    box('shelf', [-600, 352, -160], [600, 900, -150]),
-    box('shelf', [-600, 270, -160], [-10, 352, -150]),
-    box('shelf', [110, 270, -160], [600, 352, -150]),
+    box('shelf', [-600, 364, -160], [600, 900, -150]),
+    box('shelf', [-600, 270, -160], [-10, 364, -150]),
+    box('shelf', [110, 270, -160], [600, 364, -150]),
   ];
   test('only with the collector as a slip joint does it come off', () => {
     const { pieces, joints } = report(twin(shelf()), 600);
@@ -105,7 +128,7 @@ describe('a hook', () => {
     expect(joints).toHaveLength(1);
     expect(joints[0]).toMatchObject({ where: 'merges/m1/inlets', joint: 'slip', helps: true });
     expect(joints[0]!.message).toContain(
-      'first collector m1, 41 mm off its joint and straight down; then runners r1 and r2, 24 mm off the studs and',
+      'first collector m1, 41 mm off its joint and straight down; then runners r1 and r2, 36 mm off the studs and',
     );
   });
   test('with a bar below the collector not even that helps', () => {

@@ -1,6 +1,6 @@
 /** Off the studs, straight: how far, and what stops it after how far, against numbers laid out by hand. */
 import { describe, expect, test } from 'vitest';
-import { removalReport, resolveHeader } from '../../../geometry';
+import { accessReport, removalReport, resolveHeader } from '../../../geometry';
 import type { Design, Surrounding } from '../../../shared/design/types';
 import { box, OFF_STUDS, twin, vee } from './headers';
 
@@ -20,13 +20,21 @@ describe('how far', () => {
     expect(piece!.room).toBeNull();
     expect(joints).toEqual([]);
   });
+  test('as far as reach has its stud stand out, past the flange and its gasket', () => {
+    const design = twin([], { fasteners: [{ ...twin([]).flanges![0]!.fasteners![1]!, length: 61 }] });
+    expect(only(design).path[1]!.move[1]).toBeCloseTo(61 + 1, 9);
+    const { entries } = accessReport(resolveHeader(design));
+    expect(entries[0]!.tries.find((t) => t.kind === 'socket')!.by).toEqual([]);
+    const short = accessReport(resolveHeader({ ...design, access: { tools: ['socket'] } })).entries[0]!;
+    expect(short.message).toContain(`${61 - 10 - 1.5} mm stand out`);
+  });
   test('with bolts out, by the plate and its gasket', () => {
     const bolts = twin([]).flanges![0]!.fasteners!.map((f) => ({ ...f, kind: 'bolt' }));
     expect(only(twin([], { fasteners: bolts })).path[1]!.move[1]).toBeCloseTo(11.5, 9);
   });
   test('a stud that says no length is as long as its nut needs', () => {
     const studs = twin([]).flanges![0]!.fasteners!.map(({ length: _, ...f }) => f);
-    expect(only(twin([], { fasteners: studs })).path[1]!.move[1]).toBeCloseTo(11.5 + 8.8 + 1, 9);
+    expect(only(twin([], { fasteners: studs })).path[1]!.move[1]).toBeCloseTo(11.5 + 6.8 + 8 / 3 + 1, 9);
   });
 });
 
@@ -95,7 +103,7 @@ describe('flanges that face apart', () => {
     expect(joints).toHaveLength(1);
     expect(joints[0]).toMatchObject({ where: 'merges/m1/inlets', joint: 'slip', helps: true });
     expect(joints[0]!.message).toContain(
-      'Leave collector m1 as a slip joint on its inlets; then it comes off: first collector m1, 41 mm off its joint and straight down; then runner r1, 24 mm off the studs',
+      'Leave collector m1 as a slip joint on its inlets; then it comes off: first collector m1, 41 mm off its joint and straight down; then runner r1, 36 mm off the studs',
     );
   });
   test('inlets that lean cannot be slipped all at once, and it says by how much', () => {

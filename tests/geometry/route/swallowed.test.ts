@@ -49,6 +49,25 @@ describe('a port', () => {
     expect(found!.message).toContain('0.1 mm too close');
   });
 
+  test('that meets something only as the engine rocks, which is said', () => {
+    const tube = three.tubes[three.runners[0]!.tube]!.outsideDiameter / 2;
+    const [x, y, z] = port.position;
+    const rod = ball('rod', [x, y + 10, z + tube + 4 + 8], 4, 5);
+    // The roll lifts the first straight by some 8 mm: 300 mm before it, 1.5 degrees.
+    const moving: Design = {
+      ...around(three, rod),
+      motion: { rock: { position: [0, y - 300, z], axis: [1, 0, 0], angles: [-1.5, 1.5] } },
+    };
+    const lifted = 310 * Math.sin((1.5 * Math.PI) / 180);
+    expect(swallowedEnds(around(three, rod), none)).toEqual([]);
+    const found = swallowedEnds(moving, none).find((p) => p.where === `ports/${port.id}`);
+    expect(found!.allowed).toBe(5);
+    expect(Math.abs(Number(found!.found) - (8 - lifted))).toBeLessThan(0.7);
+    expect(found!.message).toMatch(/^The rod, as the header moves, /);
+    const bolted = moving.surroundings!.map((s) => ({ ...s, fixedTo: 'engine' as const }));
+    expect(swallowedEnds({ ...moving, surroundings: bolted }, none)).toEqual([]);
+  });
+
   test('of a locked runner is not laid, so not asked for', () => {
     const locked = { ...three, runners: three.runners.map((r, i) => (i === 0 ? { ...r, locked: true } : r)) };
     expect(swallowedEnds(around(locked, ball('starter', port.position, 30)), none)).toEqual([]);

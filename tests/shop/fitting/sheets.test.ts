@@ -166,6 +166,11 @@ describe('getting it off', () => {
       ['2', '200 mm down'],
     ]);
     expect(wordsOf(blocks).at(-1)).toBe(ROOM.removal.joints[0]!.message);
+    const raised = removalBlocks(header, { ...ROOM.removal, pieces: [{ ...piece!, path, raised: true }] }, 'mm');
+    expect(rowsOf(raised).map((row) => row[1])).toEqual([
+      'Straight off the studs, 42 mm',
+      '200 mm down, with the vehicle raised and on stands',
+    ]);
     const stuck = removalBlocks(header, { ...ROOM.removal, pieces: [{ ...piece!, slides: false, path }] }, 'mm');
     expect(rowsOf(stuck)[0]![1]).not.toContain('studs');
   });
