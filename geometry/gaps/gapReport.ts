@@ -29,7 +29,7 @@ import { besideTube, nearestOnTree, type Span, spanBetweenTubes } from '../measu
 import { motionOf, swayOf } from '../motion/motion';
 import { movedBody, movedChain } from '../motion/moved';
 import { gapProfiles, touches } from './gapProfile';
-import type { GapEntry, GapReport } from './report';
+import type { GapEntry, GapProfile, GapReport } from './report';
 
 export type GapOptions = {
   /** Pairs with more than this to spare are left out, and profiles end there, mm. Default 60. */
@@ -53,7 +53,24 @@ export function gapReport(
     ...aroundBodies(header, obstacles, within),
   ];
   gaps.sort((a, b) => a.margin - b.margin);
-  return { gaps, profiles: gapProfiles(header, obstacles, { within, step }) };
+  return { gaps, profiles: gapProfiles(header, obstacles, { within, step }).map((p) => withSwept(p, gaps)) };
+}
+
+/**
+ * A profile is measured at rest; at the two stations about the place where a motion brings a runner nearest, the least over that
+ * motion is no more than the gap there, so it is that: what the list tells is seen on the tube.
+ */
+function withSwept(profile: GapProfile, gaps: readonly GapEntry[]): GapProfile {
+  const { runner, stations } = profile;
+  const swept = gaps.filter((gap) => gap.pose && gap.station !== null && gap.between[0] === runner);
+  if (swept.length === 0 || stations.length < 2) return profile;
+  const margins = profile.margins.slice();
+  const apart = (stations.at(-1)! - stations[0]!) / (stations.length - 1);
+  for (const { station, margin } of swept) {
+    const before = Math.floor((station! - stations[0]!) / apart);
+    for (const k of [before, before + 1]) if (k >= 0 && k < margins.length) margins[k] = Math.min(margins[k]!, margin);
+  }
+  return { ...profile, margins };
 }
 
 const spans = new WeakMap<object, Span>();
