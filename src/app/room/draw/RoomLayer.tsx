@@ -15,7 +15,7 @@ import { MovingPiece } from './MovingPiece';
 import { RollAxis } from './RollAxis';
 import { SensorBodies } from './SensorBodies';
 import { ServiceMarks } from './ServiceMarks';
-import { Sleeve } from './Sleeve';
+import { Sleeves } from './Sleeve';
 import { ToolShown } from './ToolShown';
 
 export type RoomLayerProps = {
@@ -33,27 +33,22 @@ export function RoomLayer({ header, paints, palette, made }: RoomLayerProps) {
   const lifted = useLifted();
   const { motion, wrap } = header.design;
   const stands = (key: string) => !isHidden(hiding, key) && !lifted?.keys.has(key);
+  /** What is screwed into a piece or wound round it goes along. */
+  const goes = (key: string) => !isHidden(hiding, key) && (lifted?.keys.has(key) ?? false);
+  const isWrapped = wrap !== undefined && wrapDrawn && !tinted;
   return (
     <>
       <SensorBodies header={header} palette={palette} stands={stands} />
       <ServiceMarks points={header.design.service} palette={palette} />
-      {wrap &&
-        wrapDrawn &&
-        !tinted &&
-        header.runners
-          .filter(({ runner }) => stands(`runner/${runner.id}`))
-          .map((runner) => (
-            <Sleeve
-              key={runner.runner.id}
-              runner={runner}
-              thickness={wrap.thickness * wrap.layers}
-              paint={paints.get(runner.runner.id)!.colour}
-              palette={palette}
-            />
-          ))}
+      {isWrapped && <Sleeves header={header} paints={paints} palette={palette} stands={stands} />}
       {onTop && motionOpen && motion?.rock && <RollAxis rock={motion.rock} header={header} palette={palette} />}
       {onTop && <ToolShown isWrapped={wrap !== undefined} palette={palette} />}
-      {lifted && <MovingPiece lifted={lifted} header={header} paints={paints} palette={palette} made={made} />}
+      {lifted && (
+        <MovingPiece lifted={lifted} header={header} paints={paints} palette={palette} made={made}>
+          <SensorBodies header={header} palette={palette} stands={goes} />
+          {isWrapped && <Sleeves header={header} paints={paints} palette={palette} stands={goes} />}
+        </MovingPiece>
+      )}
     </>
   );
 }
