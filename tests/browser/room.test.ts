@@ -209,6 +209,12 @@ describe('the Room leaf', { timeout: 240_000 }, () => {
     await section('Movement').getByRole('button', { name: 'Let the engine roll' }).click();
     await undo(/^Undo: Let the engine roll/).waitFor();
     expect(await section('Movement').getByRole('textbox', { name: 'From' }).inputValue()).toBe('−3');
+    // Moved in the picture only: its names are gone meanwhile, and the step before is still the last.
+    const still = await picture();
+    await section('Movement').getByRole('slider', { name: 'Roll' }).fill('3');
+    await expect.poll(async () => differing(still, await picture()), { timeout: 30_000 }).toBeGreaterThan(0.01);
+    await section('Movement').getByRole('button', { name: 'Back at rest' }).click();
+    await expect.poll(async () => differing(still, await picture()), { timeout: 30_000 }).toBeLessThan(0.001);
     await undo(/^Undo: Let the engine roll/).click();
     await section('Movement').getByRole('button', { name: 'Let the engine roll' }).waitFor();
   });

@@ -7,10 +7,12 @@ import type { Paint } from '../../colours';
 import { useLeaf } from '../../leaf';
 import type { Owned, OwnerKey } from '../../made/owned';
 import type { Palette } from '../../viewport/palette';
+import { Moved } from '../../viewport/parts/Moved';
 import { useHiding } from '../../viewport/seen';
 import { isHidden } from '../../viewState';
 import { useLifted } from '../lifted';
 import { useRoomLook } from '../look';
+import { useStance } from '../posed';
 import { MovingPiece } from './MovingPiece';
 import { RollAxis } from './RollAxis';
 import { SensorBodies } from './SensorBodies';
@@ -31,6 +33,7 @@ export function RoomLayer({ header, paints, palette, made }: RoomLayerProps) {
   const motionOpen = useRoomLook((s) => s.open.has('motion'));
   const hiding = useHiding();
   const lifted = useLifted();
+  const stance = useStance(header.design);
   const { motion, wrap } = header.design;
   const stands = (key: string) => !isHidden(hiding, key) && !lifted?.keys.has(key);
   /** What is screwed into a piece or wound round it goes along. */
@@ -38,9 +41,11 @@ export function RoomLayer({ header, paints, palette, made }: RoomLayerProps) {
   const isWrapped = wrap !== undefined && wrapDrawn && !tinted;
   return (
     <>
-      <SensorBodies header={header} palette={palette} stands={stands} />
-      <ServiceMarks points={header.design.service} palette={palette} />
-      {isWrapped && <Sleeves header={header} paints={paints} palette={palette} stands={stands} />}
+      <Moved by={stance.turn}>
+        <SensorBodies header={header} palette={palette} stands={stands} />
+        <ServiceMarks points={header.design.service} palette={palette} />
+        {isWrapped && <Sleeves header={header} paints={paints} palette={palette} stands={stands} />}
+      </Moved>
       {onTop && motionOpen && motion?.rock && <RollAxis rock={motion.rock} header={header} palette={palette} />}
       {onTop && <ToolShown isWrapped={wrap !== undefined} palette={palette} />}
       {lifted && (
