@@ -154,6 +154,30 @@ describe('the Room leaf', { timeout: 240_000 }, () => {
     await head('Tools').click();
   });
 
+  it('lists what must be reached and is not as problems, each a click from its fastener', async () => {
+    await open('Tools');
+    await section('Tools').getByLabel('Everything must stay reachable').check();
+    await page.getByRole('tab', { name: 'Numbers' }).click();
+    const problem = page
+      .getByRole('region', { name: 'Problems', exact: true })
+      .getByRole('button', { name: /(bolt|stud) \d+ (cannot be reached|is reached before wrapping only)/ })
+      .first();
+    await problem.waitFor({ timeout: 60_000 });
+    const [, number] = /(?:bolt|stud) (\d+) /.exec((await problem.textContent())!)!;
+    await problem.click();
+    await page.locator('.viewport-pin').first().waitFor();
+    await page.getByRole('tab', { name: 'Edit' }).click();
+    const editor = page.getByRole('region', { name: 'Edit', exact: true });
+    await editor
+      .getByText(new RegExp(`^(Bolt|Stud|Fastener) ?${number}\\b`, 'i'))
+      .first()
+      .waitFor();
+    await page.keyboard.press('Escape');
+    await undo(/^Undo: Keep everything reachable/).click();
+    await page.getByRole('tab', { name: 'Room' }).click();
+    await head('Tools').click();
+  });
+
   it('ends the wrap where tools need it, as one step that can be taken back', async () => {
     await open('Wrap');
     const end = section('Wrap').getByRole('button', { name: 'End the wrap where tools need it' });

@@ -277,6 +277,47 @@ describe('an imported mesh', () => {
     await sheet().waitFor({ state: 'hidden' });
   });
 
+  it('is kept with its design: both come back when the page is loaded again', async () => {
+    await page.getByRole('tab', { name: 'Edit' }).click();
+    await outline();
+    await page.getByRole('button', { name: 'Scan or mesh…' }).click();
+    await sheet().waitFor();
+    await give('bay.ply', Buffer.from(PLY));
+    await sheet()
+      .getByRole('radio', { name: /Inches/ })
+      .check();
+    await sheet().getByRole('button', { name: 'Add it' }).click();
+    await sheet().waitFor({ state: 'hidden' });
+    // Kept some time after the edit, mesh first: what is asked is whether a design's record names it.
+    const keeps = () =>
+      page.evaluate(async () => {
+        for (const { name } of await indexedDB.databases()) {
+          const open = indexedDB.open(name!);
+          await new Promise((done) => {
+            open.onsuccess = done;
+          });
+          const all = open.result.transaction('kept').objectStore('kept').getAll();
+          await new Promise((done) => {
+            all.onsuccess = done;
+          });
+          open.result.close();
+          if (all.result.some((v: unknown) => typeof v === 'string' && v.includes('bay.ply'))) return true;
+        }
+        return false;
+      });
+    await expect.poll(keeps, { timeout: 20_000 }).toBe(true);
+    await page.reload();
+    await page.getByText('edited', { exact: true }).waitFor();
+    await page.getByRole('tab', { name: 'Room' }).click();
+    // It lies across the ports: measured against, so it is there to be measured.
+    await page
+      .getByRole('region', { name: 'Gaps', exact: true })
+      .getByRole('button', { name: /to bay/ })
+      .first()
+      .waitFor({ timeout: 60_000 });
+    expect(watched.errors).toEqual([]);
+  });
+
   it('shares its memory with the workers', async () => {
     expect(await page.evaluate(() => crossOriginIsolated)).toBe(true);
   });
