@@ -312,7 +312,7 @@ describe('an imported mesh', () => {
     // It lies across the ports: measured against, so it is there to be measured.
     await page
       .getByRole('region', { name: 'Gaps', exact: true })
-      .getByRole('button', { name: /to bay/ })
+      .getByRole('button', { name: /to scan 1/ })
       .first()
       .waitFor({ timeout: 60_000 });
     expect(watched.errors).toEqual([]);
