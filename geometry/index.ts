@@ -204,7 +204,7 @@ export { type Comparison, compareDesigns } from './compare/compareDesigns';
 export type { RunnerMeasures } from './compare/measures';
 
 // The space it must fit: gaps, tools, getting it off, sensors
-export { type Motion, motionOf } from './motion/motion';
+export { hotGrowth, type Motion, motionOf } from './motion/motion';
 export { type Expansion, expansion, growth } from '../shared/stock/expansion';
 export { type GapOptions, gapReport } from './gaps/gapReport';
 export { gapProfiles, type ProfileOptions } from './gaps/gapProfile';

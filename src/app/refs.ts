@@ -32,6 +32,8 @@ export function refAtPath(path: string, header: Header): Ref | null {
   if (list === 'runners') return runnerPart(id, field, Number(index), header);
   // A group's problem may be about one of its runners.
   if (list === 'groups' && field) return { kind: 'runner', id: field };
+  if (list === 'flanges' && field === 'fasteners' && index !== undefined)
+    return { kind: 'fastener', id, index: Number(index) };
   return list in KINDS ? { kind: KINDS[list as keyof typeof KINDS], id } : null;
 }
 

@@ -37,6 +37,8 @@ describe('paths', () => {
     ['groups/primaries', { kind: 'group', id: 'primaries' }],
     ['groups/primaries/r1', { kind: 'runner', id: 'r1' }],
     ['merges/m1/position', { kind: 'merge', id: 'm1' }],
+    ['flanges/f1', { kind: 'flange', id: 'f1' }],
+    ['flanges/f1/fasteners/2', { kind: 'fastener', id: 'f1', index: 2 }],
     ['surroundings/head/file', { kind: 'surrounding', id: 'head' }],
     ['title', null],
     ['document', null],

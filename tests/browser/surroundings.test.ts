@@ -2,6 +2,7 @@
  * What stands around a header, in a real browser: every shape added and moved by hand, a scan in inches placed by three points,
  * files that are no use refused in place. Nothing is ever asked of the network, and the app goes on whatever was in the file.
  */
+import { gzipSync } from 'node:zlib';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Bench, openBench, type Watched } from './page';
@@ -126,6 +127,39 @@ function cutShort(): Buffer {
   return stl;
 }
 
+/** One triangle as binary STL. */
+function oneTriangle(...corners: readonly number[]): Buffer {
+  const stl = Buffer.alloc(84 + 50);
+  stl.writeUInt32LE(1, 80);
+  for (const [i, x] of corners.entries()) stl.writeFloatLE(x, 84 + 12 + 4 * i);
+  return stl;
+}
+
+/** Square patches side by side as binary STL, so many triangles: enough that reading takes a while. */
+function large(triangles: number): Buffer {
+  const stl = Buffer.alloc(84 + 50 * triangles);
+  stl.writeUInt32LE(triangles, 80);
+  for (let i = 0; i < triangles; i++) {
+    const [x, y] = [i % 1000, Math.floor(i / 1000)];
+    const at = 84 + 50 * i + 12;
+    for (const [k, v] of [x, y, 0, x + 1, y, 0, x, y + 1, 1].entries()) stl.writeFloatLE(v, at + 4 * k);
+  }
+  return stl;
+}
+
+/** As the desktop drops a file: on what lies on top in the middle of the page. */
+const drop = (name: string, bytes: Buffer) =>
+  page.evaluate(
+    ([name, base64]) => {
+      const data = new DataTransfer();
+      data.items.add(new File([Uint8Array.from(atob(base64!), (c) => c.charCodeAt(0))], name!));
+      const under = document.elementFromPoint(innerWidth / 2, innerHeight / 2)!;
+      for (const type of ['dragover', 'drop'])
+        under.dispatchEvent(new DragEvent(type, { dataTransfer: data, bubbles: true, cancelable: true }));
+    },
+    [name, bytes.toString('base64')],
+  );
+
 const sheet = () => page.getByRole('dialog', { name: 'A scan or mesh as a surrounding' });
 const give = (name: string, buffer: Buffer) =>
   sheet().getByLabel('Scan or mesh file').setInputFiles({ name, mimeType: 'application/octet-stream', buffer });
@@ -142,7 +176,13 @@ describe('an imported mesh', () => {
       ['bay.stl', Buffer.from(PLY), /bay\.stl: it is named as STL and is PLY/],
       ['bay.glb', glbElsewhere(), /bay\.glb: .*(outside|external|elsewhere|not fetched|another file)/i],
       ['notes.txt', Buffer.from('hello'), /notes\.txt is not a mesh/],
-      ['empty.obj', Buffer.from(''), /empty\.obj: /],
+      ['empty.obj', Buffer.from(''), /empty\.obj: it is empty/],
+      ['nan.stl', oneTriangle(0, 0, 0, Number.NaN, 0, 0, 0, 1, 0), /nan\.stl: .*(not a number|NaN|number)/i],
+      ['far.stl', oneTriangle(0, 0, 0, 1e12, 0, 0, 0, 1, 0), /far\.stl: it reaches .* km from its origin/],
+      // A thousandfold when it is unpacked; it is never unpacked.
+      ['bay.stl.gz', gzipSync(Buffer.alloc(32 * 2 ** 20)), /bay\.stl\.gz is not a mesh/],
+      ['bomb.stl', gzipSync(Buffer.alloc(32 * 2 ** 20)), /bomb\.stl: it is packed with gzip; unpack it first/],
+      ['bay.zip', Buffer.from('PK\x03\x04'), /bay\.zip is not a mesh/],
     ] as const) {
       await give(name, bytes);
       await expect.poll(() => status().textContent(), { timeout: 30_000 }).toMatch(words);
@@ -151,6 +191,23 @@ describe('an imported mesh', () => {
     // The worker's own script is the app's.
     expect(asked.slice(loaded).filter((url) => !url.startsWith(bench.url) && !/^(blob|data):/.test(url))).toEqual([]);
     expect(asked.slice(loaded).filter((url) => /example\.com|\.bin/.test(url))).toEqual([]);
+  });
+
+  it('is read as it is dropped on the open sheet, in place of what was there; the reading is told and can be stopped', async () => {
+    await drop('first.ply', Buffer.from(PLY));
+    await sheet().getByText('first.ply').waitFor();
+    await drop('notes.txt', Buffer.from('hello'));
+    await expect.poll(() => status().textContent()).toMatch(/notes\.txt is not a mesh/);
+    await give('large.stl', large(400_000));
+    const bar = sheet().getByRole('progressbar');
+    await bar.waitFor();
+    await sheet().getByRole('button', { name: 'Cancel reading' }).click();
+    await bar.waitFor({ state: 'detached' });
+    await drop('second.ply', Buffer.from(PLY));
+    await sheet().getByText('second.ply').waitFor();
+    await sheet().getByText('4 triangles').waitFor();
+    expect(await sheet().getByText('first.ply').count()).toBe(0);
+    expect(await undo().isDisabled()).toBe(true);
   });
 
   it('in inches is placed by three points, as one step', async () => {
@@ -190,6 +247,13 @@ describe('an imported mesh', () => {
       }
     }
     expect(await sheet().getByText('0.00 mm off').count()).toBe(3);
+    // In the wrong unit the same points lie too near each other, and that is said with what it comes from.
+    await sheet()
+      .getByRole('radio', { name: /Millimetres/ })
+      .check();
+    await expect.poll(() => status().textContent()).toMatch(/25\.4 times too near each other: is the scan in inches\?/);
+    await inches.check();
+    expect(await sheet().getByText('0.00 mm off').count()).toBe(3);
     await sheet().getByRole('button', { name: 'Add it' }).click();
     await sheet().waitFor({ state: 'hidden' });
     expect(await editor().getByLabel('Unit').inputValue()).toBe('in');
@@ -211,6 +275,47 @@ describe('an imported mesh', () => {
     await sheet().getByText('4 triangles').waitFor();
     await page.keyboard.press('Escape');
     await sheet().waitFor({ state: 'hidden' });
+  });
+
+  it('is kept with its design: both come back when the page is loaded again', async () => {
+    await page.getByRole('tab', { name: 'Edit' }).click();
+    await outline();
+    await page.getByRole('button', { name: 'Scan or mesh…' }).click();
+    await sheet().waitFor();
+    await give('bay.ply', Buffer.from(PLY));
+    await sheet()
+      .getByRole('radio', { name: /Inches/ })
+      .check();
+    await sheet().getByRole('button', { name: 'Add it' }).click();
+    await sheet().waitFor({ state: 'hidden' });
+    // Kept some time after the edit, mesh first: what is asked is whether a design's record names it.
+    const keeps = () =>
+      page.evaluate(async () => {
+        for (const { name } of await indexedDB.databases()) {
+          const open = indexedDB.open(name!);
+          await new Promise((done) => {
+            open.onsuccess = done;
+          });
+          const all = open.result.transaction('kept').objectStore('kept').getAll();
+          await new Promise((done) => {
+            all.onsuccess = done;
+          });
+          open.result.close();
+          if (all.result.some((v: unknown) => typeof v === 'string' && v.includes('bay.ply'))) return true;
+        }
+        return false;
+      });
+    await expect.poll(keeps, { timeout: 20_000 }).toBe(true);
+    await page.reload();
+    await page.getByText('edited', { exact: true }).waitFor();
+    await page.getByRole('tab', { name: 'Room' }).click();
+    // It lies across the ports: measured against, so it is there to be measured.
+    await page
+      .getByRole('region', { name: 'Gaps', exact: true })
+      .getByRole('button', { name: /to scan 1/ })
+      .first()
+      .waitFor({ timeout: 60_000 });
+    expect(watched.errors).toEqual([]);
   });
 
   it('shares its memory with the workers', async () => {

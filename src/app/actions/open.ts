@@ -3,7 +3,7 @@ import { writeDesign } from '../../../shared/design/write';
 import { documents } from '../document';
 import { canPick, type Picked, pickFiles } from '../files/pickers';
 import { useJobs } from '../jobs';
-import { openImport } from '../meshes/importing/state';
+import { openImport, useImport } from '../meshes/importing/state';
 import { prepared, readTold, useReading } from '../meshes/reading';
 import { dismiss, linesOf, tell, tellFailure } from '../notices';
 import { useSession } from '../session';
@@ -11,7 +11,7 @@ import { kept, shelf } from '../shelf/browserShelf';
 import type { FileLink } from '../storage/kept';
 import type { Origin } from '../storage/keptDesign';
 import { Cancelled } from '../workers/task';
-import { type Handed, isMeshName, MESH_TYPES, meshFilesOf, type NamedFile, readFiles } from './readFiles';
+import { type Handed, isDesignName, isMeshName, MESH_TYPES, meshFilesOf, type NamedFile, readFiles } from './readFiles';
 
 export const openFiles = (files: readonly File[]): Promise<void> =>
   openPicked(files.map((file) => ({ file, handle: null })));
@@ -19,6 +19,10 @@ export const openFiles = (files: readonly File[]): Promise<void> =>
 /** Files with their handles where the browser gave them: the design is saved back to its own. */
 export async function openPicked(picked: readonly Picked[]): Promise<void> {
   if (picked.length === 0) return;
+  const [{ file }] = picked as readonly [Picked];
+  // Dropped onto the sheet that takes a scan, it is for that: read, or refused there.
+  if (useImport.getState().open && picked.length === 1 && !isDesignName(file.name))
+    return openImport({ name: file.name, file });
   await openBytes(
     picked.map(({ file }) => file.name).join(', '),
     Promise.resolve(picked.map(({ file }) => ({ name: file.name, file }))),

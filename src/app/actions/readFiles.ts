@@ -15,7 +15,7 @@ export type Handed = {
   readonly missing: readonly string[];
 };
 
-const isDesign = (name: string) => /\.json$/i.test(name);
+export const isDesignName = (name: string) => /\.json$/i.test(name);
 export const isMeshName = (name: string) => /\.(stl|obj|ply|glb)$/i.test(name);
 
 /** As a file picker takes it. */
@@ -29,10 +29,10 @@ export async function readFiles(
   files: readonly NamedFile[],
   readMesh: (file: NamedFile) => Promise<TriangleSoup>,
 ): Promise<Handed> {
-  const stranger = files.find((f) => !isDesign(f.name) && !isMeshName(f.name));
+  const stranger = files.find((f) => !isDesignName(f.name) && !isMeshName(f.name));
   if (stranger)
     throw new Error(`${stranger.name} is neither a design (.evenrun.json) nor a mesh (.stl, .obj, .ply or .glb).`);
-  const designs = files.filter((f) => isDesign(f.name));
+  const designs = files.filter((f) => isDesignName(f.name));
   if (designs.length > 1)
     throw new Error(`One design at a time: ${designs.map((f) => f.name).join(' and ')} were given together.`);
   // First what is quickly refused.

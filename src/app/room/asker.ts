@@ -5,6 +5,7 @@
  */
 import type { Meshes } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
+import { packing } from '../meshes/packed';
 import type { Question, RoomAnswers, RoomReply, RoomRequest } from './messages';
 
 export type Heard = {
@@ -23,7 +24,7 @@ export type Asker = {
 export type WorkerLike = Pick<Worker, 'postMessage' | 'terminate' | 'onmessage' | 'onerror'>;
 
 export const newRoomWorker = (): Worker =>
-  new Worker(new URL('./room.worker.ts', import.meta.url), { type: 'module', name: 'room' });
+  packing(new Worker(new URL('./room.worker.ts', import.meta.url), { type: 'module', name: 'room' }));
 
 /** How long a design must stay as it is, ms: edits by number come in runs. */
 export const REST = 300;

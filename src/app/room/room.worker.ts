@@ -13,10 +13,12 @@ import {
 } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 import { share } from '../../../shared/share';
+import { createUnpacker } from '../meshes/packed';
 import type { Question, RoomAnswers, RoomReply, RoomRequest } from './messages';
 
 let meshes: Meshes = new Map();
 let last: Header | null = null;
+const unpacked = createUnpacker();
 
 function recognise(design: Design): Header {
   last = resolveHeader(last ? share(last.design, design) : design, last ?? undefined);
@@ -39,7 +41,7 @@ function answer({ question, design, meshes: given }: RoomRequest): RoomReply {
 
 self.onmessage = ({ data }: MessageEvent<RoomRequest>) => {
   try {
-    self.postMessage(answer(data));
+    self.postMessage(answer(unpacked(data)));
   } catch (error) {
     const failed = error instanceof Error ? error.message : String(error);
     self.postMessage({ question: data.question, failed } satisfies RoomReply);

@@ -4,6 +4,7 @@ import type { Flange } from '../../../shared/design/types';
 import type { Paint } from '../colours';
 import type { Owned, OwnerKey } from '../made/owned';
 import { useLifted } from '../room/lifted';
+import { useStance } from '../room/posed';
 import type { Ref } from '../session';
 import { isHidden } from '../viewState';
 import type { Ball } from './camera/fit';
@@ -14,6 +15,7 @@ import { Collector } from './parts/Collector';
 import { Ground } from './parts/Ground';
 import { HeadFace } from './parts/HeadFace';
 import { MadeParts } from './parts/MadeParts';
+import { Moved } from './parts/Moved';
 import { OtherVersion } from './parts/OtherVersion';
 import { Runner } from './parts/Runner';
 import { Stage } from './parts/Stage';
@@ -52,6 +54,7 @@ export function Scene({ header, meshes, paints, palette, around, ground, made, e
     const key = `${kind}/${id}`;
     return !isHidden(hiding, key) && (kind === 'flange' || !lifted?.has(key));
   };
+  const stance = useStance(header.design);
   const apart = exploded === ASSEMBLED ? null : exploded.parts;
   const owned = (key: OwnerKey) => made.get(key) ?? null;
   const madeParts = (key: OwnerKey) => {
@@ -64,67 +67,69 @@ export function Scene({ header, meshes, paints, palette, around, ground, made, e
     const isFormed = 'port' in from && header.ports.get(from.port)?.port.transition !== undefined;
     return isFormed && !owned(`port/${from.port}`) ? 0 : startTrim(header, runner);
   };
+  const ghosts = (fixedTo: 'engine' | 'vehicle') =>
+    header.surroundings
+      .filter((s) => shown('surrounding', s.id) && (s.fixedTo ?? 'vehicle') === fixedTo)
+      .map((s) => (
+        <Ghost key={s.id} surrounding={s} meshes={meshes} palette={palette} strength={strength} around={around} />
+      ));
   return (
     <>
       <Stage palette={palette} />
       <Ground around={around} z={ground} palette={palette} />
-      {plates(header)
-        .filter(({ flange }) => !flange || shown('flange', flange.id))
-        .map((plate) => {
-          const own = plate.flange && owned(`flange/${plate.flange.id}`);
-          return (
-            <HeadFace
-              key={plate.id}
-              plate={plate}
-              palette={palette}
-              made={own}
-              plans={plate.flange && own ? plansOf(header, plate.flange, own) : NO_PLANS}
-              apart={apart}
-              away={exploded.plates.get(plate.id)}
-              bare={lifted?.has(`flange/${plate.flange?.id}`) ?? false}
-            />
-          );
-        })}
-      {[...header.merges.values()]
-        .filter(({ merge }) => shown('merge', merge.id))
-        .map(
-          (merge) =>
-            madeParts(`merge/${merge.merge.id}`) ?? (
-              <Collector
-                key={merge.merge.id}
-                merge={merge}
-                palette={palette}
-                away={exploded.merges.get(merge.merge.id)}
-              />
-            ),
-        )}
-      {header.runners
-        .filter(({ runner }) => shown('runner', runner.id))
-        .map((runner) => {
-          const { id, to } = runner.runner;
-          const paint = paints.get(id)!.colour;
-          if (runner.centerline)
+      <Moved by={stance.turn}>
+        {plates(header)
+          .filter(({ flange }) => !flange || shown('flange', flange.id))
+          .map((plate) => {
+            const own = plate.flange && owned(`flange/${plate.flange.id}`);
             return (
-              <Runner
-                key={id}
-                runner={runner}
-                paint={paint}
+              <HeadFace
+                key={plate.id}
+                plate={plate}
                 palette={palette}
-                trim={trimOf(runner)}
-                away={exploded.runners.get(id)}
+                made={own}
+                plans={plate.flange && own ? plansOf(header, plate.flange, own) : NO_PLANS}
+                apart={apart}
+                away={exploded.plates.get(plate.id)}
+                bare={lifted?.has(`flange/${plate.flange?.id}`) ?? false}
               />
             );
-          const goal = runner.end?.position ?? header.merges.get(to.merge)?.merge.position;
-          return goal ? <Unrouted key={id} runner={runner} to={goal} paint={paint} /> : null;
-        })}
-      {header.runners
-        .filter(({ runner }) => 'port' in runner.from && shown('runner', runner.id))
-        .map(({ runner }) => madeParts(`port/${(runner.from as { port: string }).port}`))}
-      {header.surroundings
-        .filter((s) => shown('surrounding', s.id))
-        .map((s) => (
-          <Ghost key={s.id} surrounding={s} meshes={meshes} palette={palette} strength={strength} around={around} />
-        ))}
+          })}
+        {[...header.merges.values()]
+          .filter(({ merge }) => shown('merge', merge.id))
+          .map((merge) => (
+            <Moved key={merge.merge.id} by={stance.grown(merge.material)}>
+              {madeParts(`merge/${merge.merge.id}`) ?? (
+                <Collector merge={merge} palette={palette} away={exploded.merges.get(merge.merge.id)} />
+              )}
+            </Moved>
+          ))}
+        {header.runners
+          .filter(({ runner }) => shown('runner', runner.id))
+          .map((runner) => {
+            const { id, to } = runner.runner;
+            const paint = paints.get(id)!.colour;
+            if (runner.centerline)
+              return (
+                <Moved key={id} by={stance.grown(runner.tube.material)}>
+                  <Runner
+                    runner={runner}
+                    paint={paint}
+                    palette={palette}
+                    trim={trimOf(runner)}
+                    away={exploded.runners.get(id)}
+                  />
+                </Moved>
+              );
+            const goal = runner.end?.position ?? header.merges.get(to.merge)?.merge.position;
+            return goal ? <Unrouted key={id} runner={runner} to={goal} paint={paint} /> : null;
+          })}
+        {header.runners
+          .filter(({ runner }) => 'port' in runner.from && shown('runner', runner.id))
+          .map(({ runner }) => madeParts(`port/${(runner.from as { port: string }).port}`))}
+        {ghosts('engine')}
+      </Moved>
+      {ghosts('vehicle')}
       <OtherVersion palette={palette} />
     </>
   );

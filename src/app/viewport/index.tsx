@@ -14,6 +14,7 @@ import { useMeasured } from '../measure/useMeasured';
 import { usePaints } from '../parts/usePaints';
 import { useGapsShown } from '../room/gapsShown';
 import { liftedBalls, useLifted, useUnlifted } from '../room/lifted';
+import { useIsPosed } from '../room/posed';
 import { RoomDrawn } from '../room/RoomDrawn';
 import { useIsPreview, useShownHeader, useShownReport } from '../route/shown';
 import { useSession } from '../session';
@@ -102,6 +103,8 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const parallel = useProjection(rig);
   const seen = useSeen(header);
   const lifted = useLifted();
+  // Names, handles and dimensions belong to where it stands at rest.
+  const isPosed = useIsPosed();
   const hiding = useHiding();
   const { made, parts, exploded, goal } = useApart(header);
   const isApart = useViewState((s) => s.exploded > 0);
@@ -125,8 +128,8 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const room = useGapsShown(isPreview);
   const named = useUnlifted(seen, lifted);
   const gaps = useMemo(
-    () => (seen && !isApart && !lifted ? gapsOf(seen, report, selected, room) : []),
-    [seen, isApart, lifted, report, selected, room],
+    () => (seen && !isApart && !lifted && !isPosed ? gapsOf(seen, report, selected, room) : []),
+    [seen, isApart, lifted, isPosed, report, selected, room],
   );
 
   const notes = useMemo(() => [...gaps, ...dimensions], [gaps, dimensions]);
@@ -235,11 +238,11 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           ))}
           {gaps.map((g) => g.line && <GapMark key={g.key} line={g.line} fails={g.fails} palette={palette} />)}
         </Canvas>
-        {seen && size && !isPreview && !isApart && !lifted && (
+        {seen && size && !isPreview && !isApart && !lifted && !isPosed && (
           <ShapeLayer rig={rig} header={seen} hold={hold} marks={marks} onClick={onTubeClick} />
         )}
       </div>
-      {named && size && (
+      {named && size && !isPosed && (
         <Labels
           rig={rig}
           header={named}

@@ -1,6 +1,7 @@
 /** The room's workers answer for the newest design only: live ones never fall behind, resting ones wait and drop what is outdated. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { type Asker, live, REST, resting, type WorkerLike } from '../../../src/app/room/asker';
+import { flatTreeOf } from '../../../geometry';
+import { type Asker, live, newRoomWorker, REST, resting, type WorkerLike } from '../../../src/app/room/asker';
 import type { Question, RoomRequest } from '../../../src/app/room/messages';
 import { titled } from '../designs';
 
@@ -123,4 +124,20 @@ describe('a resting asker', () => {
     expect(titles(asked)).toEqual(['access a']);
     expect(workers.every(({ ended }) => ended)).toBe(true);
   });
+});
+
+it('a mesh goes to the worker with the tree that was built over it, not to be built again', () => {
+  const posted: unknown[] = [];
+  vi.stubGlobal(
+    'Worker',
+    class {
+      postMessage = (message: unknown) => posted.push(message);
+    },
+  );
+  const { soup } = flatTreeOf(Float32Array.from([0, 0, 0, 1, 0, 0, 0, 1, 0]));
+  newRoomWorker().postMessage({ question: 'gaps', design: titled('a'), meshes: new Map([['bay.stl', soup]]) });
+  vi.unstubAllGlobals();
+  expect(posted).toMatchObject([{ meshes: new Map([['bay.stl', { mesh: { soup } }]]) }]);
+  const [{ meshes: sent }] = posted as [{ meshes: Map<string, { mesh: object }> }];
+  expect(sent.get('bay.stl')!.mesh).toHaveProperty('link');
 });

@@ -103,11 +103,13 @@ export function ScanPicture({ soup, crop, points, header, lie, picks, onPick }: 
       )}
       <p className="scanned-hint">
         {missed ? 'That was beside the mesh. ' : ''}
-        {picks ?? 'Drag turns it, the wheel brings it nearer.'}
+        {picks ?? `Drag turns it, ${isTouched() ? 'two fingers bring' : 'the wheel brings'} it nearer.`}
       </p>
     </div>
   );
 }
+
+const isTouched = (): boolean => matchMedia('(pointer: coarse)').matches;
 
 /** Of the tubes' centerlines, mm. */
 const SAGITTA = 1;

@@ -12,9 +12,14 @@ const UNITS: readonly { readonly unit: LengthUnit; readonly name: string }[] = [
   { unit: 'in', name: 'Inches' },
 ];
 
-/** `812 × 455 × 390 mm`. */
+/** From here on sizes are told in metres: which of four units is right is then seen without counting digits. mm. */
+const FAR = 10_000;
+
+/** `812 × 455 × 390 mm`, `8.12 × 4.55 × 3.9 m`. */
 export function sizeWords([low, high]: Corners, mmPerUnit: number, display: Display): string {
   const sizes = low.map((x, i) => mmPerUnit * (high[i]! - x));
+  if (display === 'mm' && Math.max(...sizes) >= FAR)
+    return `${sizes.map((size) => Number((size / 1000).toPrecision(3))).join(' × ')} m`;
   const digits = Math.max(...sizes) >= 1000 ? 0 : 1;
   return sizes
     .map((size, i) => formatLength(size, display, digits).replace(i < 2 ? /\s*(mm|in)$/ : /$^/, ''))

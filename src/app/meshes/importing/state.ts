@@ -3,9 +3,11 @@ import { create } from 'zustand';
 import type { Action } from '../../actions/list/action';
 import { needsDesign } from '../../actions/list/workActions';
 import type { NamedFile } from '../../actions/readFiles';
+import { whenOpened } from '../../document';
 
 type Importing = {
-  readonly open: boolean /** Handed over before it opened, or while it is. */;
+  readonly open: boolean;
+  /** Handed over before it opened, or while it is. */
   readonly file: NamedFile | null;
 };
 
@@ -14,6 +16,9 @@ export const useImport = create<Importing>()(() => ({ open: false, file: null })
 /** @param file absent: the sheet asks for one */
 export const openImport = (file: NamedFile | null = null): void => useImport.setState({ open: true, file });
 export const closeImport = (): void => useImport.setState({ open: false, file: null });
+
+// What was being taken was for the design before.
+whenOpened(closeImport);
 
 export const importActions: readonly Action[] = [
   {

@@ -1,5 +1,5 @@
 /** A piece of the header on its way off: its tubes, collectors and plates, drawn where it stands along its path. */
-import { useMemo } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import { startTrim } from '../../../../geometry';
 import { plates } from '../../viewport/model/plates';
 import { Collector } from '../../viewport/parts/Collector';
@@ -11,7 +11,13 @@ import { useRoomLook } from '../look';
 import { placeAlong } from './path';
 import type { RoomLayerProps } from './RoomLayer';
 
-export function MovingPiece({ lifted, header, paints, palette, made }: RoomLayerProps & { readonly lifted: Lifted }) {
+type Props = RoomLayerProps & {
+  readonly lifted: Lifted;
+  /** What goes along with it. */
+  readonly children?: ReactNode;
+};
+
+export function MovingPiece({ lifted, header, paints, palette, made, children }: Props) {
   const along = useRoomLook((s) => s.coming?.along ?? 0);
   const matrix = useMemo(() => placeAlong(lifted.piece.path, along), [lifted, along]);
   const { runners, merges, flanges } = lifted.piece;
@@ -50,6 +56,7 @@ export function MovingPiece({ lifted, header, paints, palette, made }: RoomLayer
           (plate) =>
             parts(`flange/${plate.flange!.id}`) ?? <QuickFlange key={plate.id} plate={plate} palette={palette} />,
         )}
+      {children}
     </group>
   );
 }

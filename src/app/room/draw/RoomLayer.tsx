@@ -7,15 +7,17 @@ import type { Paint } from '../../colours';
 import { useLeaf } from '../../leaf';
 import type { Owned, OwnerKey } from '../../made/owned';
 import type { Palette } from '../../viewport/palette';
+import { Moved } from '../../viewport/parts/Moved';
 import { useHiding } from '../../viewport/seen';
 import { isHidden } from '../../viewState';
 import { useLifted } from '../lifted';
 import { useRoomLook } from '../look';
+import { useStance } from '../posed';
 import { MovingPiece } from './MovingPiece';
 import { RollAxis } from './RollAxis';
 import { SensorBodies } from './SensorBodies';
 import { ServiceMarks } from './ServiceMarks';
-import { Sleeve } from './Sleeve';
+import { Sleeves } from './Sleeve';
 import { ToolShown } from './ToolShown';
 
 export type RoomLayerProps = {
@@ -31,29 +33,27 @@ export function RoomLayer({ header, paints, palette, made }: RoomLayerProps) {
   const motionOpen = useRoomLook((s) => s.open.has('motion'));
   const hiding = useHiding();
   const lifted = useLifted();
+  const stance = useStance(header.design);
   const { motion, wrap } = header.design;
   const stands = (key: string) => !isHidden(hiding, key) && !lifted?.keys.has(key);
+  /** What is screwed into a piece or wound round it goes along. */
+  const goes = (key: string) => !isHidden(hiding, key) && (lifted?.keys.has(key) ?? false);
+  const isWrapped = wrap !== undefined && wrapDrawn && !tinted;
   return (
     <>
-      <SensorBodies header={header} palette={palette} stands={stands} />
-      <ServiceMarks points={header.design.service} palette={palette} />
-      {wrap &&
-        wrapDrawn &&
-        !tinted &&
-        header.runners
-          .filter(({ runner }) => stands(`runner/${runner.id}`))
-          .map((runner) => (
-            <Sleeve
-              key={runner.runner.id}
-              runner={runner}
-              thickness={wrap.thickness * wrap.layers}
-              paint={paints.get(runner.runner.id)!.colour}
-              palette={palette}
-            />
-          ))}
+      <Moved by={stance.turn}>
+        <SensorBodies header={header} palette={palette} stands={stands} />
+        <ServiceMarks points={header.design.service} palette={palette} />
+        {isWrapped && <Sleeves header={header} paints={paints} palette={palette} stands={stands} />}
+      </Moved>
       {onTop && motionOpen && motion?.rock && <RollAxis rock={motion.rock} header={header} palette={palette} />}
       {onTop && <ToolShown isWrapped={wrap !== undefined} palette={palette} />}
-      {lifted && <MovingPiece lifted={lifted} header={header} paints={paints} palette={palette} made={made} />}
+      {lifted && (
+        <MovingPiece lifted={lifted} header={header} paints={paints} palette={palette} made={made}>
+          <SensorBodies header={header} palette={palette} stands={goes} />
+          {isWrapped && <Sleeves header={header} paints={paints} palette={palette} stands={goes} />}
+        </MovingPiece>
+      )}
     </>
   );
 }

@@ -1,6 +1,7 @@
-/** Heat wrap on one runner: a matt sleeve over the stretches that are wrapped, a little of the tube's own colour in it. */
+/** Heat wrap on runners: on each a matt sleeve over the stretches that are wrapped, a little of the tube's own colour in it. */
 import { memo, useMemo } from 'react';
-import type { ResolvedRunner } from '../../../../geometry';
+import type { Header, ResolvedRunner } from '../../../../geometry';
+import type { Paint } from '../../colours';
 import { mix } from '../../contrast';
 import { type Ref, useSession } from '../../session';
 import { emphasisOf } from '../../viewport/emphasis';
@@ -21,7 +22,31 @@ type Props = {
 /** Of woven glass or basalt, between its own grey and the tube's colour. */
 const CLOTH = { light: '#a89f90', dark: '#6a655d' } as const;
 
-export const Sleeve = memo(
+type AllProps = {
+  readonly header: Header;
+  readonly paints: ReadonlyMap<string, Paint>;
+  readonly palette: Palette;
+  /** Whether a runner, by its key, has its sleeve here. */
+  readonly stands: (key: string) => boolean;
+};
+
+export function Sleeves({ header, paints, palette, stands }: AllProps) {
+  const { wrap } = header.design;
+  if (!wrap) return null;
+  return header.runners
+    .filter(({ runner, centerline }) => centerline && stands(`runner/${runner.id}`))
+    .map((runner) => (
+      <Sleeve
+        key={runner.runner.id}
+        runner={runner}
+        thickness={wrap.thickness * wrap.layers}
+        paint={paints.get(runner.runner.id)!.colour}
+        palette={palette}
+      />
+    ));
+}
+
+const Sleeve = memo(
   function Sleeve({ runner, thickness, paint, palette }: Props) {
     const { centerline, tubeRadius } = runner;
     const { id, wrapped } = runner.runner;

@@ -80,6 +80,8 @@ function Row({ row: { key, gap }, header }: { readonly row: GapRow; readonly hea
   const [first, second] = gap.between;
   const refs = [refOf(header, first), refOf(header, second)] as const;
   const pose = poseWords(gap.pose);
+  // Its dimension line stands there; the mark is for what fails.
+  const go = () => goTo(gap.at, refs, undefined, gap.margin < 0);
   const point = () => {
     useRoomLook.getState().set({ pointedGap: key });
     light(refs[0], refs[1]);
@@ -89,7 +91,7 @@ function Row({ row: { key, gap }, header }: { readonly row: GapRow; readonly hea
     unlight();
   };
   return (
-    <tr className="pick" onPointerEnter={point} onPointerLeave={leave} onClick={() => goTo(gap.at, refs)}>
+    <tr className="pick" onPointerEnter={point} onPointerLeave={leave} onClick={go}>
       <th scope="row">
         <button
           type="button"
@@ -99,7 +101,7 @@ function Row({ row: { key, gap }, header }: { readonly row: GapRow; readonly hea
           onBlur={leave}
           onClick={(event) => {
             event.stopPropagation();
-            goTo(gap.at, refs);
+            go();
           }}
         >
           {first} <span className="quiet">to</span> {second}

@@ -3,6 +3,7 @@ import { angleNumber } from '../../format';
 import { addHeat, addRock, removeHeat, removeRock } from '../edits';
 import { HEAT_FIELDS, ROCK_FIELDS } from '../specs';
 import { Fields } from './Fields';
+import { PoseSliders } from './PoseSliders';
 import { type Of, Section } from './Section';
 
 export function MotionSection(of: Of) {
@@ -40,6 +41,7 @@ export function MotionSection(of: Of) {
           onAdd={addHeat}
         />
       )}
+      {of.design.motion && <PoseSliders motion={of.design.motion} />}
     </Section>
   );
 }

@@ -54,7 +54,12 @@ function Entry({ entry }: { readonly entry: SensorEntry }) {
       onPointerLeave={unlight}
     >
       <h3>
-        <button type="button" className="link" onClick={() => goTo(entry.at, [ref])} title="Look at it">
+        <button
+          type="button"
+          className="link"
+          onClick={() => goTo(entry.at, [ref], undefined, false)}
+          title="Look at it"
+        >
           {entry.id}
         </button>
         <button
