@@ -5,9 +5,9 @@
 import type { Frustum } from '../header/merge';
 import { addScaled, distance, dot } from '../vector';
 import { type Field, type Minimum, minimumOnDisc, minimumOnInterval, minimumOnTriangle } from './convexMinimum';
+import { middleOfTriangle, spreadOf } from './discTriangle';
 import { type ConvexShape, frustumShape, slopeOf } from './shapes';
 import type { TriangleTree } from './triangleTree';
-import { middleOfTriangle, spreadOf } from './tubeMesh';
 
 /** @returns null where the two are not nearer than `below` */
 export function bodyToShape(body: Frustum, shape: ConvexShape, below = Number.POSITIVE_INFINITY): Minimum | null {

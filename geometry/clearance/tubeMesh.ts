@@ -6,7 +6,8 @@
 import type { Vec3 } from '../../shared/vec3';
 import { type Chain, type Link, sagitta, vectorAt } from './chain';
 import { type Disc, minimumOnInterval } from './convexMinimum';
-import { behindDisc, discToTriangle, pointToDisc } from './discs';
+import { discToTriangle, pointToDisc } from './discs';
+import { besideDisc, middleOfTriangle, spreadOf } from './discTriangle';
 import { type Curve, leastToMesh } from './emptyBalls';
 import { GAP_RESOLUTION, type Gap, lesser } from './gap';
 import type { TriangleTree } from './triangleTree';
@@ -169,52 +170,3 @@ function nearestCorner(disc: Disc, tree: TriangleTree, below: number): number {
   // A corner that is itself the nearest must not be passed over for being no nearer than itself.
   return roof + GAP_RESOLUTION;
 }
-
-/**
- * A triangle against a flat end, where that needs no search: null where it is surely no nearer than `below`, the least place
- * where that is plain to see, else undefined.
- */
-function besideDisc(
-  disc: Disc,
-  a: Vec3,
-  b: Vec3,
-  c: Vec3,
-  below: number,
-): { value: number; at: Vec3 } | null | undefined {
-  const centre = middleOfTriangle(a, b, c);
-  if (below <= 0 && behindDisc(disc)(...centre) - spreadOf(centre, a, b, c) >= below) return null;
-  if (below <= PLAIN) return undefined;
-  if (pointToDisc(disc, ...centre) - spreadOf(centre, a, b, c) >= below) return null;
-  const [h, k, l] = [heightOver(disc, a), heightOver(disc, b), heightOver(disc, c)];
-  const lowest = Math.min(Math.abs(h), Math.abs(k), Math.abs(l));
-  const isOneSide = Math.min(h, k, l) > 0 || Math.max(h, k, l) < 0;
-  if (!isOneSide || lowest <= PLAIN) return undefined;
-  if (lowest >= below) return null;
-  const corner = lowest === Math.abs(h) ? a : lowest === Math.abs(k) ? b : c;
-  const height = heightOver(disc, corner);
-  const foot: Vec3 = [
-    corner[0] - height * disc.normal[0],
-    corner[1] - height * disc.normal[1],
-    corner[2] - height * disc.normal[2],
-  ];
-  const off = Math.hypot(foot[0] - disc.centre[0], foot[1] - disc.centre[1], foot[2] - disc.centre[2]);
-  return off <= disc.radius ? { value: lowest, at: foot } : undefined;
-}
-
-/** Nearer than this to a flat end a triangle may cut it. */
-const PLAIN = 0.01;
-
-const heightOver = ({ centre, normal }: Disc, p: Vec3): number =>
-  (p[0] - centre[0]) * normal[0] + (p[1] - centre[1]) * normal[1] + (p[2] - centre[2]) * normal[2];
-
-export const middleOfTriangle = (a: Vec3, b: Vec3, c: Vec3): Vec3 => [
-  (a[0] + b[0] + c[0]) / 3,
-  (a[1] + b[1] + c[1]) / 3,
-  (a[2] + b[2] + c[2]) / 3,
-];
-
-/** How far a triangle reaches from a place. */
-export const spreadOf = (from: Vec3, a: Vec3, b: Vec3, c: Vec3): number =>
-  Math.sqrt(Math.max(squaredTo(from, a), squaredTo(from, b), squaredTo(from, c)));
-
-const squaredTo = (p: Vec3, q: Vec3): number => (p[0] - q[0]) ** 2 + (p[1] - q[1]) ** 2 + (p[2] - q[2]) ** 2;

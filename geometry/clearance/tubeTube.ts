@@ -6,8 +6,7 @@
  * end disc to the other's side; of the discs to each other. Centerline distances that are least only because a tube
  * ends there are not gaps: the tube's round end, which it has not, would be measured.
  */
-import type { Vec3 } from '../../shared/vec3';
-import { addScaled, distance, dot, lerp, sub, unit } from '../vector';
+import { addScaled, distance, lerp, sub, unit } from '../vector';
 import { type Chain, type Link, sagitta, vectorAt } from './chain';
 import type { Disc } from './convexMinimum';
 import { discToDisc, pointToDisc } from './discs';
@@ -69,7 +68,7 @@ function sides(a: Chain, b: Chain, below: number): Gap | null {
 
   /** `low` is what `lowest` said of this pair of stretches. */
   const search = (p: Link, i: number, n: number, q: Link, k: number, m: number, low: number): void => {
-    if (low >= bound - GAP_RESOLUTION) return;
+    if (low >= bound - GAP_RESOLUTION || isNowhereStationary(p, i, n, q, k, m)) return;
     if (n === 1 && m === 1) {
       measure(p, i, q, k);
       return;
@@ -96,11 +95,10 @@ function sides(a: Chain, b: Chain, below: number): Gap | null {
     closestOnSegments(p.points, i, i + 1, q.points, k, k + 1, slot);
     const { squared, s, t } = slot;
     const gap = Math.sqrt(squared) - radii;
-    if (gap >= bound) return;
+    if (gap >= bound || !isStationary(p, i, s, q, k, t) || !isStationary(q, k, t, p, i, s)) return;
     const on = lerp(vectorAt(p.points, i), vectorAt(p.points, i + 1), s);
     const off = lerp(vectorAt(q.points, k), vectorAt(q.points, k + 1), t);
     const across = unit(sub(off, on));
-    if (!isStationary(p, i, s, across) || !isStationary(q, k, t, across)) return;
     bound = gap;
     const station = p.station + (p.length * (i + s)) / p.count;
     best = { gap, at: addScaled(on, across, a.tubeRadius + gap / 2), station };
@@ -114,12 +112,54 @@ function sides(a: Chain, b: Chain, below: number): Gap | null {
   return best;
 }
 
-/** Between chords the true curve's tangent must be square to the joining line, but for the chords' own turn. */
-function isStationary(link: Link, i: number, s: number, across: Vec3): boolean {
+/**
+ * Between chords the true curve's tangent must be square to the joining line, but for the chords' own turn. Without garbage:
+ * most pairs of chords that come near each other do so only where a tube ends.
+ */
+function isStationary(link: Link, i: number, s: number, other: Link, k: number, t: number): boolean {
   if (s > 0 && s < 1) return true;
-  const k = i + s;
-  if ((link.isFirst && k === 0) || (link.isLast && k === link.count)) return false;
-  return Math.abs(dot(vectorAt(link.tangents, k), across)) <= chordTurn(link);
+  const at = i + s;
+  if ((link.isFirst && at === 0) || (link.isLast && at === link.count)) return false;
+  const [P, Q, T] = [link.points, other.points, link.tangents];
+  let along = 0;
+  let squared = 0;
+  for (let axis = 0; axis < 3; axis++) {
+    const q = Q[3 * k + axis]!;
+    const across = q + t * (Q[3 * k + 3 + axis]! - q) - P[3 * at + axis]!;
+    along += T[3 * at + axis]! * across;
+    squared += across * across;
+  }
+  return Math.abs(along) <= chordTurn(link) * Math.sqrt(squared);
+}
+
+/**
+ * Whether no line that joins the two stretches is square to both: what is slanted at their middles by more than either can
+ * turn and reach. So what two tubes have near each other at a common end is not searched to the last chord.
+ */
+function isNowhereStationary(p: Link, i: number, n: number, q: Link, k: number, m: number): boolean {
+  const [P, Q] = [p.points, q.points];
+  const half = (p.length * n) / p.count / 2 + (q.length * m) / q.count / 2;
+  let squared = 0;
+  for (let axis = 0; axis < 3; axis++) {
+    const across = (Q[3 * k + axis]! + Q[3 * (k + m) + axis]! - P[3 * i + axis]! - P[3 * (i + n) + axis]!) / 2;
+    between[axis] = across;
+    squared += across * across;
+  }
+  // The middles of arcs' chords lie off the arcs.
+  const reach = half + sagitta(p, n) + sagitta(q, m);
+  const furthest = Math.sqrt(squared) + reach;
+  return isSlanted(p, i, n, reach, furthest) || isSlanted(q, k, m, reach, furthest);
+}
+
+const between = new Float64Array(3);
+
+function isSlanted(link: Link, i: number, n: number, reach: number, furthest: number): boolean {
+  // The tangent nearest to the middle, and how far others of the stretch turn from it.
+  const at = 3 * (i + (n >> 1));
+  const turn = n > 1 ? (link.step * n) / 2 : link.step;
+  const T = link.tangents;
+  const along = T[at]! * between[0]! + T[at + 1]! * between[1]! + T[at + 2]! * between[2]!;
+  return Math.abs(along) - reach > (turn + chordTurn(link)) * furthest;
 }
 
 /** At a joint to a straight the neighbour's chord turns as well: the finest arc's step, with room, serves both. */

@@ -242,18 +242,64 @@ function isNearEnd(link: SolverLink, fraction: number): boolean {
   return station < tubeRadius || station > link.runner.path.length - tubeRadius;
 }
 
+/** Half the length of the stretches of link about which triangles are looked for, mm: about a whole link a scan has too many. */
+const SHORT = 6;
+
 /** The least place of a mesh on a link, where it is under `below`: each triangle is a convex shape of its own. */
 export function nearestToMesh(link: SolverLink, tree: TriangleTree, below: number, out: ShapeContacts): void {
-  const middle = [link.middleX, link.middleY, link.middleZ] as const;
-  const before = out.count;
   best.distance = below;
+  searchMesh(link, tree, 0, link.count, 0, 1, below, out.count, out);
+}
+
+/** @param n chords from point `i` on; where it is one, from `t0` to `t1` of it */
+function searchMesh(
+  link: SolverLink,
+  tree: TriangleTree,
+  i: number,
+  n: number,
+  t0: number,
+  t1: number,
+  below: number,
+  before: number,
+  out: ShapeContacts,
+): void {
+  const P = link.points;
+  const [o, e] = [3 * i, 3 * (i + n)];
+  const part = t1 - t0;
+  const [wx, wy, wz] = [P[e]! - P[o]!, P[e + 1]! - P[o + 1]!, P[e + 2]! - P[o + 2]!];
+  const [ax, ay, az] = [P[o]! + t0 * wx, P[o + 1]! + t0 * wy, P[o + 2]! + t0 * wz];
+  const [dx, dy, dz] = [part * wx, part * wy, part * wz];
+  const middle = [ax + dx / 2, ay + dy / 2, az + dz / 2] as const;
+  const half = Math.sqrt(dx * dx + dy * dy + dz * dz) / 2;
+  const stray = n === link.count ? link.stray : strayOf(link, n);
+  if (tree.nearest(...middle, best.distance + half + stray) === Number.POSITIVE_INFINITY) return;
+  if (half > SHORT) {
+    if (n > 1) {
+      settlePoint(link, i + n / 2);
+      searchMesh(link, tree, i, n / 2, 0, 1, below, before, out);
+      searchMesh(link, tree, i + n / 2, n / 2, 0, 1, below, before, out);
+    } else {
+      const t = (t0 + t1) / 2;
+      searchMesh(link, tree, i, 1, t0, t, below, before, out);
+      searchMesh(link, tree, i, 1, t, t1, below, before, out);
+    }
+    return;
+  }
   tree.visit(
     middle,
-    () => best.distance + link.half + link.stray,
+    () => best.distance + half + stray,
     (_a, _b, _c, signedDistance) => {
       const limit = best.distance;
       best.p = -1;
-      halveShape(link, 0, link.count, link.stray, { signedDistance });
+      if (part === 1) halveShape(link, i, n, stray, { signedDistance });
+      else if (signedDistance(...middle) - half - stray < limit) {
+        const t = leastOnChord(signedDistance, ax, ay, az, dx, dy, dz);
+        const value = signedDistance(ax + t * dx, ay + t * dy, az + t * dz);
+        if (value < limit) {
+          best.distance = value;
+          best.p = i + t0 + t * part;
+        }
+      }
       if (best.p < 0 || best.distance >= limit) return;
       out.count = before;
       push(link, best.p, { signedDistance }, below, out);

@@ -1,9 +1,10 @@
 /**
- * `npm run bench -- scan`: a scan of two million triangles about eight runners. Reading and building, the rule of surroundings
+ * `npm run bench -- scan`: a scan of two million triangles about eight runners, held against what is promised of it: on a machine
+ * whose yardstick is near the usual the run fails where a promise is missed. Reading and building, the rule of surroundings
  * from nothing and after an edit that moves every runner, and what it takes of memory. Distances are held against every
  * triangle in turn; gaps against the tube's centerline looked at every fifth of a millimetre.
  */
-import { flatTreeOf, type Header, pointAt, resolveHeader, treeOf } from '../../../geometry';
+import { flatTreeOf, gapReport, type Header, type Meshes, pointAt, resolveHeader, treeOf } from '../../../geometry';
 import { checkSurroundings } from '../../../geometry/check/clearances';
 import { obstaclesOf } from '../../../geometry/check/obstacles';
 import { chain } from '../../../geometry/clearance/chain';
@@ -20,6 +21,15 @@ const TRIANGLES = 2_000_000;
 /** Some are left out beside the tubes. */
 const MADE = 2_400_000;
 const EDITS = 15;
+
+/** What is promised: half a million triangles read and ready, every gap after an edit of all runners, memory, distances. */
+const IMPORT_MS = 3000;
+const LIVE_MS = 50;
+const MEMORY_MB = 1024;
+const DISTANCE_MM = 0.05;
+/** Milliseconds of the yardstick on a machine that promises are made for; when it is much slower times say nothing. */
+const USUAL_UNIT = 36;
+const SLOWER = 1.5;
 const SCAN: MeshSurrounding = { id: 'bay', shape: 'mesh', file: 'bay.stl', unit: 'mm', clearance: 5 };
 const TURNED: MeshSurrounding = { ...SCAN, pose: { position: [0.5, 0, 0], x: [1, 1e-3, 0], y: [-1e-3, 1, 0] } };
 
@@ -30,6 +40,16 @@ export function benchScan(design: Design, unit: number): string[] {
   const header = resolveHeader(bare);
   const whole = bayAround(header, MADE, SEED).slice(0, 9 * TRIANGLES);
   if (whole.length < 9 * TRIANGLES) throw new Error('The bay has too few triangles.');
+  const timesCount = unit <= SLOWER * USUAL_UNIT;
+  const promise = (what: string, measured: number, most: number, of: string, counts: boolean): void => {
+    const holds = measured < most;
+    if (!holds && counts) process.exitCode = 1;
+    const told = holds ? 'holds' : counts ? 'IS MISSED' : 'is missed, on a machine too slow or busy to tell';
+    say(
+      'promise',
+      `${what} ${measured < 0.1 ? measured.toExponential(1) : measured.toFixed(0)} of ${most} ${of}: ${told}`,
+    );
+  };
   for (const count of [500_000, TRIANGLES]) {
     for (const [kind, bytes] of [
       ['bay.stl', stlOf(whole.subarray(0, 9 * count))],
@@ -39,6 +59,8 @@ export function benchScan(design: Design, unit: number): string[] {
       const [read, { soup }] = timed(() => readMesh(kind, bytes, () => {}));
       const [built] = timed(() => flatTreeOf(soup, () => {}));
       const { user, system } = process.cpuUsage(start);
+      if (count < TRIANGLES)
+        promise(`import of ${count} triangles of ${kind}`, read + built, IMPORT_MS, 'ms', timesCount);
       say(
         'scan',
         `${count} triangles of ${kind}: read in ${read.toFixed(0)} ms, tree in ${built.toFixed(0)} ms; ${((user + system) / 1000).toFixed(0)} ms of processor time`,
@@ -53,7 +75,11 @@ export function benchScan(design: Design, unit: number): string[] {
     '',
     `triangles and tree ${(held / 2 ** 20).toFixed(0)} MB; the process at its most ${(process.resourceUsage().maxRSS / 1024).toFixed(0)} MB`,
   );
-  say('', `nearest places off every triangle in turn by ${byHand(header, soup).toExponential(1)} mm`);
+  promise('the whole process takes at its most', process.resourceUsage().maxRSS / 1024, MEMORY_MB, 'MB', true);
+  promise('distances are off every triangle in turn by', byHand(header, soup), DISTANCE_MM, 'mm', true);
+  const live = liveGaps(bare, new Map([[SCAN.file, soup]]));
+  promise('list of gaps and profiles after an edit, median', live.median, LIVE_MS, 'ms of processor time', timesCount);
+  say('', inWords(live, unit));
   for (const [name, surrounding] of [
     ['as it is', SCAN],
     ['turned', TURNED],
@@ -89,6 +115,21 @@ function timed<T>(work: () => T): [number, T] {
   const start = performance.now();
   const done = work();
   return [performance.now() - start, done];
+}
+
+/** What the app shows live, once its code is warm. */
+function liveGaps(design: Design, meshes: Meshes): ReturnType<typeof spread> {
+  let header = resolveHeader(design);
+  gapReport(header, meshes);
+  const times: number[] = [];
+  for (let i = 0; i < 2 * EDITS; i++) {
+    header = resolveHeader(nudged(design, i), header);
+    const before = process.cpuUsage();
+    gapReport(header, meshes);
+    const { user, system } = process.cpuUsage(before);
+    if (i >= EDITS) times.push((user + system) / 1000);
+  }
+  return spread(times);
 }
 
 /** Every bend moved a little, ends kept: what a drag does, to all runners at once. */
