@@ -3,8 +3,11 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { check, lengthWindows, resolveHeader, roomReport } from '../../geometry';
 import { parseDesign } from '../../shared/design/parse';
+import { readMesh } from '../../src/formats/mesh/readMesh';
 import { loadLayout } from '../layouts/load';
 import { type Bench, bench, GOOD, UNROUTED } from './bench';
+
+const SCAN = 'v8-bay.ply';
 
 let b: Bench;
 beforeAll(() => {
@@ -123,6 +126,7 @@ describe('check', () => {
       sensors: [{ id: 'egt 1', kind: 'temperature', on: { runner: 'r1' }, at: 60, clock: -45 }],
     };
     writeFileSync(join(b.folder, 'fitted.evenrun.json'), JSON.stringify(fitted));
+    cpSync(`public/examples/${SCAN}`, join(b.folder, SCAN));
     const { code, out } = await b.evenrun('check', 'fitted.evenrun.json');
     expect(code).toBe(0);
     const heads = [
@@ -142,9 +146,10 @@ describe('check', () => {
     expect(json.code).toBe(0);
     const { gaps, access, removal, sensors } = JSON.parse(json.out);
     const header = resolveHeader(parseDesign(JSON.stringify(fitted)));
-    const room = JSON.parse(JSON.stringify(roomReport(header, new Map())));
+    const { soup } = readMesh(SCAN, readFileSync(`public/examples/${SCAN}`));
+    const room = JSON.parse(JSON.stringify(roomReport(header, new Map([[SCAN, soup]]))));
     expect({ gaps, access, removal, sensors }).toEqual({ ...room, gaps: room.gaps.gaps });
-    expect(access.entries).toHaveLength(8);
+    expect(access.entries).toHaveLength(13);
     expect(sensors.map((s: { id: string }) => s.id)).toEqual(['egt 1']);
   }, 30_000);
 
