@@ -66,6 +66,14 @@ const partsLeaf = async (page: Page) => {
   await page.getByText(/parts in all/).waitFor();
 };
 
+/** A bolt that the wrap would hide, with the tool that its wrapped tube is in the way of. */
+const hiddenBolt = async (page: Page) => {
+  await page.getByRole('tab', { name: 'Room' }).click();
+  await page.getByRole('button', { name: /^Gaps/ }).click();
+  await page.getByRole('button', { name: /^Tools/ }).click();
+  await page.getByText('left flange bolt 7').first().click();
+};
+
 const SHOTS: readonly Shot[] = [
   { name: 'wide', width: 1280, height: 720 },
   { name: 'dark', width: 1280, height: 720, dark: true, act: example('V8, left bank, 4-1') },
@@ -79,8 +87,9 @@ const SHOTS: readonly Shot[] = [
     act: inTurn(example('The same four, as tacked'), press('Balance'), settled),
   },
   { name: 'shaping', width: 1280, height: 720, act: inTurn(example('V8, both banks'), pull(5, 0, 40)), holds: true },
-  { name: 'laying', width: 1280, height: 720, act: inTurn(example('V8, left bank, 4-1'), laid(16)) },
+  { name: 'laying', width: 1280, height: 720, act: inTurn(example('V8, left bank, 4-1'), laid(8)) },
   { name: 'parts', width: 1280, height: 720, act: inTurn(press('Explode'), partsLeaf) },
+  { name: 'room', width: 1280, height: 720, act: inTurn(example('V8, left bank, 4-1'), hiddenBolt) },
   { name: 'new', width: 1280, height: 720, act: press('New…') },
   { name: 'phone', width: 390, height: 844 },
   { name: 'phone-balanced', width: 390, height: 844, act: inTurn(press('Balance'), settled) },
