@@ -47,7 +47,7 @@ describe('the report', () => {
 });
 
 describe('what there is to find', () => {
-  const { surroundings: _, flanges: __, sensors: ___, ...bare } = design;
+  const { surroundings: _, flanges: __, sensors: ___, service: ____, wrap: _____, ...bare } = design;
   test.each<[string, Design, string[]]>([
     ['nothing but tubes', bare, ['gaps']],
     ['a flange without fasteners', { ...bare, flanges: [{ ...example.flanges![0]!, fasteners: [] }] }, ['gaps']],

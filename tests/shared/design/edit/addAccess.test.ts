@@ -5,7 +5,11 @@ import { addSensor, addService } from '../../../../shared/design/edit';
 import { parseDesign } from '../../../../shared/design/parse';
 import type { Design, SensorKind, ServiceKind } from '../../../../shared/design/types';
 
-const bank = JSON.parse(
+const {
+  service: _,
+  sensors: __,
+  ...bank
+} = JSON.parse(
   readFileSync(new URL('../../../../public/examples/v8-left-bank-4-1.evenrun.json', import.meta.url), 'utf8'),
 ) as Design;
 const empty: Design = {
