@@ -8,10 +8,11 @@ import type { Design, SensorKind, ServiceKind } from '../../../../shared/design/
 const {
   service: _,
   sensors: __,
-  ...bank
+  ...bare
 } = JSON.parse(
   readFileSync(new URL('../../../../public/examples/v8-left-bank-4-1.evenrun.json', import.meta.url), 'utf8'),
 ) as Design;
+const bank: Design = bare;
 const empty: Design = {
   format: 'evenrun-design',
   version: 1,
