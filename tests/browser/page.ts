@@ -1,5 +1,5 @@
 /** A Chromium on the built app, served on loopback: what the browser tests share. Fails where the app was not built. */
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { CHROMIUM_REMEDY, findChromium } from '../../scripts/chromium.mjs';
@@ -62,4 +62,20 @@ export async function openBench(): Promise<Bench> {
       await server.close();
     },
   };
+}
+
+/** Finds an action in the list of them by its words, and does it. */
+export async function runAction(page: Page, words: string): Promise<void> {
+  const sheet = page.getByRole('listbox', { name: 'Actions' });
+  await page.keyboard.press('Control+k');
+  await sheet.waitFor();
+  await page.keyboard.type(words);
+  await page.keyboard.press('Enter');
+  await sheet.waitFor({ state: 'detached' });
+}
+
+/** The view as the app saves it. */
+export async function pictureOf(page: Page): Promise<Buffer> {
+  const [download] = await Promise.all([page.waitForEvent('download'), runAction(page, 'save picture for paper')]);
+  return readFileSync(await download.path());
 }

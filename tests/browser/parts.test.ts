@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type Bench, openBench, type Watched } from './page';
+import { type Bench, openBench, pictureOf, runAction, type Watched } from './page';
 
 let bench: Bench;
 let watched: Watched;
@@ -29,19 +29,8 @@ const rows = async () => (await list().locator('tbody th').allTextContents()).ma
 const names = () =>
   page.locator('.viewport-label[data-kind="part"]').evaluateAll((all) => all.map((l) => l.textContent ?? ''));
 
-async function run(words: string): Promise<void> {
-  const sheet = page.getByRole('listbox', { name: 'Actions' });
-  await page.keyboard.press('Control+k');
-  await sheet.waitFor();
-  await page.keyboard.type(words);
-  await page.keyboard.press('Enter');
-  await sheet.waitFor({ state: 'detached' });
-}
-
-async function picture(): Promise<Buffer> {
-  const [download] = await Promise.all([page.waitForEvent('download'), run('save picture for paper')]);
-  return readFileSync(await download.path());
-}
+const run = (words: string) => runAction(page, words);
+const picture = () => pictureOf(page);
 
 it('lists the parts by owner, with a mass for each and their sum', async () => {
   await list().getByRole('row', { name: /^Cone/ }).first().waitFor({ timeout: 60_000 });

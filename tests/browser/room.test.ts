@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { Design } from '../../shared/design/types';
-import { type Bench, openBench, type Watched } from './page';
+import { type Bench, openBench, pictureOf, runAction, type Watched } from './page';
 
 const EXAMPLE = 'v8-left-bank-4-1.evenrun.json';
 const bank = JSON.parse(readFileSync(join(import.meta.dirname, '../../public/examples', EXAMPLE), 'utf8')) as Design;
@@ -57,19 +57,8 @@ async function open(name: string): Promise<void> {
   if ((await head(name).getAttribute('aria-expanded')) !== 'true') await head(name).click();
 }
 
-async function run(words: string): Promise<void> {
-  const sheet = page.getByRole('listbox', { name: 'Actions' });
-  await page.keyboard.press('Control+k');
-  await sheet.waitFor();
-  await page.keyboard.type(words);
-  await page.keyboard.press('Enter');
-  await sheet.waitFor({ state: 'detached' });
-}
-
-async function picture(): Promise<Buffer> {
-  const [download] = await Promise.all([page.waitForEvent('download'), run('save picture for paper')]);
-  return readFileSync(await download.path());
-}
+const run = (words: string) => runAction(page, words);
+const picture = () => pictureOf(page);
 
 beforeEach(() => page.getByRole('tab', { name: 'Room' }).click());
 

@@ -1,5 +1,6 @@
 /** Display meshes as three's geometries, and stretches of them that share the same buffers. */
 import { BufferAttribute, BufferGeometry, Sphere, Vector3 } from 'three';
+import { soupBox } from '../../../../geometry';
 
 type Surface = {
   readonly positions: Float32Array;
@@ -20,21 +21,9 @@ export function surface(mesh: Surface): BufferGeometry {
 
 /** About the middle of their box, found in one walk over plain numbers: culling and picking need no tighter one. */
 function ballRound(points: Float32Array): Sphere {
-  let [x0, y0, z0] = [Infinity, Infinity, Infinity];
-  let [x1, y1, z1] = [-Infinity, -Infinity, -Infinity];
-  for (let i = 0; i < points.length; i += 3) {
-    const x = points[i]!;
-    const y = points[i + 1]!;
-    const z = points[i + 2]!;
-    if (x < x0) x0 = x;
-    if (x > x1) x1 = x;
-    if (y < y0) y0 = y;
-    if (y > y1) y1 = y;
-    if (z < z0) z0 = z;
-    if (z > z1) z1 = z;
-  }
-  const middle = new Vector3((x0 + x1) / 2, (y0 + y1) / 2, (z0 + z1) / 2);
-  return new Sphere(middle, Math.hypot(x1 - x0, y1 - y0, z1 - z0) / 2);
+  const [lx, ly, lz, hx, hy, hz] = soupBox(points);
+  const middle = new Vector3((lx + hx) / 2, (ly + hy) / 2, (lz + hz) / 2);
+  return new Sphere(middle, Math.hypot(hx - lx, hy - ly, hz - lz) / 2);
 }
 
 /** Some of the triangles of `whole`, without copying them. */
