@@ -5,7 +5,7 @@
 import type { Frustum } from '../header/merge';
 import { addScaled, distance, dot } from '../vector';
 import { type Field, type Minimum, minimumOnDisc, minimumOnInterval, minimumOnTriangle } from './convexMinimum';
-import { middleOfTriangle, spreadOf } from './discTriangle';
+import { risingFromFrustum } from './rising';
 import { type ConvexShape, frustumShape, slopeOf } from './shapes';
 import type { TriangleTree } from './triangleTree';
 
@@ -52,22 +52,16 @@ export function minimumOnFrustum(f: Field, { position, axis, length, startRadius
 }
 
 export function bodyToMesh(body: Frustum, tree: TriangleTree, below = Number.POSITIVE_INFINITY): Minimum | null {
-  const own = frustumShape(body);
-  const slices = slicesOf(body).map(frustumShape);
-  let best = glimpsed(own.signedDistance, slices, tree, below);
-  for (const { centre, reach } of slices)
-    tree.visit(
-      centre,
-      () => (best?.value ?? below) + reach,
-      (a, b, c) => {
-        // The field changes by no more than a place moves: one look at the middle settles most triangles.
-        const middle = middleOfTriangle(a, b, c);
-        const low = own.signedDistance(...middle) - spreadOf(middle, a, b, c);
-        if (low - ROUNDING >= (best?.value ?? below)) return;
-        const found = minimumOnTriangle(own.signedDistance, a, b, c);
-        if (found.value < (best?.value ?? below)) best = found;
-      },
-    );
+  const own = frustumShape(body).signedDistance;
+  let best = glimpsed(own, slicesOf(body).map(frustumShape), tree, below);
+  tree.visitWhere(
+    risingFromFrustum(body),
+    () => best?.value ?? below,
+    (a, b, c) => {
+      const found = minimumOnTriangle(own, a, b, c);
+      if (found.value < (best?.value ?? below)) best = found;
+    },
+  );
   return best;
 }
 

@@ -36,6 +36,10 @@ export type Chain = {
   readonly ends: readonly [Disc, Disc];
 };
 
+/** By their place in `ends`. */
+export type WhichEnds = readonly (0 | 1)[];
+export const BOTH_ENDS: WhichEnds = [0, 1];
+
 /**
  * @param from, to stations that bound the stretch; the whole centerline by default
  * @returns null where nothing is left between them

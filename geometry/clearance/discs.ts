@@ -1,6 +1,5 @@
 /** Distances of flat discs: the ends of tubes. mm. */
-import type { Vec3 } from '../../shared/vec3';
-import { type Disc, type Field, type Minimum, minimumOnDisc, minimumOnTriangle } from './convexMinimum';
+import { type Disc, type Field, minimumOnDisc } from './convexMinimum';
 
 /** Unsigned distance of a point to a flat disc; convex in the point. */
 export function pointToDisc({ centre, normal, radius }: Disc, x: number, y: number, z: number): number {
@@ -12,8 +11,8 @@ export function pointToDisc({ centre, normal, radius }: Disc, x: number, y: numb
   return across <= radius ? Math.abs(height) : Math.hypot(height, across - radius);
 }
 
-/** Discs nearer than this touch: then it is the overlap of the tubes behind them that counts. */
-const TOUCHING = 1e-4;
+/** What is nearer to a disc than this touches it: then it is the overlap of the tubes behind them that counts. */
+export const TOUCHING = 1e-4;
 
 /** Distance of two tube ends; where they cross, minus the depth to which one reaches into the tube behind the other. */
 export function discToDisc(a: Disc, b: Disc): number {
@@ -24,13 +23,6 @@ export function discToDisc(a: Disc, b: Disc): number {
 
 /** How deep (negative) disc `a` reaches into the straight tube that lies behind disc `b`, whose normal points out of it. */
 const depth = (a: Disc, b: Disc): number => minimumOnDisc(behindDisc(b), a).value;
-
-/** Distance to a triangle; where it cuts the disc, minus the depth to which it reaches into the tube behind it. */
-export function discToTriangle(disc: Disc, field: Field, a: Vec3, b: Vec3, c: Vec3): Minimum {
-  const apart = minimumOnDisc(field, disc);
-  if (apart.value > TOUCHING) return apart;
-  return { value: Math.min(minimumOnTriangle(behindDisc(disc), a, b, c).value, 0), at: apart.at };
-}
 
 /** Negative in the straight tube behind the disc, which is all of the tube that its end can tell of; convex. */
 export function behindDisc({ centre, normal, radius }: Disc): Field {

@@ -5,13 +5,15 @@
 import type { Vec3 } from '../../shared/vec3';
 import type { FlatTree } from './buildTree';
 import type { Field } from './convexMinimum';
+import type { SeeNear } from './fieldWalk';
+import type { Rising } from './rising';
 import { type Placement, type See, type TriangleTree, treeOver } from './triangleTree';
 
 /** @param placement null: it stands as it is, in mm */
 export function placedTree(flat: FlatTree, placement: Placement | null): TriangleTree {
-  const own = treeOver(flat);
-  if (!placement) return own;
-  const { scale } = placement;
+  const tree = treeOver(flat);
+  if (!placement) return tree;
+  const { scale, x: ex, y: ey, z: ez } = placement;
   const p = new Float64Array(3);
   const idle: Show[] = [];
   return {
@@ -22,14 +24,33 @@ export function placedTree(flat: FlatTree, placement: Placement | null): Triangl
       intoMesh(placement, x, y, z, p);
       try {
         show.to = see;
-        own.visit([p[0]!, p[1]!, p[2]!], () => limit() / scale, show.see);
+        tree.visit([p[0]!, p[1]!, p[2]!], () => limit() / scale, show.see);
+      } finally {
+        idle.push(show);
+      }
+    },
+    visitWhere(rising, limit, see) {
+      const show = idle.pop() ?? makeShow(placement);
+      const q: [number, number, number] = [0, 0, 0];
+      const own: Rising = (x, y, z, way) => {
+        outOfMesh(placement, x, y, z, q);
+        const value = rising(q[0], q[1], q[2], way);
+        const [wx, wy, wz] = [way[0]!, way[1]!, way[2]!];
+        way[0] = wx * ex[0] + wy * ex[1] + wz * ex[2];
+        way[1] = wx * ey[0] + wy * ey[1] + wz * ey[2];
+        way[2] = wx * ez[0] + wy * ez[1] + wz * ez[2];
+        return value / scale;
+      };
+      try {
+        show.toNear = see;
+        tree.visitWhere(own, () => limit() / scale, show.seeNear);
       } finally {
         idle.push(show);
       }
     },
     nearest(x, y, z, below = Number.POSITIVE_INFINITY, place) {
       intoMesh(placement, x, y, z, p);
-      const found = own.nearest(p[0]!, p[1]!, p[2]!, below / scale, place);
+      const found = tree.nearest(p[0]!, p[1]!, p[2]!, below / scale, place);
       if (place && found < Number.POSITIVE_INFINITY) outOfMesh(placement, place[0]!, place[1]!, place[2]!, place);
       return found * scale;
     },
@@ -65,7 +86,7 @@ export function outOfMesh(
   into[2] = position[2] + scale * (x * ex[2] + y * ey[2] + z * ez[2]);
 }
 
-type Show = { to: See; readonly see: See };
+type Show = { to: See; readonly see: See; toNear: SeeNear; readonly seeNear: SeeNear };
 type Corner = [number, number, number];
 
 /** Brings a shown triangle back, in memory that is used again. */
@@ -85,13 +106,21 @@ function makeShow(placement: Placement): Show {
     return scale * inner(q[0]!, q[1]!, q[2]!);
   };
   const bring = (v: Vec3, into: Corner): void => outOfMesh(placement, v[0], v[1], v[2], into);
+  const bringAll = (ownA: Vec3, ownB: Vec3, ownC: Vec3, ownField: Field): void => {
+    inner = ownField;
+    bring(ownA, a);
+    bring(ownB, b);
+    bring(ownC, c);
+  };
   const show: Show = {
     to: () => {},
+    toNear: () => {},
+    seeNear(ownA, ownB, ownC, ownField) {
+      bringAll(ownA, ownB, ownC, ownField);
+      show.toNear(a, b, c, field);
+    },
     see(ownA, ownB, ownC, ownField, index, ownPlace) {
-      inner = ownField;
-      bring(ownA, a);
-      bring(ownB, b);
-      bring(ownC, c);
+      bringAll(ownA, ownB, ownC, ownField);
       outOfMesh(placement, ownPlace[0]!, ownPlace[1]!, ownPlace[2]!, place);
       show.to(a, b, c, field, index, place);
     },

@@ -7,6 +7,7 @@
 import type { Vec3 } from '../../shared/vec3';
 import type { FlatTree } from './buildTree';
 import type { Field } from './convexMinimum';
+import { type FieldWalk, makeFieldWalk } from './fieldWalk';
 import { flatTreeOf } from './flatTrees';
 import { squaredToTriangle } from './triangle';
 
@@ -24,6 +25,12 @@ export type TriangleTree = {
    * limit may fall meanwhile, to −Infinity to end the visit.
    */
   visit(p: Vec3, limit: () => number, see: See): void;
+  /**
+   * Calls `see` for every triangle that a convex thing may come nearer to than `limit()` at its turn, those first that it may
+   * be nearest to.
+   * @param rising the distance to the thing, asked of places in the design's frame
+   */
+  visitWhere: FieldWalk;
   /**
    * Distance to the nearest triangle; Infinity where none is nearer than `below`.
    * @param place three numbers for where on the triangles it is; untouched where there is none
@@ -50,6 +57,7 @@ export const triangleTree = (soup: Float32Array): TriangleTree => treeOver(flatT
 export function treeOver(flat: FlatTree): TriangleTree {
   /** A visit inside a visit takes walk and triangle of its own. */
   const idle: Visitor[] = [];
+  const idleWalks: FieldWalk[] = [];
   const waiting = new Uint32Array(flat.depth + 1);
   const distances = new Float64Array(flat.depth + 1);
   const at = new Float64Array(3);
@@ -63,6 +71,15 @@ export function treeOver(flat: FlatTree): TriangleTree {
         visitor(p, limit, see);
       } finally {
         idle.push(visitor);
+      }
+    },
+    visitWhere(rising, limit, see) {
+      if (flat.link.length === 0) return;
+      const walk = idleWalks.pop() ?? makeFieldWalk(flat);
+      try {
+        walk(rising, limit, see);
+      } finally {
+        idleWalks.push(walk);
       }
     },
     nearest(x, y, z, below = Number.POSITIVE_INFINITY, place) {

@@ -4,20 +4,31 @@
  * are, and distances of points tell all (`emptyBalls`); by the ends each triangle is measured, which takes far longer.
  */
 import type { Vec3 } from '../../shared/vec3';
-import { type Chain, type Link, sagitta, vectorAt } from './chain';
-import { type Disc, minimumOnInterval } from './convexMinimum';
-import { discToTriangle, pointToDisc } from './discs';
-import { besideDisc, middleOfTriangle, spreadOf } from './discTriangle';
+import { norm, scale } from '../vector';
+import { BOTH_ENDS, type Chain, type Link, sagitta, vectorAt } from './chain';
+import { minimumOnInterval } from './convexMinimum';
+import { TOUCHING } from './discs';
+import { discToTriangle } from './discTriangle';
 import { type Curve, leastToMesh } from './emptyBalls';
-import { GAP_RESOLUTION, type Gap, lesser } from './gap';
+import type { SeeNear } from './fieldWalk';
+import { GAP_RESOLUTION, type Gap } from './gap';
+import { type Rising, risingFromDisc, risingFromFrustum, risingFromSegment } from './rising';
 import type { TriangleTree } from './triangleTree';
 import { isLeast } from './tubeField';
 
 /** So many tube radii from an end no ball about the centerline comes out of it, whatever bend stands there. */
 const CLEAR_OF_END = 1.5;
 
-/** Least gap of a tube, its flat ends included, to the mesh; null where nothing is nearer than `below`. */
-export function tubeToMesh(tube: Chain, tree: TriangleTree, below = Number.POSITIVE_INFINITY): Gap | null {
+/**
+ * Least gap of a tube to the mesh; null where nothing is nearer than `below`.
+ * @param flatEnds which of its ends are measured: a stretch that goes on has none there
+ */
+export function tubeToMesh(
+  tube: Chain,
+  tree: TriangleTree,
+  below = Number.POSITIVE_INFINITY,
+  flatEnds = BOTH_ENDS,
+): Gap | null {
   const { tubeRadius } = tube;
   const length = lengthOf(tube);
   const start = tube.links[0]!.station;
@@ -29,19 +40,17 @@ export function tubeToMesh(tube: Chain, tree: TriangleTree, below = Number.POSIT
   const middle = leastToMesh(whole, tree, below + tubeRadius);
   if (middle && middle.distance - tubeRadius < below)
     best = { gap: middle.distance - tubeRadius, at: middle.at, station: middle.station };
-  for (const [i, disc] of tube.ends.entries()) {
+  for (const i of flatEnds) {
+    const disc = tube.ends[i];
     const link = i === 0 ? tube.links[0]! : tube.links.at(-1)!;
     const station = link.station + (i === 0 ? 0 : link.length);
-    if (tree.nearest(...disc.centre, bound() + disc.radius) === Number.POSITIVE_INFINITY) continue;
-    const roof = nearestCorner(disc, tree, bound());
-    tree.visit(
-      disc.centre,
-      () => Math.min(roof, bound()) + disc.radius,
+    // Where the end is cut already, what else cuts it may still reach in deeper.
+    tree.visitWhere(
+      risingFromDisc(disc),
+      () => Math.max(bound(), 2 * TOUCHING),
       (a, b, c, field) => {
-        const near = besideDisc(disc, a, b, c, Math.min(roof, bound()));
-        if (near === null) return;
-        const { value, at } = near ?? discToTriangle(disc, field, a, b, c);
-        if (value < bound()) best = lesser(best, { gap: value, at, station });
+        const near = discToTriangle(disc, field, a, b, c, bound());
+        if (near) best = { gap: near.value, at: near.at, station };
       },
     );
   }
@@ -81,43 +90,45 @@ export function tubeToMesh(tube: Chain, tree: TriangleTree, below = Number.POSIT
     const q = placeOn(link, to);
     const [dx, dy, dz] = [q[0] - p[0], q[1] - p[1], q[2] - p[2]];
     const squared = dx * dx + dy * dy + dz * dz;
-    const half = Math.sqrt(squared) / 2;
     const stray = link.radius === 0 ? 0 : sagitta(link, to - from);
     const isWhole = link.radius === 0 || to - from <= 1;
     const opens = link.isFirst && from === 0;
     const closes = link.isLast && to === link.count;
     let split = false;
-    tree.visit(
-      [p[0] + dx / 2, p[1] + dy / 2, p[2] + dz / 2],
-      () => (split ? Number.NEGATIVE_INFINITY : bound() + tubeRadius + half + stray),
-      (a, b, c, field) => {
-        const along = (v: Vec3): number => (v[0] - p[0]) * dx + (v[1] - p[1]) * dy + (v[2] - p[2]) * dz;
-        // What lies past the flat end is for the end's disc to tell.
-        if (opens && stray === 0 && along(a) <= 0 && along(b) <= 0 && along(c) <= 0) return;
-        if (closes && stray === 0 && along(a) >= squared && along(b) >= squared && along(c) >= squared) return;
-        const centre = middleOfTriangle(a, b, c);
-        const t = squared > 0 ? Math.min(1, Math.max(0, along(centre) / squared)) : 0;
-        const x = centre[0] - p[0] - t * dx;
-        const y = centre[1] - p[1] - t * dy;
-        const z = centre[2] - p[2] - t * dz;
-        const low = Math.sqrt(x * x + y * y + z * z) - spreadOf(centre, a, b, c);
-        if (low - tubeRadius - stray >= bound() - GAP_RESOLUTION) return;
-        const found = minimumOnInterval((s) => field(p[0] + s * dx, p[1] + s * dy, p[2] + s * dz), 0, 1);
-        const gap = found.value - tubeRadius;
-        if (gap - stray >= bound() - GAP_RESOLUTION) return;
-        if (!isWhole) {
-          split = true;
-          return;
-        }
-        const k = from + found.t * (to - from);
-        const isInside = found.t > 0 && found.t < 1;
-        if (!isInside && !isLeast(link, k, k - Math.floor(k), field)) return;
-        const at: Vec3 = [p[0] + found.t * dx, p[1] + found.t * dy, p[2] + found.t * dz];
-        best = { gap, at, station: link.station + (link.length * k) / link.count };
-      },
-    );
+    const see: SeeNear = (a, b, c, field) => {
+      const along = (v: Vec3): number => (v[0] - p[0]) * dx + (v[1] - p[1]) * dy + (v[2] - p[2]) * dz;
+      // What lies past the flat end is for the end's disc to tell.
+      if (opens && stray === 0 && along(a) <= 0 && along(b) <= 0 && along(c) <= 0) return;
+      if (closes && stray === 0 && along(a) >= squared && along(b) >= squared && along(c) >= squared) return;
+      const found = minimumOnInterval((s) => field(p[0] + s * dx, p[1] + s * dy, p[2] + s * dz), 0, 1);
+      const gap = found.value - tubeRadius;
+      if (gap - stray >= bound() - GAP_RESOLUTION) return;
+      if (!isWhole) {
+        split = true;
+        return;
+      }
+      const k = from + found.t * (to - from);
+      const isInside = found.t > 0 && found.t < 1;
+      if (!isInside && !isLeast(link, k, k - Math.floor(k), field)) return;
+      const at: Vec3 = [p[0] + found.t * dx, p[1] + found.t * dy, p[2] + found.t * dz];
+      best = { gap, at, station: link.station + (link.length * k) / link.count };
+    };
+    const isBar = stray === 0 && squared > 0;
+    // A straight piece ends flat: about its axis alone all that lies before an end would seem near.
+    if (isBar) tree.visitWhere(bar(p, [dx, dy, dz], tubeRadius), () => (bound() > 0 ? bound() : STOP), see);
+    // Once it overlaps, it is the axis that tells how deep.
+    if (!isBar || bound() <= 0)
+      tree.visitWhere(risingFromSegment(p, [dx, dy, dz]), () => (split ? STOP : bound() + tubeRadius + stray), see);
     return split;
   }
+}
+
+/** What a visit ends by. */
+const STOP = Number.NEGATIVE_INFINITY;
+
+function bar(position: Vec3, d: Vec3, radius: number): Rising {
+  const length = norm(d);
+  return risingFromFrustum({ position, axis: scale(d, 1 / length), length, startRadius: radius, endRadius: radius });
 }
 
 /** A stretch of an arc that is looked at as a whole first, mm. */
@@ -154,19 +165,4 @@ function writeOn({ points, count }: Link, k: number, into: Float64Array): void {
     const a = points[3 * i + axis]!;
     into[axis] = a + t * (points[3 * i + 3 + axis]! - a);
   }
-}
-
-/** How near corners of triangles come to a flat end: soon found, and then few triangles are left to be searched. */
-function nearestCorner(disc: Disc, tree: TriangleTree, below: number): number {
-  let roof = below;
-  if (below <= 0) return below;
-  tree.visit(
-    disc.centre,
-    () => roof + disc.radius,
-    (a, b, c) => {
-      roof = Math.min(roof, pointToDisc(disc, ...a), pointToDisc(disc, ...b), pointToDisc(disc, ...c));
-    },
-  );
-  // A corner that is itself the nearest must not be passed over for being no nearer than itself.
-  return roof + GAP_RESOLUTION;
 }

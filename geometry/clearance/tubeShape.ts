@@ -1,15 +1,24 @@
 /** Least gap between a stretch of tube with flat ends and a convex solid. mm; negative where they overlap. */
 import { distance } from '../vector';
-import type { Chain } from './chain';
+import { BOTH_ENDS, type Chain } from './chain';
 import { minimumOnDisc } from './convexMinimum';
 import { type Gap, lesser } from './gap';
 import type { ConvexShape } from './shapes';
 import { leastOnChain } from './tubeField';
 
-/** @returns null where nothing is nearer than `below` */
-export function tubeToShape(tube: Chain, shape: ConvexShape, below = Number.POSITIVE_INFINITY): Gap | null {
+/**
+ * @param flatEnds which of its ends are measured: a stretch that goes on has none there
+ * @returns null where nothing is nearer than `below`
+ */
+export function tubeToShape(
+  tube: Chain,
+  shape: ConvexShape,
+  below = Number.POSITIVE_INFINITY,
+  flatEnds = BOTH_ENDS,
+): Gap | null {
   let best = leastOnChain(tube, shape.signedDistance, below);
-  for (const [i, disc] of tube.ends.entries()) {
+  for (const i of flatEnds) {
+    const disc = tube.ends[i];
     const bound = best?.gap ?? below;
     if (distance(disc.centre, shape.centre) - disc.radius - shape.reach >= bound) continue;
     if (shape.signedDistance(...disc.centre) - disc.radius >= bound) continue;

@@ -27,6 +27,20 @@ export function pointOnSegment(segment: Segment, along: number): Station {
   };
 }
 
+/** The position alone, without garbage. */
+export function writeOnSegment(segment: Segment, along: number, into: Float64Array): void {
+  const { start, direction } = segment;
+  if (segment.kind === 'straight') {
+    for (let k = 0; k < 3; k++) into[k] = start[k]! + along * direction[k]!;
+    return;
+  }
+  const { inward, radius } = segment;
+  const phi = along / radius;
+  const onward = radius * Math.sin(phi);
+  const aside = radius * (1 - Math.cos(phi));
+  for (let k = 0; k < 3; k++) into[k] = start[k]! + onward * direction[k]! + aside * inward[k]!;
+}
+
 /** At arc length `station`, clamped to the centerline's ends. */
 export function pointAt(line: Centerline, station: number): Station {
   const segment = line.segments.find((s) => station <= s.station + s.length) ?? line.segments.at(-1);

@@ -43,9 +43,10 @@ export function gapProfile(
     if (other !== r && other.centerline)
       take(toTube(r, other, within + header.tubeToTube, step, header), header.tubeToTube);
   for (const merge of header.merges.values()) if (!touches(r, merge)) take(toBody(r, merge, within, step), 0);
-  for (const { surrounding, shape, original } of obstacles) {
+  for (const moments of byMoments(obstacles)) {
+    const { surrounding, original } = moments[0]!;
     const required = (original?.surrounding ?? surrounding).clearance ?? 0;
-    take(toObstacle(r, shape, within + required, step), required);
+    take(toObstacle(r, moments, within + required, step), required);
   }
   return [{ runner: r.runner.id, stations: Float64Array.from(places, (p) => p.station), margins }];
 }
@@ -83,39 +84,83 @@ const toTube = rememberedRow<ResolvedRunner>((r, other, places, cap, header) => 
   });
 });
 
-const toBody = rememberedRow<ResolvedMerge>((r, merge, places, cap) => toShape(r, bodyShape(merge), places, cap));
+const toBody = rememberedRow<ResolvedMerge>((r, merge, places, cap) => {
+  const row = new Float64Array(places.length).fill(cap);
+  toShape(r, bodyShape(merge), places, row);
+  return row;
+});
 
-const toObstacle = rememberedRow<Obstacle['shape']>((r, shape, places, cap) =>
-  isTree(shape) ? toMesh(r, shape, places, cap) : toShape(r, shape, places, cap),
-);
+const toObstacle = rememberedRow<readonly Obstacle[]>((r, moments, places, cap) => {
+  const row = new Float64Array(places.length).fill(cap);
+  for (const { shape } of moments) {
+    if (isTree(shape)) toMesh(r, shape, places, row);
+    else toShape(r, shape, places, row);
+  }
+  return row;
+});
 
-function toShape(r: ResolvedRunner, { signedDistance: field }: ConvexShape, places: readonly Station[], cap: number) {
-  return Float64Array.from(places, (place) => {
-    const [x, y, z] = place.at;
-    const off = field(x, y, z);
-    if (off - r.tubeRadius >= cap) return cap;
-    if (!place.isByEnd) return off - r.tubeRadius;
-    const [sx, sy, sz] = slopeOf(field, x, y, z);
-    return Math.min(cap, off - r.tubeRadius * across(place, sx, sy, sz));
+const known = new WeakMap<Obstacle, readonly Obstacle[]>();
+
+/**
+ * Each surrounding at all its moments, the last and the first before those between: there most is nearest, and what was found
+ * spares most of the rest. The same list for the same obstacles.
+ */
+function byMoments(obstacles: readonly Obstacle[]): (readonly Obstacle[])[] {
+  const lists = new Map<Obstacle, Obstacle[]>();
+  for (const o of obstacles) {
+    const list = lists.get(o.original ?? o) ?? [];
+    lists.set(o.original ?? o, list);
+    list.push(o);
+  }
+  return [...lists.values()].map((list) => {
+    const kept = known.get(list[0]!);
+    if (kept?.length === list.length) return kept;
+    const sorted = list.length > 1 ? [list.at(-1)!, ...list.slice(0, -1)] : list;
+    known.set(list[0]!, sorted);
+    return sorted;
   });
 }
 
-function toMesh(r: ResolvedRunner, tree: TriangleTree, places: readonly Station[], cap: number) {
+/** Lowers what a row holds where the shape is nearer. */
+function toShape(
+  r: ResolvedRunner,
+  { signedDistance: field }: ConvexShape,
+  places: readonly Station[],
+  row: Float64Array,
+): void {
+  let low = Number.NEGATIVE_INFINITY;
+  let last = 0;
+  for (const [k, place] of places.entries()) {
+    // Nothing can have come nearer by more than the place went on.
+    low -= place.station - last;
+    last = place.station;
+    if (low - r.tubeRadius >= row[k]!) continue;
+    const [x, y, z] = place.at;
+    const off = field(x, y, z);
+    low = off;
+    if (off - r.tubeRadius >= row[k]!) continue;
+    const slant = place.isByEnd ? across(place, ...slopeOf(field, x, y, z)) : 1;
+    row[k] = Math.min(row[k]!, off - r.tubeRadius * slant);
+  }
+}
+
+/** As well, for a mesh. */
+function toMesh(r: ResolvedRunner, tree: TriangleTree, places: readonly Station[], row: Float64Array): void {
   const foot = new Float64Array(3);
   let before = Number.POSITIVE_INFINITY;
   let last = 0;
-  return Float64Array.from(places, (place) => {
+  for (const [k, place] of places.entries()) {
     const [x, y, z] = place.at;
-    const most = cap + r.tubeRadius;
-    // Nothing can have come nearer by more than the place went on.
+    const most = row[k]! + r.tubeRadius;
+    // Nothing can have come further away by more than the place went on.
     const off = tree.nearest(x, y, z, Math.min(most, before + (place.station - last) + NEARLY), foot);
     last = place.station;
-    before = Math.min(off, most);
-    if (off >= most) return cap;
-    if (!place.isByEnd || off === 0) return off - r.tubeRadius;
-    const slant = across(place, (x - foot[0]!) / off, (y - foot[1]!) / off, (z - foot[2]!) / off);
-    return Math.min(cap, off - r.tubeRadius * slant);
-  });
+    before = off;
+    if (off >= most) continue;
+    const slant =
+      place.isByEnd && off > 0 ? across(place, (x - foot[0]!) / off, (y - foot[1]!) / off, (z - foot[2]!) / off) : 1;
+    row[k] = Math.min(row[k]!, off - r.tubeRadius * slant);
+  }
 }
 
 const NEARLY = 1e-6;

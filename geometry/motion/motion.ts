@@ -75,3 +75,35 @@ export function placedAt(sway: Sway, p: Vec3, stand: Stand): Vec3 {
   const hot = add(middle, scale(sub(p, middle), sizeAt(sway, stand)));
   return rock ? add(rock.position, turnedBy(sway, sub(hot, rock.position), stand)) : hot;
 }
+
+/**
+ * As `placedAt`, of places that are written over: without garbage, for what is asked by the thousand.
+ * @param o where in `p` the three numbers begin
+ */
+export function mover({
+  rock,
+  middle,
+  growth,
+}: Sway): (p: Float64Array, angle: number, heat: number, o?: number) => void {
+  return (p, angle, heat, o = 0) => {
+    const size = 1 + growth * heat;
+    for (let k = 0; k < 3; k++) p[o + k] = middle[k]! + size * (p[o + k]! - middle[k]!);
+    if (!rock || angle === 0) return;
+    const { position, axis } = rock;
+    const [x, y, z] = [p[o]! - position[0], p[o + 1]! - position[1], p[o + 2]! - position[2]];
+    const cos = Math.cos(angle);
+    const sin = Math.sin(angle);
+    const along = (1 - cos) * (x * axis[0] + y * axis[1] + z * axis[2]);
+    p[o] = position[0] + cos * x + sin * (axis[1] * z - axis[2] * y) + along * axis[0];
+    p[o + 1] = position[1] + cos * y + sin * (axis[2] * x - axis[0] * z) + along * axis[1];
+    p[o + 2] = position[2] + cos * z + sin * (axis[0] * y - axis[1] * x) + along * axis[2];
+  };
+}
+
+/** A place that is there when cold is no further from the roll axis than this, hot or cold. */
+export function leverOf({ rock, middle, growth }: Sway, x: number, y: number, z: number): number {
+  const { position, axis } = rock!;
+  const [px, py, pz] = [x - position[0], y - position[1], z - position[2]];
+  const off = Math.hypot(py * axis[2] - pz * axis[1], pz * axis[0] - px * axis[2], px * axis[1] - py * axis[0]);
+  return off + Math.abs(growth) * Math.hypot(x - middle[0], y - middle[1], z - middle[2]);
+}

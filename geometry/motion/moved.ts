@@ -1,8 +1,9 @@
 /** Tubes and bodies as they stand at one moment of the header's motion. mm. */
+import type { Vec3 } from '../../shared/vec3';
 import type { Chain, Link } from '../clearance/chain';
 import type { Disc } from '../clearance/convexMinimum';
 import type { Frustum } from '../header/merge';
-import { placedAt, type Stand, type Sway, sizeAt, turnedBy } from './motion';
+import { mover, placedAt, type Stand, type Sway, sizeAt, turnedBy } from './motion';
 
 export function movedChain(chain: Chain, sway: Sway, stand: Stand): Chain {
   const size = sizeAt(sway, stand);
@@ -14,14 +15,26 @@ export function movedChain(chain: Chain, sway: Sway, stand: Stand): Chain {
 }
 
 function movedLink(link: Link, sway: Sway, stand: Stand, size: number): Link {
-  const points = new Float64Array(link.points.length);
-  const tangents = new Float64Array(link.tangents.length);
-  for (let o = 0; o < points.length; o += 3) {
-    points.set(placedAt(sway, [link.points[o]!, link.points[o + 1]!, link.points[o + 2]!], stand), o);
-    tangents.set(turnedBy(sway, [link.tangents[o]!, link.tangents[o + 1]!, link.tangents[o + 2]!], stand), o);
-  }
-  const [radius, station, length] = [link.radius * size, link.station * size, link.length * size];
-  return { ...link, points, tangents, radius, station, length };
+  const { rock } = sway;
+  const turning: Sway | null = rock && { rock: { ...rock, position: ORIGIN }, middle: ORIGIN, growth: 0 };
+  return {
+    ...link,
+    points: movedRow(link.points, sway, stand),
+    tangents: turning ? movedRow(link.tangents, turning, stand) : link.tangents,
+    radius: link.radius * size,
+    station: link.station * size,
+    length: link.length * size,
+  };
+}
+
+const ORIGIN: Vec3 = [0, 0, 0];
+
+/** Three numbers a place. */
+function movedRow(row: Float64Array, sway: Sway, { angle, heat }: Stand): Float64Array {
+  const move = mover(sway);
+  const moved = row.slice();
+  for (let o = 0; o < moved.length; o += 3) move(moved, angle, heat, o);
+  return moved;
 }
 
 const movedDisc = ({ centre, normal, radius }: Disc, sway: Sway, stand: Stand, size: number): Disc => ({

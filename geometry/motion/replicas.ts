@@ -1,7 +1,7 @@
 /**
  * What stands around a header that moves, as the solver keeps clear of it: the header stands still and cold, and each surrounding
  * stands at several moments of the motion where it then is, seen from the header. Between the moments taken a tube comes no nearer
- * than `allowance` tells (see sweep.ts), which is added to the clearance; `check` has the last word, over all of the motion. mm.
+ * than `allowance` tells (see sweptBalls.ts), which is added to the clearance; `check` has the last word, over all of the motion. mm.
  */
 
 import type { Vec3 } from '../../shared/vec3';

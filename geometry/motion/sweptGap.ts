@@ -5,19 +5,20 @@
  */
 import { isTree, type Obstacle } from '../check/obstacles';
 import { bodyToMesh, bodyToShape } from '../clearance/bodies';
-import { type Chain, chain } from '../clearance/chain';
+import { BOTH_ENDS, type Chain, chain, type WhichEnds } from '../clearance/chain';
 import type { Minimum } from '../clearance/convexMinimum';
 import type { Gap } from '../clearance/gap';
 import { frustumShape } from '../clearance/shapes';
 import { tubeToMesh } from '../clearance/tubeMesh';
 import { tubeToShape } from '../clearance/tubeShape';
-import { pointAt } from '../curve/pointAt';
+import { pointAt, writeOnSegment } from '../curve/pointAt';
 import type { MotionPose } from '../gaps/report';
 import type { ResolvedMerge, ResolvedRunner } from '../header/resolve';
 import { DEGREES } from '../tolerance';
 import { type Motion, type Stand, swayOf } from './motion';
 import { movedBody, movedChain } from './moved';
-import { type Away, leastOfBalls, leastOfMoments, type Path } from './sweep';
+import { type Away, leastOfBalls, type Path } from './sweptBalls';
+import { leastOfMoments } from './sweptMoments';
 
 /** @property station on the cold tube */
 export type SweptGap = Gap & { readonly pose: MotionPose; readonly stand: Stand };
@@ -41,7 +42,7 @@ export function sweptTube(r: ResolvedRunner, o: Obstacle, motion: Motion, below:
       const [low, high] = [Math.max(from, segment.station), Math.min(to, segment.station + segment.length)];
       if (!(high > low)) return [];
       const radius = segment.kind === 'arc' ? segment.radius : 0;
-      return [{ from: low, to: high, radius, place: (s, into) => into.set(pointAt(line, s).position) }];
+      return [{ from: low, to: high, radius, place: (s, into) => writeOnSegment(segment, s - segment.station, into) }];
     });
   const away: Away = isTree(shape)
     ? (x, y, z, room) => shape.nearest(x, y, z, room)
@@ -54,21 +55,21 @@ export function sweptTube(r: ResolvedRunner, o: Obstacle, motion: Motion, below:
     stand: middle.stand,
     pose: poseOf(middle.stand),
   };
-  const ends = isShort
-    ? [[0, line.length] as const]
-    : ([
-        [0, clear],
-        [line.length - clear, line.length],
-      ] as const);
-  for (const [from, to] of ends) {
+  const ends: readonly (readonly [number, number, WhichEnds])[] = isShort
+    ? [[0, line.length, BOTH_ENDS]]
+    : [
+        [0, clear, [0]],
+        [line.length - clear, line.length, [1]],
+      ];
+  for (const [from, to, flat] of ends) {
     const bound = best?.gap ?? below;
     // Balls come out of the flat end: they tell only where surely nothing is.
-    if (!leastOfBalls(pathsOf(from, to), tubeRadius, away, sway, bound)) continue;
+    if (!leastOfBalls(pathsOf(from, to), tubeRadius, away, sway, bound, true)) continue;
     const part = chain(line, tubeRadius, from, to);
     if (!part) continue;
     const about = { at: pointAt(line, (from + to) / 2).position, reach: (to - from) / 2 + tubeRadius };
     const gapAt = (stand: Stand, within: number) => {
-      const found = gapOf(movedChain(part, sway, stand), shape, within);
+      const found = gapOf(movedChain(part, sway, stand), shape, within, flat);
       return found && { gap: found.gap, found };
     };
     const least = leastOfMoments(gapAt, about, sway, bound);
@@ -85,8 +86,8 @@ export function sweptTube(r: ResolvedRunner, o: Obstacle, motion: Motion, below:
     : best;
 }
 
-const gapOf = (tube: Chain, shape: Obstacle['shape'], below: number): Gap | null =>
-  isTree(shape) ? tubeToMesh(tube, shape, below) : tubeToShape(tube, shape, below);
+const gapOf = (tube: Chain, shape: Obstacle['shape'], below: number, flat = BOTH_ENDS): Gap | null =>
+  isTree(shape) ? tubeToMesh(tube, shape, below, flat) : tubeToShape(tube, shape, below, flat);
 
 export function sweptBody(
   { body, material }: ResolvedMerge,

@@ -20,6 +20,7 @@ export function benchGaps(design: Design, unit: number): string[] {
   return [
     `gaps       ${design.runners.length} runners, all edited; list and profiles, processor time`,
     ...timed(`beside a scan of ${soup.length / 9} triangles`, scanned, new Map([['scan.stl', soup]]), unit),
+    ...timed('beside that scan, rolling and hot', { ...scanned, motion }, new Map([['scan.stl', soup]]), unit),
     ...timed('beside the solids of the example', design, new Map(), unit),
     ...timed('the same, rolling and hot', { ...design, motion }, new Map(), unit),
   ];
