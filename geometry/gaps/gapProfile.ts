@@ -22,6 +22,7 @@ export type ProfileOptions = {
   readonly step: number;
 };
 
+/** One for each runner that has a line, in the design's order. @param obstacles at all moments that count, clearances in mm */
 export function gapProfiles(header: Header, obstacles: readonly Obstacle[], options: ProfileOptions): GapProfile[] {
   return header.runners.flatMap((r) => gapProfile(header, r, obstacles, options));
 }

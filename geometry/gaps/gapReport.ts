@@ -40,6 +40,7 @@ export type GapOptions = {
 const WITHIN = 60;
 const STEP = 10;
 
+/** @param meshes by file name, as for `check`; of a mesh that is absent here there are no gaps, and `check` says so */
 export function gapReport(
   header: Header,
   meshes: Meshes,
