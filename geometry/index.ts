@@ -25,7 +25,8 @@ export {
 } from './header/resolve';
 
 // Rules
-export { check, checkHeader, checkWhole } from './check/check';
+export { withAccess } from './check/access';
+export { check, checkHeader } from './check/check';
 export {
   adoptCounted,
   countedKey,

@@ -3,27 +3,23 @@ import type { Design, MeshSurrounding } from '../../shared/design/types';
 import { remembered } from '../../shared/remember';
 import { bends } from '../curve/bends';
 import { type Header, type ResolvedRunner, resolveHeader } from '../header/resolve';
+import { accessEntries } from '../reach/accessReport';
 import { DEGREES } from '../tolerance';
+import { withAccess } from './access';
 import { checkMergeBodies, checkSelf, checkSurroundings, checkTubeToTube } from './clearances';
 import { balanceLength, checkLengths } from './lengths';
 import type { Meshes } from './meshes';
 import { obstaclesOf } from './obstacles';
 import { checkPlacement } from './placement';
-import { checkReach } from './reach';
 import type { CheckReport, Problem, RunnerReport } from './report';
 import { checkShape } from './shape';
 import { sayIn } from './words';
 
 /** @param meshes by file name; a mesh surrounding whose file is absent here is a `document` problem, not a silent pass */
 export function check(design: Design, meshes: Meshes = new Map()): CheckReport {
-  return checkWhole(resolveHeader(design), meshes);
-}
-
-/** The same where the design is resolved already. */
-export function checkWhole(header: Header, meshes: Meshes = new Map()): CheckReport {
+  const header = resolveHeader(design);
   const report = checkHeader(header, meshes);
-  const reach = checkReach(header, meshes);
-  return reach.length === 0 ? report : { ...report, ok: false, problems: [...report.problems, ...reach] };
+  return design.access?.required ? withAccess(report, design, accessEntries(header, meshes)) : report;
 }
 
 /** All but `reach`, which takes longer than a hand can wait; what the header shares with one checked before is not measured again. */

@@ -1,6 +1,5 @@
 /** Rules between things: tube to tube, tube to surrounding, merge bodies, a tube with itself. All exact (see clearance/). */
 import type { Vec3 } from '../../shared/vec3';
-import { requiredGap, type Stretch } from '../clearance/stretches';
 import type { MotionPose } from '../gaps/report';
 import type { Header, ResolvedRunner } from '../header/resolve';
 import { motionOf } from '../motion/motion';
@@ -9,16 +8,15 @@ import type { Obstacle } from './obstacles';
 import {
   bodyShape,
   bodyToBody,
-  bodyToObstacle,
-  gapBetweenTubes,
+  bodyToSurrounding,
   gapToBody,
   gapToItself,
-  gapToObstacle,
-  partsOf,
-  roughGapOf,
-  sweptBodyGap,
-  sweptTubeGap,
+  isWeldedTo,
+  type StretchPair,
+  stretchGap,
+  stretchPairs,
   tubeOf,
+  tubeToSurrounding,
 } from './pairGaps';
 import type { Margin, Problem } from './report';
 import { placeOnRunner, type Say, sayIn, whenMoved } from './words';
@@ -40,36 +38,24 @@ function withinCaps(find: (cap: number) => Findings): Findings {
   return { least: null, problems: [] };
 }
 
-type RatedPair = StretchPair & { readonly required: number; readonly low: number };
-type StretchPair = { readonly a: ResolvedRunner; readonly b: ResolvedRunner; readonly p: Stretch; readonly q: Stretch };
+type TubePair = StretchPair & { readonly a: ResolvedRunner; readonly b: ResolvedRunner };
 
 export function checkTubeToTube(header: Header): Findings {
-  const parts = header.runners.map((r) => partsOf(r, header));
   const pairs = header.runners.flatMap((a, i) =>
-    header.runners.slice(i + 1).flatMap((b, j) =>
-      parts[i]!.flatMap((p) =>
-        parts[i + 1 + j]!.map((q) => {
-          const required = requiredGap(p, q, header.tubeToTube);
-          return { a, b, p, q, required, low: roughGapOf(p.chain, q.chain) - required };
-        }),
-      ),
-    ),
+    header.runners.slice(i + 1).flatMap((b) => stretchPairs(a, b, header).map((pair) => ({ ...pair, a, b }))),
   );
-  // What is likely tightest first: the rest need only be measured where they could be tighter still.
   pairs.sort((x, y) => x.low - y.low);
   return withinCaps((cap) => tightest(header, pairs, cap));
 }
 
-function tightest(header: Header, pairs: readonly RatedPair[], cap: number): Findings {
+function tightest(header: Header, pairs: readonly TubePair[], cap: number): Findings {
   let least: Margin | null = null;
-  const broken = new Map<string, { pair: StretchPair; margin: Margin; station: number }>();
+  const broken = new Map<string, { pair: TubePair; margin: Margin; station: number }>();
   for (const pair of pairs) {
-    const { a, b, p, q, required, low } = pair;
+    const { a, b, required } = pair;
     const key = `${a.runner.id}/${b.runner.id}`;
     const open = broken.get(key)?.margin.margin ?? Math.max(0, (least as Margin | null)?.margin ?? cap);
-    // Bundled tubes touch by design: there only a clash is news.
-    const limit = required < 0 ? Math.min(0, open) : open;
-    const gap = low < limit ? gapBetweenTubes(p.chain, q.chain, limit + required) : null;
+    const gap = stretchGap(pair, open);
     if (!gap) continue;
     const between = [a.runner.id, b.runner.id] as const;
     const margin: Margin = { gap: gap.gap, required, margin: gap.gap - required, between, at: gap.at };
@@ -78,7 +64,7 @@ function tightest(header: Header, pairs: readonly RatedPair[], cap: number): Fin
   }
   // Told in the document's order, whatever was found first.
   const places = new Map(header.runners.map((r, i) => [r, i]));
-  const rank = ({ a, b }: StretchPair): number => places.get(a)! * header.runners.length + places.get(b)!;
+  const rank = ({ a, b }: TubePair): number => places.get(a)! * header.runners.length + places.get(b)!;
   const problems = [...broken.values()]
     .sort((x, y) => rank(x.pair) - rank(y.pair))
     .map((found) => tubesTooNear(found, sayIn(header.design.display)));
@@ -86,7 +72,7 @@ function tightest(header: Header, pairs: readonly RatedPair[], cap: number): Fin
 }
 
 function tubesTooNear(
-  { pair, margin: m, station }: { pair: StretchPair; margin: Margin; station: number },
+  { pair, margin: m, station }: { pair: TubePair; margin: Margin; station: number },
   say: Say,
 ): Problem {
   const [one, other] = m.between;
@@ -107,20 +93,17 @@ function nearestSurroundings(header: Header, obstacles: readonly Obstacle[], cap
   let least: Margin | null = null;
   const problems: Problem[] = [];
   for (const r of header.runners) {
-    const tube = tubeOf(r);
-    if (!tube) continue;
     for (const o of obstacles) {
-      const { surrounding, shape } = o;
+      const { surrounding } = o;
       const required = surrounding.clearance ?? 0;
       const limit = Math.max(required, (least?.margin ?? cap) + required);
-      const swept = motion && sweptTubeGap(r, o, motion, limit);
-      const gap = motion ? swept : gapToObstacle(tube, shape, limit);
+      const gap = tubeToSurrounding(r, o, motion, limit);
       if (!gap) continue;
       const between = [r.runner.id, surrounding.id] as const;
       const margin: Margin = { gap: gap.gap, required, margin: gap.gap - required, between, at: gap.at };
       least = tighter(least, margin);
       if (fails(margin.margin))
-        problems.push(tooNearSurrounding(r, surrounding.id, margin, gap.station, say, swept?.pose));
+        problems.push(tooNearSurrounding(r, surrounding.id, margin, gap.station, say, gap.pose));
     }
   }
   return { least, problems };
@@ -159,22 +142,20 @@ function nearestBodies(header: Header, obstacles: readonly Obstacle[], cap: numb
     problems.push({ rule: 'merge-body', where: `merges/${merge}`, found: gap, allowed: 0, message, at });
   };
   const limit = (): number => Math.max(0, least?.gap ?? cap);
-  const tubes = header.runners.map(tubeOf);
   const bodies = [...header.merges.values()];
   for (const [i, resolved] of bodies.entries()) {
     const { merge } = resolved;
-    for (const [k, { runner }] of header.runners.entries()) {
-      const { from, to, id } = runner;
-      if (to.merge === merge.id || ('merge' in from && from.merge === merge.id)) continue;
-      const tube = tubes[k];
+    for (const r of header.runners) {
+      if (isWeldedTo(r, resolved)) continue;
+      const { id } = r.runner;
+      const tube = tubeOf(r);
       const gap = tube && gapToBody(tube, resolved, limit());
       if (gap) note(merge.id, id, `runner ${id}`, gap.gap, gap.at);
     }
     for (const o of obstacles) {
-      const { surrounding, shape: other } = o;
-      const swept = motion && sweptBodyGap(resolved, o, motion, limit());
-      const found = motion ? swept : bodyToObstacle(resolved, other, limit());
-      if (found) note(merge.id, surrounding.id, `the ${surrounding.id}`, found.value, found.at, swept?.pose);
+      const { id } = o.surrounding;
+      const found = bodyToSurrounding(resolved, o, motion, limit());
+      if (found) note(merge.id, id, `the ${id}`, found.value, found.at, found.pose);
     }
     for (const other of bodies.slice(i + 1)) {
       const found = bodyToBody(resolved, other, limit());

@@ -6,15 +6,17 @@ import type { Surrounding } from '../../shared/design/types';
 import { remembered, rememberedOfTwo } from '../../shared/remember';
 import { bodyToMesh, bodyToShape } from '../clearance/bodies';
 import { type Chain, chain } from '../clearance/chain';
+import type { Minimum } from '../clearance/convexMinimum';
+import type { Gap } from '../clearance/gap';
 import { selfGap } from '../clearance/self';
 import { frustumShape } from '../clearance/shapes';
-import { type Stretch, stretches } from '../clearance/stretches';
+import { requiredGap, type Stretch, stretches } from '../clearance/stretches';
 import { tubeToMesh } from '../clearance/tubeMesh';
 import { tubeToShape } from '../clearance/tubeShape';
 import { roughGap, tubeToTube } from '../clearance/tubeTube';
 import type { Header, ResolvedMerge, ResolvedRunner } from '../header/resolve';
 import type { Motion } from '../motion/motion';
-import { sweptBody, sweptTube } from '../motion/sweptGap';
+import { type SweptBody, type SweptGap, sweptBody, sweptTube } from '../motion/sweptGap';
 import { SELF_SEPARATION } from '../tolerance';
 import { isTree, type Obstacle } from './obstacles';
 import { rememberedGap } from './rememberedGap';
@@ -29,9 +31,9 @@ export function partsOf(r: ResolvedRunner, { merges, ports }: Header): readonly 
 }
 
 export const tubeOf = remembered((r: ResolvedRunner) => r.centerline && chain(r.centerline, r.tubeRadius));
-export const roughGapOf = rememberedOfTwo(roughGap);
-export const gapBetweenTubes = rememberedGap(tubeToTube, (found) => found.gap);
-export const gapToObstacle = rememberedGap(
+const roughGapOf = rememberedOfTwo(roughGap);
+const gapBetweenTubes = rememberedGap(tubeToTube, (found) => found.gap);
+const gapToObstacle = rememberedGap(
   (tube: Chain, shape: Obstacle['shape'], below) =>
     isTree(shape) ? tubeToMesh(tube, shape, below) : tubeToShape(tube, shape, below),
   (found) => found.gap,
@@ -41,7 +43,7 @@ export const gapToBody = rememberedGap(
   (tube: Chain, merge: ResolvedMerge, below) => tubeToShape(tube, bodyShape(merge), below),
   (found) => found.gap,
 );
-export const bodyToObstacle = rememberedGap(
+const bodyToObstacle = rememberedGap(
   ({ body }: ResolvedMerge, shape: Obstacle['shape'], below) =>
     isTree(shape) ? bodyToMesh(body, shape, below) : bodyToShape(body, shape, below),
   (found) => found.value,
@@ -76,5 +78,57 @@ function rememberedSweep<A extends object, G>(
   };
 }
 
-export const sweptTubeGap = rememberedSweep(sweptTube, (found) => found.gap);
-export const sweptBodyGap = rememberedSweep(sweptBody, (found) => found.value);
+const sweptTubeGap = rememberedSweep(sweptTube, (found) => found.gap);
+const sweptBodyGap = rememberedSweep(sweptBody, (found) => found.value);
+
+type AtRest = { readonly pose?: undefined; readonly stand?: undefined };
+
+/** The least over the motion, with the moment of it; of a header that stands still as it stands. */
+export function tubeToSurrounding(
+  r: ResolvedRunner,
+  o: Obstacle,
+  motion: Motion | null,
+  below: number,
+): SweptGap | (Gap & AtRest) | null {
+  if (motion) return sweptTubeGap(r, o, motion, below);
+  const tube = tubeOf(r);
+  return tube && gapToObstacle(tube, o.shape, below);
+}
+
+/** The same of a collector's body. */
+export const bodyToSurrounding = (
+  merge: ResolvedMerge,
+  o: Obstacle,
+  motion: Motion | null,
+  below: number,
+): SweptBody | (Minimum & AtRest) | null =>
+  motion ? sweptBodyGap(merge, o, motion, below) : bodyToObstacle(merge, o.shape, below);
+
+/** Stretches of two runners. */
+export type StretchPair = {
+  readonly p: Stretch;
+  readonly q: Stretch;
+  /** Below zero where they are bundled. */
+  readonly required: number;
+  /** Under their margin, and cheap to know: what is likely tightest is measured first, the rest only where it could be tighter. */
+  readonly low: number;
+};
+
+export const stretchPairs = (a: ResolvedRunner, b: ResolvedRunner, header: Header): StretchPair[] =>
+  partsOf(a, header).flatMap((p) =>
+    partsOf(b, header).map((q) => {
+      const required = requiredGap(p, q, header.tubeToTube);
+      return { p, q, required, low: roughGapOf(p.chain, q.chain) - required };
+    }),
+  );
+
+/** @returns null where their margin is `open` or more */
+export function stretchGap({ p, q, required, low }: StretchPair, open: number): Gap | null {
+  // Bundled tubes touch by design: there only a clash is news.
+  const limit = required < 0 ? Math.min(0, open) : open;
+  return low < limit ? gapBetweenTubes(p.chain, q.chain, limit + required) : null;
+}
+
+/** Whether the runner enters the collector or leaves it: what is welded together has no gap. */
+export const isWeldedTo = ({ runner: { from, to } }: ResolvedRunner, { merge }: ResolvedMerge): boolean =>
+  to.merge === merge.id || ('merge' in from && from.merge === merge.id);

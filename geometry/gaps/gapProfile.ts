@@ -6,7 +6,7 @@
  * less, as the list of gaps tells. mm.
  */
 import { isTree, type Obstacle } from '../check/obstacles';
-import { bodyShape, partsOf } from '../check/pairGaps';
+import { bodyShape, isWeldedTo, partsOf } from '../check/pairGaps';
 import { type ConvexShape, slopeOf } from '../clearance/shapes';
 import { requiredGap } from '../clearance/stretches';
 import type { TriangleTree } from '../clearance/triangleTree';
@@ -22,6 +22,7 @@ export type ProfileOptions = {
   readonly step: number;
 };
 
+/** One for each runner that has a line, in the design's order. @param obstacles at all moments that count, clearances in mm */
 export function gapProfiles(header: Header, obstacles: readonly Obstacle[], options: ProfileOptions): GapProfile[] {
   return header.runners.flatMap((r) => gapProfile(header, r, obstacles, options));
 }
@@ -42,7 +43,7 @@ export function gapProfile(
   for (const other of header.runners)
     if (other !== r && other.centerline)
       take(toTube(r, other, within + header.tubeToTube, step, header), header.tubeToTube);
-  for (const merge of header.merges.values()) if (!touches(r, merge)) take(toBody(r, merge, within, step), 0);
+  for (const merge of header.merges.values()) if (!isWeldedTo(r, merge)) take(toBody(r, merge, within, step), 0);
   for (const moments of byMoments(obstacles)) {
     const { surrounding, original } = moments[0]!;
     const required = (original?.surrounding ?? surrounding).clearance ?? 0;
@@ -50,9 +51,6 @@ export function gapProfile(
   }
   return [{ runner: r.runner.id, stations: Float64Array.from(places, (p) => p.station), margins }];
 }
-
-export const touches = ({ runner: { from, to } }: ResolvedRunner, { merge }: ResolvedMerge): boolean =>
-  to.merge === merge.id || ('merge' in from && from.merge === merge.id);
 
 /** Gaps at a runner's stations to one thing, none above `cap`; kept until another cap or step is asked. */
 function rememberedRow<B extends object>(

@@ -9,27 +9,25 @@ import { isTree, type Obstacle, obstaclesOf } from '../check/obstacles';
 import {
   bodyShape,
   bodyToBody,
-  bodyToObstacle,
-  gapBetweenTubes,
+  bodyToSurrounding,
   gapToBody,
-  gapToObstacle,
-  partsOf,
-  roughGapOf,
-  sweptBodyGap,
-  sweptTubeGap,
+  isWeldedTo,
+  type StretchPair,
+  stretchGap,
+  stretchPairs,
   tubeOf,
+  tubeToSurrounding,
 } from '../check/pairGaps';
 import type { Field } from '../clearance/convexMinimum';
 import type { Gap } from '../clearance/gap';
 import { frustumShape } from '../clearance/shapes';
-import { requiredGap, type Stretch } from '../clearance/stretches';
 import type { Header, ResolvedRunner } from '../header/resolve';
 import { nearestOn } from '../measure/shapes';
 import { besideTube, nearestOnTree, type Span, spanBetweenTubes } from '../measure/surfaces';
 import { motionOf, swayOf } from '../motion/motion';
 import { movedBody, movedChain } from '../motion/moved';
 import { solverObstacles } from '../motion/replicas';
-import { gapProfiles, touches } from './gapProfile';
+import { gapProfiles } from './gapProfile';
 import type { GapEntry, GapReport } from './report';
 
 export type GapOptions = {
@@ -42,6 +40,7 @@ export type GapOptions = {
 const WITHIN = 60;
 const STEP = 10;
 
+/** @param meshes by file name, as for `check`; of a mesh that is absent here there are no gaps, and `check` says so */
 export function gapReport(
   header: Header,
   meshes: Meshes,
@@ -67,39 +66,22 @@ function spanOf(found: object, find: () => Span): Span {
 }
 
 function tubePairs(header: Header, within: number): GapEntry[] {
-  const parts = header.runners.map((r) => partsOf(r, header));
-  return header.runners.flatMap((a, i) =>
-    header.runners.slice(i + 1).flatMap((b, j) => tubePair(header, a, b, parts[i]!, parts[i + 1 + j]!, within)),
-  );
+  return header.runners.flatMap((a, i) => header.runners.slice(i + 1).flatMap((b) => tubePair(header, a, b, within)));
 }
 
-function tubePair(
-  header: Header,
-  a: ResolvedRunner,
-  b: ResolvedRunner,
-  ps: readonly Stretch[],
-  qs: readonly Stretch[],
-  within: number,
-): GapEntry[] {
-  let best: { readonly p: Stretch; readonly q: Stretch; readonly found: Gap; readonly required: number } | null = null;
+function tubePair(header: Header, a: ResolvedRunner, b: ResolvedRunner, within: number): GapEntry[] {
+  let best: { readonly pair: StretchPair; readonly found: Gap } | null = null;
   let open = within;
-  const pairs = ps.flatMap((p) =>
-    qs.map((q) => {
-      const required = requiredGap(p, q, header.tubeToTube);
-      return { p, q, required, low: roughGapOf(p.chain, q.chain) - required };
-    }),
-  );
-  pairs.sort((x, y) => x.low - y.low);
-  for (const { p, q, required, low } of pairs) {
-    // Bundled tubes touch by design: there only a clash is news.
-    const limit = required < 0 ? Math.min(0, open) : open;
-    const found = low < limit ? gapBetweenTubes(p.chain, q.chain, limit + required) : null;
+  const pairs = stretchPairs(a, b, header).sort((x, y) => x.low - y.low);
+  for (const pair of pairs) {
+    const found = stretchGap(pair, open);
     if (!found) continue;
-    open = found.gap - required;
-    best = { p, q, found, required };
+    open = found.gap - pair.required;
+    best = { pair, found };
   }
   if (!best) return [];
-  const { p, q, found, required } = best;
+  const { found } = best;
+  const { p, q, required } = best.pair;
   const { from, to } = spanOf(found, () => spanBetweenTubes(p.chain, q.chain, found));
   return [
     {
@@ -124,21 +106,15 @@ function aroundTubes(header: Header, obstacles: readonly Obstacle[], within: num
     return obstacles.flatMap((o): GapEntry[] => {
       const { surrounding, shape } = o;
       const required = surrounding.clearance ?? 0;
-      if (motion) {
-        const swept = sweptTubeGap(r, o, motion, within + required);
-        if (!swept) return [];
-        const { gap, at, station, stand, pose } = swept;
-        const sway = swayOf(motion, surrounding, r.tube.material);
-        const { from, to } = spanOf(swept, () => besideTube(movedChain(tube, sway, stand), swept, footOn(shape, at)));
-        const between = [r.runner.id, surrounding.id] as const;
-        return [{ kind: 'surroundings', gap, required, margin: gap - required, between, at, from, to, station, pose }];
-      }
-      const found = gapToObstacle(tube, shape, within + required);
+      const found = tubeToSurrounding(r, o, motion, within + required);
       if (!found) return [];
-      const { gap, at, station } = found;
-      const { from, to } = spanOf(found, () => besideTube(tube, found, footOn(shape, at)));
+      const { gap, at, station, pose, stand } = found;
+      const moved = () =>
+        motion && stand ? movedChain(tube, swayOf(motion, surrounding, r.tube.material), stand) : tube;
+      const { from, to } = spanOf(found, () => besideTube(moved(), found, footOn(shape, at)));
       const between = [r.runner.id, surrounding.id] as const;
-      return [{ kind: 'surroundings', gap, required, margin: gap - required, between, at, from, to, station }];
+      const entry = { gap, required, margin: gap - required, between, at, from, to, station };
+      return [{ kind: 'surroundings', ...entry, ...(pose ? { pose } : {}) }];
     });
   });
 }
@@ -169,25 +145,22 @@ function aroundBodies(header: Header, obstacles: readonly Obstacle[], within: nu
     const field = bodyShape(body).signedDistance;
     const runners = header.runners.flatMap((r): GapEntry[] => {
       const tube = tubeOf(r);
-      const found = tube && !touches(r, body) ? gapToBody(tube, body, within) : null;
+      const found = tube && !isWeldedTo(r, body) ? gapToBody(tube, body, within) : null;
       if (!tube || !found) return [];
       const { from, to } = spanOf(found, () => besideTube(tube, found, nearestOn(field, found.at)));
       return [entry(id, r.runner.id, found.gap, found.at, to, from)];
     });
     const around = obstacles.flatMap((o): GapEntry[] => {
       const { surrounding, shape } = o;
-      if (motion) {
-        const swept = sweptBodyGap(body, o, motion, within);
-        if (!swept) return [];
-        const own = movedBody(body.body, swayOf(motion, surrounding, body.material), swept.stand);
-        const [from, to] = bodySpan(frustumShape(own).signedDistance, shape, swept.at);
-        return [{ ...entry(id, surrounding.id, swept.value, swept.at, from, to), pose: swept.pose }];
-      }
-      const found = bodyToObstacle(body, shape, within);
+      const found = bodyToSurrounding(body, o, motion, within);
       if (!found) return [];
-      const { value, at } = found;
-      const [from, to] = bodySpan(field, shape, at);
-      return [entry(id, surrounding.id, value, at, from, to)];
+      const { value, at, pose, stand } = found;
+      const own =
+        motion && stand
+          ? frustumShape(movedBody(body.body, swayOf(motion, surrounding, body.material), stand)).signedDistance
+          : field;
+      const [from, to] = bodySpan(own, shape, at);
+      return [{ ...entry(id, surrounding.id, value, at, from, to), ...(pose ? { pose } : {}) }];
     });
     const others = bodies.slice(i + 1).flatMap((other): GapEntry[] => {
       const found = bodyToBody(body, other, within);

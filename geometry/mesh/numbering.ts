@@ -27,6 +27,7 @@ export class Numbering {
     return own;
   }
 
+  /** Whether the triple has been met; it is not numbered by being asked about. */
   has(a: number, b: number, c: number): boolean {
     return this.table[this.seek(a, b, c)]! > 0;
   }

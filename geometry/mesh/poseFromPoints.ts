@@ -46,7 +46,7 @@ const WORDS: Readonly<Record<LengthUnit, string>> = {
   in: 'inches',
 };
 
-/** @returns or `refusal`: why these points do not say where it stands, in words */
+/** @returns its place, or `refusal`: why these points do not say where it stands, and the remedy, in words */
 export function poseFromPoints(
   points: ThreePoints,
   places: ThreePoints,

@@ -2,7 +2,6 @@
  * Whether tools reach every fastener and service point, bare and wrapped: each kind of tool is tried in all its lengths and at all
  * stands. Surroundings may be touched; between anything and a tool some working clearance stays. mm, design frame.
  */
-import { remembered } from '../../shared/remember';
 import type { Meshes } from '../check/meshes';
 import type { Header } from '../header/resolve';
 import { type Culprit, culprits, lackOf, type Stance, stanceOf } from './judge';
@@ -24,28 +23,13 @@ export type Tried = ToolTry & {
 };
 
 /** @param meshes by file name, as for `check` */
-export function accessReport(header: Header, meshes: Meshes = NO_MESHES): AccessReport {
-  return reportsOf(header)(meshes);
-}
-
-const NO_MESHES: Meshes = new Map();
-
-const reportsOf = remembered((header: Header) =>
-  remembered(
-    (meshes: Meshes): AccessReport => ({
-      entries: accessEntries(header, meshes),
-      wrap: wrapPlans(header, meshes),
-    }),
-  ),
-);
+export const accessReport = (header: Header, meshes: Meshes = new Map()): AccessReport => ({
+  entries: accessEntries(header, meshes),
+  wrap: wrapPlans(header, meshes),
+});
 
 /** Without the wrap's plans, where nobody asks for them. */
-export const accessEntries = (header: Header, meshes: Meshes = NO_MESHES): readonly AccessEntry[] =>
-  entriesByHeader(header)(meshes);
-
-const entriesByHeader = remembered((header: Header) => remembered((meshes: Meshes) => entriesOf(header, meshes)));
-
-function entriesOf(header: Header, meshes: Meshes): AccessEntry[] {
+export function accessEntries(header: Header, meshes: Meshes): AccessEntry[] {
   let whole: Seen[] | null = null;
   return seen(header, meshes).map((s, i) =>
     entryOf(header, s, () => {

@@ -151,7 +151,7 @@ function envelope(place: Place, { way, stance }: Choice, fixed: Near, wrap: numb
     );
   }
   // A spanner's head slid on lies within its handle's way but for its width: as round as it is high will do.
-  for (const arm of thinned(way.approach)) put([at(arm, stance.stand)]);
+  for (const arm of middleAndLast(way.approach)) put([at(arm, stance.stand)]);
   return found;
 }
 
@@ -184,5 +184,5 @@ function clearanceLeft({ axes }: Place, fixed: Near, { signedDistance }: ConvexS
 }
 
 /** Of a lift in fine steps the middle and the last: a tube does not fit in between. */
-const thinned = (arms: readonly Arm[]): readonly Arm[] =>
+const middleAndLast = (arms: readonly Arm[]): readonly Arm[] =>
   arms.length < 3 ? arms : [arms[Math.floor((arms.length - 1) / 2)]!, arms.at(-1)!];

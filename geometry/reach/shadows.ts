@@ -1,4 +1,4 @@
-/** Which wrapped balls an arm touches, and at which stands: to weigh swings against each other. */
+/** Which wrapped balls an arm touches, and at which stands: to weigh swings against each other. mm, radians, in the place's frame. */
 import type { Near } from './local';
 import { type Arm, shadow } from './swing';
 

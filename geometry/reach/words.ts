@@ -1,4 +1,4 @@
-/** What is said of a place that tools reach or do not: who is in the way, by how much, and what would mend it. */
+/** What is said of a place that tools reach or do not: who is in the way, by how much, and what would mend it. Lengths come in mm and are said in the design's unit. */
 import { placeOnRunner, sayIn } from '../check/words';
 import type { Header } from '../header/resolve';
 import type { Tried } from './accessReport';

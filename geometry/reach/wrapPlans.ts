@@ -2,7 +2,6 @@
  * What of every runner may be wrapped so that tools still reach all that they reach bare and the roll passes everywhere, and what
  * is left bare for it. Collectors are not wrapped. mm along the centerlines.
  */
-import { remembered } from '../../shared/remember';
 import type { Meshes } from '../check/meshes';
 import type { Header } from '../header/resolve';
 import type { WrapPlan } from './report';
@@ -15,12 +14,7 @@ import { type Bare, bareByPlace } from './wrapNarrow';
 const LEAST_WRAPPED = 25;
 
 /** Empty where the design has no wrap. @param meshes by file name, as for `check` */
-export const wrapPlans = (header: Header, meshes: Meshes = NO_MESHES): readonly WrapPlan[] => plansOf(header)(meshes);
-
-const NO_MESHES: Meshes = new Map();
-const plansOf = remembered((header: Header) => remembered((meshes: Meshes) => planned(header, meshes)));
-
-function planned(header: Header, meshes: Meshes): WrapPlan[] {
+export function wrapPlans(header: Header, meshes: Meshes = new Map()): WrapPlan[] {
   const { wrap } = header.design;
   if (!wrap) return [];
   const bare = bareByPlace(header, wrap, meshes);

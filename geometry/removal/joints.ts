@@ -1,7 +1,7 @@
 /**
  * Which joint to leave loose where a header does not come off: every single one is tried, collectors slipped onto their inlets and
  * outlets slipped or flanged onto what follows, then two at a time; each is taken apart as `comeOff` does, so that what is said
- * to help has been tried.
+ * to help has been tried. mm, design frame.
  */
 import type { Say } from '../check/words';
 import type { Bay, Undone, Wish } from './comeOff';

@@ -11,6 +11,7 @@ import type { RemovalPiece, RemovalReport } from './report';
 import { stoppedWords, wayWords } from './words';
 
 export type RemovalOptions = {
+  /** Of the chance by which ways are sought; the same seed gives the same answer. */
   readonly seed?: number;
   /** Places that are measured for one piece, at most; joints are tried with a part of it. Default 14 000. */
   readonly budget?: number;
@@ -19,6 +20,7 @@ export type RemovalOptions = {
 const BUDGET = 14_000;
 const JOINT_SHARE = 0.2;
 
+/** Empty where nothing is laid. @param meshes by file name; a piece's message says which are absent here and were left out */
 export function removalReport(
   header: Header,
   meshes: Meshes,

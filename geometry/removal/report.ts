@@ -1,10 +1,11 @@
-/** Whether the welded header slides off its studs and leaves the bay, by which path, and what to leave loose where not. */
+/** Whether the welded header slides off its studs and leaves the bay, by which path, and what to leave loose where not. mm, design frame. */
 import type { Vec3 } from '../../shared/vec3';
 
 /** A rigid place of the header: turned about the design's origin, then moved. At rest: identity. */
 export type RemovalPose = {
   /** Axis times angle, radians, right-handed. */
   readonly turn: Vec3;
+  /** mm. */
   readonly move: Vec3;
 };
 
@@ -35,7 +36,7 @@ export type RemovalPiece = {
   readonly room: { readonly gap: number; readonly by: string } | null;
   /** The path leads through what is of kind ground: with the vehicle raised. Left out where it does not. */
   readonly raised?: true;
-  /** Where it stops: what it meets, and after how far. */
+  /** Where it stops: ids of what it meets, after how far, mm, and the place at which they meet, design frame. */
   readonly stopped: { readonly by: readonly string[]; readonly after: number; readonly at: Vec3 } | null;
   readonly message: string;
 };

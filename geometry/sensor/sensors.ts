@@ -19,7 +19,7 @@ import { barAlong, spannerTry } from './spanner';
 /** Farther off than this nothing is near, mm. */
 const NEAR = 60;
 
-/** One entry a sensor, in the design's order. */
+/** One entry a sensor, in the design's order; of one that is on nothing laid, what is missing is said. @param meshes by file name, as for `check` */
 export const sensorReport = (header: Header, meshes: Meshes): SensorEntry[] =>
   (header.design.sensors ?? []).map((sensor) => entryOf(header, meshes, sensor));
 

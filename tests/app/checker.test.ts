@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { CheckReport } from '../../geometry';
 import { type CheckAnswer, createChecker } from '../../src/app/workers/checker';
 import { titled } from './designs';
-import { fakeWorkers } from './fakeWorkers';
+import { fakeWorkers, type JobRequest } from './fakeWorkers';
 
 const report: CheckReport = {
   ok: true,
@@ -15,7 +15,7 @@ const report: CheckReport = {
 
 function bench() {
   const answers: CheckAnswer[] = [];
-  const { asked, workers, make, reply } = fakeWorkers<'check'>();
+  const { asked, workers, make, reply } = fakeWorkers<JobRequest<'check'>>();
   const checker = createChecker((a) => answers.push(a), make);
   return { asked, workers, answers, checker, reply };
 }

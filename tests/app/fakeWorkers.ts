@@ -3,15 +3,19 @@ import type { Request } from '../../src/app/workers/messages';
 
 type Fake = { onmessage: Worker['onmessage']; onerror: Worker['onerror']; ended: boolean };
 
-export function fakeWorkers<Job extends Request['job']>() {
-  const asked: Extract<Request, { job: Job }>[] = [];
+/** What the kernel's worker is asked for one kind of job. */
+export type JobRequest<Job extends Request['job']> = Extract<Request, { job: Job }>;
+
+/** @typeParam Asked what such workers are asked */
+export function fakeWorkers<Asked>() {
+  const asked: Asked[] = [];
   const workers: Fake[] = [];
   const make = (): Worker => {
     const worker = {
       onmessage: null,
       onerror: null,
       ended: false,
-      postMessage: (r: Request) => asked.push(r as Extract<Request, { job: Job }>),
+      postMessage: (request: Asked) => asked.push(request),
       terminate: () => {
         worker.ended = true;
       },

@@ -3,13 +3,13 @@ import { expect, it } from 'vitest';
 import type { ShopAnswer } from '../../src/app/workers/messages';
 import { Cancelled, startTask } from '../../src/app/workers/task';
 import { titled } from './designs';
-import { fakeWorkers } from './fakeWorkers';
+import { fakeWorkers, type JobRequest } from './fakeWorkers';
 
 const request = { job: 'shop', design: titled('a'), meshes: new Map(), folder: 'a shop' } as const;
 const answer: ShopAnswer = { zip: new Uint8Array(1), fileCount: 1, problemCount: 0, leftOut: [], warnings: [] };
 
 it('tells what it is at, then answers', async () => {
-  const { workers, make, reply } = fakeWorkers<'shop'>();
+  const { workers, make, reply } = fakeWorkers<JobRequest<'shop'>>();
   const seen: string[] = [];
   const task = startTask(request, (doing) => seen.push(doing), make);
   for (const doing of ['tables', 'collectors']) reply({ doing });
@@ -21,7 +21,7 @@ it('tells what it is at, then answers', async () => {
 });
 
 it('ends its worker when it is cancelled on the way', async () => {
-  const { workers, make, reply } = fakeWorkers<'shop'>();
+  const { workers, make, reply } = fakeWorkers<JobRequest<'shop'>>();
   const task = startTask(request, undefined, make);
   reply({ doing: 'tables' });
   task.cancel();
@@ -30,7 +30,7 @@ it('ends its worker when it is cancelled on the way', async () => {
 });
 
 it('fails with the words that the worker gives', async () => {
-  const { make, reply } = fakeWorkers<'shop'>();
+  const { make, reply } = fakeWorkers<JobRequest<'shop'>>();
   const task = startTask(request, undefined, make);
   reply({ failed: 'no room' });
   await expect(task.result).rejects.toThrow('no room');

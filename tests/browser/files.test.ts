@@ -4,20 +4,13 @@
  */
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Bench, openBench } from './page';
+import { type Bench, openBench, withoutPicture } from './page';
 
 let bench: Bench;
 beforeAll(async () => {
   bench = await openBench();
 });
 afterAll(() => bench?.close());
-
-/** Nothing here looks at the picture, and drawing it without a graphics card takes longer than all the rest: it is left out. */
-const withoutPicture = async (context: BrowserContext): Promise<void> => {
-  await context.route('**/assets/viewport-*.js', (route) =>
-    route.fulfill({ contentType: 'text/javascript', body: 'export const Viewport = () => null;' }),
-  );
-};
 
 const heading = (page: Page) => page.getByRole('heading', { level: 1 });
 const inInches = (page: Page) => page.getByRole('button', { name: 'Inches', pressed: true });

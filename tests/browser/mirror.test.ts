@@ -1,20 +1,13 @@
 /** A second bank in a real browser, by keys alone: a four is drawn, mirrored from the list of actions, and taken back whole. */
-import type { BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Bench, openBench } from './page';
+import { type Bench, openBench, runAction, withoutPicture } from './page';
 
 const LONG = 60_000;
 
 let bench: Bench;
 let page: Page;
 let errors: string[];
-
-/** Nothing here looks at the picture, and drawing it without a graphics card takes longer than all the rest: it is left out. */
-const withoutPicture = async (context: BrowserContext): Promise<void> => {
-  await context.route('**/assets/viewport-*.js', (route) =>
-    route.fulfill({ contentType: 'text/javascript', body: 'export const Viewport = () => null;' }),
-  );
-};
 
 beforeAll(async () => {
   bench = await openBench();
@@ -27,9 +20,7 @@ const sheet = () => page.getByRole('dialog', { name: 'Mirror a bank' });
 const onRack = () => page.locator('.rack-name');
 
 async function open(): Promise<void> {
-  await page.keyboard.press('Control+K');
-  await page.keyboard.type('mirror');
-  await page.keyboard.press('Enter');
+  await runAction(page, 'mirror');
   await sheet().waitFor();
 }
 

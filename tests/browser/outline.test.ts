@@ -1,12 +1,12 @@
 /** A flange's outline in a real browser: from a scan drawn here, scaled by two points, and from a DXF in inches; each one step. */
 
-import type { BrowserContext, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { PNG } from 'pngjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { circleLoop } from '../../geometry';
 import { dxf, polyline } from '../formats/dxf/drawn';
 import * as d from '../geometry/trace/drawn';
-import { type Bench, openBench } from './page';
+import { type Bench, openBench, runAction, withoutPicture } from './page';
 
 const LONG = 60_000;
 /** Of the first example: ports along the crankshaft, across from the first one; five studs below and three above. mm. */
@@ -44,13 +44,6 @@ let page: Page;
 let errors: string[];
 let strays: string[];
 
-/** Nothing here looks at the picture, and drawing it without a graphics card takes longer than all the rest: it is left out. */
-const withoutPicture = async (context: BrowserContext): Promise<void> => {
-  await context.route('**/assets/viewport-*.js', (route) =>
-    route.fulfill({ contentType: 'text/javascript', body: 'export const Viewport = () => null;' }),
-  );
-};
-
 beforeAll(async () => {
   bench = await openBench();
   ({ page, errors, strays } = await bench.newPage({}, withoutPicture));
@@ -61,9 +54,7 @@ afterAll(() => bench?.close());
 const sheet = () => page.getByRole('dialog', { name: 'Outline of head flange' });
 
 async function open(): Promise<void> {
-  await page.keyboard.press('Control+K');
-  await page.keyboard.type('outline from');
-  await page.keyboard.press('Enter');
+  await runAction(page, 'outline from');
   await sheet().getByRole('button', { name: 'Choose a file…' }).waitFor();
 }
 

@@ -79,3 +79,10 @@ export async function pictureOf(page: Page): Promise<Buffer> {
   const [download] = await Promise.all([page.waitForEvent('download'), runAction(page, 'save picture for paper')]);
   return readFileSync(await download.path());
 }
+
+/** For tests that do not look at the picture: drawing it without a graphics card takes longer than all the rest. */
+export async function withoutPicture(context: BrowserContext): Promise<void> {
+  await context.route('**/assets/viewport-*.js', (route) =>
+    route.fulfill({ contentType: 'text/javascript', body: 'export const Viewport = () => null;' }),
+  );
+}

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type Bench, openBench } from './page';
+import { type Bench, openBench, runAction, withoutPicture } from './page';
 
 const LONG = 60_000;
 
@@ -10,11 +10,9 @@ let bench: Bench;
 let page: Page;
 let errors: string[];
 
-/** Nothing here looks at the picture; and a download takes the place of the system's own dialog. */
+/** A download takes the place of the system's own dialog. */
 const prepared = async (context: BrowserContext): Promise<void> => {
-  await context.route('**/assets/viewport-*.js', (route) =>
-    route.fulfill({ contentType: 'text/javascript', body: 'export const Viewport = () => null;' }),
-  );
+  await withoutPicture(context);
   await context.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'));
 };
 
@@ -26,12 +24,6 @@ beforeAll(async () => {
 afterAll(() => bench?.close());
 
 const sheet = () => page.getByRole('dialog', { name: 'Wrap-around template' });
-
-async function action(words: string): Promise<void> {
-  await page.keyboard.press('Control+K');
-  await page.keyboard.type(words);
-  await page.keyboard.press('Enter');
-}
 
 async function typed(label: string, text: string): Promise<void> {
   await sheet().getByLabel(label, { exact: true }).focus();
@@ -51,9 +43,9 @@ const saved = async (button: string): Promise<{ name: string; bytes: Buffer }> =
 it(
   'by keys: refused in place, mended, saved as SVG and PDF on the paper that was chosen',
   async () => {
-    await action('paper letter');
+    await runAction(page, 'paper letter');
     await page.getByText(/come on Letter/).waitFor();
-    await action('wrap-around');
+    await runAction(page, 'wrap-around');
     await sheet()
       .getByRole('img', { name: /^Saddle, 42\.40 mm onto 60\.30 mm at 60\.0°/ })
       .waitFor();
@@ -71,7 +63,7 @@ it(
     expect(svg.name).toBe('saddle-template.svg');
     expect(svg.bytes.toString()).toMatch(/<title>Saddle, 44\.45 mm onto 60\.30 mm/);
 
-    await action('wrap-around');
+    await runAction(page, 'wrap-around');
     await sheet().getByLabel('Cut', { exact: true }).selectOption('mitre');
     await typed('Joints', '1');
     await sheet()
@@ -88,7 +80,7 @@ it(
 
     await page.reload();
     await page.getByRole('region', { name: 'Runners', exact: true }).waitFor();
-    await action('wrap-around');
+    await runAction(page, 'wrap-around');
     expect(await sheet().getByLabel('Paper', { exact: true }).inputValue()).toBe('letter');
     await page.keyboard.press('Escape');
     expect(errors).toEqual([]);

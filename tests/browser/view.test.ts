@@ -8,7 +8,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { measureBetween, resolveHeader } from '../../geometry';
 import { parseDesign } from '../../shared/design/parse';
-import { type Bench, openBench, type Watched } from './page';
+import { type Bench, openBench, runAction, type Watched } from './page';
 
 const EXAMPLES = join(import.meta.dirname, '../../public/examples');
 const [first] = JSON.parse(readFileSync(join(EXAMPLES, 'index.json'), 'utf8')) as { file: string }[];
@@ -30,14 +30,7 @@ afterAll(() => bench?.close());
 
 const list = () => page.getByRole('listbox', { name: 'Actions' });
 
-/** Opens the list, types, runs what stands first. */
-async function run(words: string): Promise<void> {
-  await page.keyboard.press('Control+k');
-  await list().waitFor();
-  await page.keyboard.type(words);
-  await page.keyboard.press('Enter');
-  await list().waitFor({ state: 'detached' });
-}
+const run = (words: string) => runAction(page, words);
 
 const labels = () =>
   page.locator('.viewport-label[data-kind="runner"]').evaluateAll((all) => all.map((l) => l.textContent ?? ''));

@@ -23,7 +23,7 @@ import type { Ref } from '../session';
 import { addAndPick } from './inspectActions';
 import { serviceKindName } from './specs/service';
 
-type Add = { readonly name: string; readonly make: (design: Design) => Added };
+export type Add = { readonly name: string; readonly make: (design: Design) => Added };
 type Kind = {
   readonly name: string;
   readonly things: (design: Design) => readonly Thing[];

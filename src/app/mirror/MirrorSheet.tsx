@@ -11,7 +11,7 @@ import { LengthField } from '../inspect/LengthField';
 import { NumberField } from '../inspect/NumberField';
 import { VectorField } from '../inspect/VectorField';
 import { Icon } from '../panels/Icon';
-import { useModal } from '../parts/useModal';
+import { leaveFieldFirst, useModal } from '../parts/useModal';
 import { closeMirror, mirrorNow, useMirror } from './state';
 import {
   apartOf,
@@ -37,18 +37,7 @@ export function MirrorSheet() {
     if (open) modal.ref.current?.querySelector<HTMLElement>('button[type="submit"]')?.focus();
   }, [open, modal.ref]);
   return (
-    <dialog
-      {...modal}
-      className="sheet mirror"
-      aria-labelledby="mirror-title"
-      onCancel={(event) => {
-        // Escape gives up what is being typed first; the sheet closes on the next one.
-        const { activeElement } = document;
-        if (!(activeElement instanceof HTMLInputElement) || activeElement.type !== 'text') return;
-        event.preventDefault();
-        activeElement.blur();
-      }}
-    >
+    <dialog {...modal} className="sheet mirror" aria-labelledby="mirror-title" onCancel={leaveFieldFirst}>
       {open && design && <Sheet design={design} />}
     </dialog>
   );

@@ -6,6 +6,7 @@ import { always } from '../inspect/fields/always';
 import { HintLine } from '../inspect/HintLine';
 import { TextField } from '../inspect/TextField';
 import { Icon } from '../panels/Icon';
+import { UnitSwitch } from '../parts/UnitSwitch';
 import { CollectorSection } from './CollectorSection';
 import { EngineSection } from './EngineSection';
 import { filled } from './formOf';
@@ -42,20 +43,7 @@ export function NewHeaderPage() {
       <form ref={form} className="new-page" onSubmit={make} noValidate>
         <header className="new-head">
           <h2 id="new-title">New header</h2>
-          <fieldset className="switch">
-            <legend className="unseen">Lengths in</legend>
-            {(['mm', 'in'] as const).map((unit) => (
-              <button
-                key={unit}
-                type="button"
-                aria-pressed={wish.display === unit}
-                aria-label={unit === 'mm' ? 'Millimetres' : 'Inches'}
-                onClick={() => put({ display: unit })}
-              >
-                {unit}
-              </button>
-            ))}
-          </fieldset>
+          <UnitSwitch onChoose={(display) => put({ display })} />
           <button type="button" className="button icon" aria-label="Close" onClick={closeNewHeader}>
             <Icon name="close" />
           </button>

@@ -2,7 +2,7 @@
 import './toolbar.css';
 import { useState } from 'react';
 import { balanceDesign } from '../actions/balance';
-import { setDisplay, useDisplay } from '../actions/display';
+import { setDisplay } from '../actions/display';
 import { exportShop } from '../actions/exportShop';
 import { ariaKeys, withKeys } from '../actions/list/keys';
 import { openSheet } from '../actions/list/listState';
@@ -11,6 +11,7 @@ import { isDirty, useDocument } from '../document';
 import { history, useHistory } from '../history';
 import { useJobs } from '../jobs';
 import { openNewHeader } from '../newHeader/state';
+import { UnitSwitch } from '../parts/UnitSwitch';
 import { openLay } from '../route/state';
 import { toLay } from '../route/wish';
 import { ShelfMenu } from '../shelf/ShelfMenu';
@@ -82,7 +83,7 @@ export function Toolbar() {
         <button type="button" className="button" disabled={none || running !== null} onClick={exportShop}>
           Shop folder
         </button>
-        <UnitSwitch />
+        <UnitSwitch onChoose={setDisplay} />
         <ThemeButton />
       </div>
     </header>
@@ -127,25 +128,5 @@ function Steps() {
         <Icon name="redo" />
       </button>
     </>
-  );
-}
-
-function UnitSwitch() {
-  const display = useDisplay();
-  return (
-    <fieldset className="switch">
-      <legend className="unseen">Lengths in</legend>
-      {(['mm', 'in'] as const).map((unit) => (
-        <button
-          key={unit}
-          type="button"
-          aria-pressed={display === unit}
-          aria-label={unit === 'mm' ? 'Millimetres' : 'Inches'}
-          onClick={() => setDisplay(unit)}
-        >
-          {unit}
-        </button>
-      ))}
-    </fieldset>
   );
 }

@@ -1,5 +1,5 @@
 /** A dialog that is up exactly while `open` holds, and that a press on its backdrop closes, as Escape does. */
-import { type MouseEvent, type PointerEvent, useEffect, useRef } from 'react';
+import { type MouseEvent, type PointerEvent, type SyntheticEvent, useEffect, useRef } from 'react';
 
 export function useModal(open: boolean, onClose: () => void) {
   const ref = useRef<HTMLDialogElement>(null);
@@ -20,4 +20,12 @@ export function useModal(open: boolean, onClose: () => void) {
       if (event.target === ref.current && pressed.current === ref.current) onClose();
     },
   };
+}
+
+/** As `onCancel` of a dialog with fields: Escape gives up what is being typed first; the dialog closes on the next one. */
+export function leaveFieldFirst(event: SyntheticEvent): void {
+  const { activeElement } = document;
+  if (!(activeElement instanceof HTMLInputElement) || activeElement.type !== 'text') return;
+  event.preventDefault();
+  activeElement.blur();
 }

@@ -5,12 +5,12 @@ import type { MakeReply, MakeRequest, ShownMade } from '../../../src/app/made/me
 import type { ShownPart } from '../../../src/app/made/shape';
 import { keepSame } from '../../../src/app/made/state';
 import { titled } from '../designs';
+import { fakeWorkers } from '../fakeWorkers';
 
 const nothing: ShownMade = { parts: [], notMade: [], warnings: [] };
 
 function bench() {
-  const asked: MakeRequest[] = [];
-  const workers: { onmessage: Worker['onmessage']; onerror: Worker['onerror']; ended: boolean }[] = [];
+  const { asked, workers, make, reply } = fakeWorkers<MakeRequest>();
   const heard: unknown[] = [];
   const maker = createMaker(
     {
@@ -18,22 +18,9 @@ function bench() {
       done: (design) => heard.push(['done', design.title]),
       failed: (design, why) => heard.push(['failed', design.title, why]),
     },
-    () => {
-      const worker = {
-        onmessage: null,
-        onerror: null,
-        ended: false,
-        postMessage: (request: MakeRequest) => asked.push(request),
-        terminate: () => {
-          worker.ended = true;
-        },
-      };
-      workers.push(worker);
-      return worker as unknown as Worker;
-    },
+    make,
   );
-  const reply = (data: MakeReply) => workers.at(-1)!.onmessage!.call(null as never, { data } as MessageEvent);
-  return { asked, workers, heard, maker, reply };
+  return { asked, workers, heard, maker, reply: (data: MakeReply) => reply(data) };
 }
 
 beforeEach(() => {

@@ -1,29 +1,14 @@
 /** The room's workers answer for the newest design only: live ones never fall behind, resting ones wait and drop what is outdated. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { flatTreeOf } from '../../../geometry';
-import { type Asker, live, newRoomWorker, REST, resting, type WorkerLike } from '../../../src/app/room/asker';
+import { type Asker, live, newRoomWorker, REST, resting } from '../../../src/app/room/asker';
 import type { Question, RoomRequest } from '../../../src/app/room/messages';
 import { titled } from '../designs';
-
-type Fake = { -readonly [K in 'onmessage' | 'onerror']: WorkerLike[K] } & { ended: boolean };
+import { fakeWorkers } from '../fakeWorkers';
 
 function bench(kind: typeof live | typeof resting) {
-  const asked: RoomRequest[] = [];
-  const workers: Fake[] = [];
+  const { asked, workers, make, reply } = fakeWorkers<RoomRequest>();
   const told: (readonly [what: string, title: string | undefined, more: boolean])[] = [];
-  const make = (): WorkerLike => {
-    const worker: Fake & Pick<WorkerLike, 'postMessage' | 'terminate'> = {
-      onmessage: null,
-      onerror: null,
-      ended: false,
-      postMessage: (request: RoomRequest) => asked.push(request),
-      terminate: () => {
-        worker.ended = true;
-      },
-    };
-    workers.push(worker);
-    return worker;
-  };
   const asker: Asker = kind(
     {
       answered: (question, design, _, more) => told.push([question, design.title, more]),
@@ -31,7 +16,6 @@ function bench(kind: typeof live | typeof resting) {
     },
     make,
   );
-  const reply = (data: unknown) => workers.at(-1)!.onmessage!.call(null as never, { data } as MessageEvent);
   const done = (question: Question) => reply({ question, done: {}, spent: 1 });
   return { asked, workers, told, asker, done, reply };
 }

@@ -2,14 +2,14 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { createSeeker, REST, type Sought } from '../../../src/app/windows/seeker';
 import { titled } from '../designs';
-import { fakeWorkers } from '../fakeWorkers';
+import { fakeWorkers, type JobRequest } from '../fakeWorkers';
 
 const windows = { runners: [], groups: [] };
 const meshes = new Map();
 
 function bench() {
   const answers: Sought[] = [];
-  const { asked, workers, make, reply } = fakeWorkers<'windows'>();
+  const { asked, workers, make, reply } = fakeWorkers<JobRequest<'windows'>>();
   const seeker = createSeeker((a) => answers.push(a), make);
   return { asked, workers, answers, seeker, reply };
 }

@@ -1,6 +1,6 @@
 /** Cylinders with flat ends and half spaces as surroundings: measured against brute force, and kept clear of by the solver. */
 import { describe, expect, test } from 'vitest';
-import { balance, check, type Layout, pointAt, type Router, resolveHeader, router, unit } from '../../../geometry';
+import { balance, check, pointAt, resolveHeader, router, unit } from '../../../geometry';
 import { bodyToShape } from '../../../geometry/clearance/bodies';
 import { chain } from '../../../geometry/clearance/chain';
 import { cylinderShape, planeShape } from '../../../geometry/clearance/shapes';
@@ -9,6 +9,7 @@ import type { Design, Surrounding } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
 import { loadLayout } from '../../layouts/load';
 import { random } from '../../random';
+import { firstLayout } from '../route/firstLayout';
 import { frustumPatches, leastOver, toFrustum, tubePatches } from './bruteForce';
 import { LIMIT, randomLine, randomPoint } from './lines';
 
@@ -79,20 +80,8 @@ describe('a header that runs into one', () => {
   });
   test.each(['plane', 'cylinder'] as const)('is laid clear of a %s', { timeout: 60_000 }, (shape) => {
     const design = inTheWay(shape);
-    const lay = router(design, meshes, { seed: 2 });
-    let found: Layout | null = null;
-    for (let n = 0; n < 10 && !found; n++) found = firstOf(lay, n);
+    const found = firstLayout(router(design, meshes, { seed: 2 }), 10);
     expect(found).not.toBeNull();
     expect(check(found!.design, meshes).ok).toBe(true);
   });
 });
-
-/** The first that holds of one round: better ones are not waited for. */
-function firstOf(lay: Router, n: number): Layout | null {
-  let first: Layout | null = null;
-  const see = (layout: Layout): void => {
-    first ??= layout;
-  };
-  lay.round(n, see, () => first !== null);
-  return first;
-}

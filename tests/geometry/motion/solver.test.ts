@@ -1,9 +1,10 @@
 /** Balancing and laying beside a bar that a rolling, hot header would touch: what comes holds over all of the motion. */
 import { describe, expect, test } from 'vitest';
-import { balance, check, type Layout, pointAt, type Router, resolveHeader, router } from '../../../geometry';
+import { balance, check, pointAt, resolveHeader, router } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
 import { loadLayout } from '../../layouts/load';
+import { firstLayout } from '../route/firstLayout';
 
 const { design: base, meshes } = loadLayout('known', 'c4-v8-bank-shaft');
 const motion: NonNullable<Design['motion']> = {
@@ -48,20 +49,8 @@ describe('a bar that the header comes near only as it moves', () => {
     expect(check({ ...design, motion }, meshes).problems.map((p) => p.rule)).toContain('surroundings');
   });
   test('a layout from nothing holds too', { timeout: 60_000 }, () => {
-    const lay = router(beside(true), meshes, { seed: 3 });
-    let found: Layout | null = null;
-    for (let n = 0; n < 12 && !found; n++) found = firstOf(lay, n);
+    const found = firstLayout(router(beside(true), meshes, { seed: 3 }), 12);
     expect(found).not.toBeNull();
     expect(check(found!.design, meshes).problems.map((p) => p.message)).toEqual([]);
   });
 });
-
-/** The first that holds of one round: better ones are not waited for. */
-function firstOf(lay: Router, n: number): Layout | null {
-  let first: Layout | null = null;
-  const see = (layout: Layout): void => {
-    first ??= layout;
-  };
-  lay.round(n, see, () => first !== null);
-  return first;
-}

@@ -1,11 +1,12 @@
 /** The tool at the place that is looked at in the list: see-through, in the accent where it has room, else as what fails. */
 import { useMemo } from 'react';
-import { DoubleSide, EdgesGeometry } from 'three';
+import { DoubleSide } from 'three';
 import { mergeGeometries } from 'three/addons/utils/BufferGeometryUtils.js';
 import type { ToolTry } from '../../../../geometry';
 import { ghostMaterial } from '../../viewport/gl/ghost';
 import { Lines } from '../../viewport/gl/Lines';
 import { useOwned } from '../../viewport/gl/owned';
+import { sharpEdges } from '../../viewport/gl/sharpEdges';
 import type { Palette } from '../../viewport/palette';
 import { useAnswers } from '../answers';
 import { useRoomLook } from '../look';
@@ -26,12 +27,7 @@ export function ToolShown({ isWrapped, palette }: Props) {
 /** Looked through from any side; every edge shows. */
 export function Solids({ of, colour }: { readonly of: Pick<ToolTry, 'solids'>; readonly colour: string }) {
   const geometry = useOwned(() => mergeGeometries(of.solids.map((solid) => barGeometry(solid))), [of]);
-  const edges = useMemo(() => {
-    const found = new EdgesGeometry(geometry, 30);
-    const pairs = found.getAttribute('position').array;
-    found.dispose();
-    return pairs;
-  }, [geometry]);
+  const edges = useMemo(() => sharpEdges(geometry, 30), [geometry]);
   return (
     <>
       <mesh geometry={geometry} material={ghostMaterial(colour, 0.2, 0.85, DoubleSide)} renderOrder={4} />

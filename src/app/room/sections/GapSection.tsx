@@ -1,4 +1,5 @@
 /** The least gaps as a list, tightest first, each a click from its place; and the switch that colours tubes by them. */
+import './gaps.css';
 import { useState } from 'react';
 import { useDisplay } from '../../actions/display';
 import { lengthNumber } from '../../format';

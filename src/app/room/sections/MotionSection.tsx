@@ -3,6 +3,7 @@ import { angleNumber } from '../../format';
 import { addHeat, addRock, removeHeat, removeRock } from '../edits';
 import { HEAT_FIELDS, ROCK_FIELDS } from '../specs';
 import { Fields } from './Fields';
+import { Optional } from './Optional';
 import { PoseSliders } from './PoseSliders';
 import { type Of, Section } from './Section';
 
@@ -16,55 +17,28 @@ export function MotionSection(of: Of) {
     <Section section="motion" name="Movement" says={says || 'stands still, cold'}>
       <p className="quiet">Gaps are the least over all of it.</p>
       <h3>Engine in its mounts</h3>
-      {rock ? (
-        <>
-          <Fields {...of} specs={ROCK_FIELDS} />
-          <Remove what="Hold it still" onRemove={removeRock} />
-        </>
-      ) : (
-        <Add
-          what="Let the engine roll"
-          usual="3° either way about the crank, in from the ports and below them: common practice, to be changed."
-          onAdd={addRock}
-        />
-      )}
+      <Optional
+        given={rock !== undefined}
+        add="Let the engine roll"
+        usual="3° either way about the crank, in from the ports and below them: common practice, to be changed."
+        onAdd={addRock}
+        remove="Hold it still"
+        onRemove={removeRock}
+      >
+        <Fields {...of} specs={ROCK_FIELDS} />
+      </Optional>
       <h3>Heat</h3>
-      {heat ? (
-        <>
-          <Fields {...of} specs={HEAT_FIELDS} />
-          <Remove what="Keep the tubes cold" onRemove={removeHeat} />
-        </>
-      ) : (
-        <Add
-          what="Let the tubes grow"
-          usual="To 650 °C, as primary tubes have it at full load: common practice, to be changed."
-          onAdd={addHeat}
-        />
-      )}
+      <Optional
+        given={heat !== undefined}
+        add="Let the tubes grow"
+        usual="To 650 °C, as primary tubes have it at full load: common practice, to be changed."
+        onAdd={addHeat}
+        remove="Keep the tubes cold"
+        onRemove={removeHeat}
+      >
+        <Fields {...of} specs={HEAT_FIELDS} />
+      </Optional>
       {of.design.motion && <PoseSliders motion={of.design.motion} />}
     </Section>
-  );
-}
-
-type AddProps = { readonly what: string; readonly usual: string; readonly onAdd: () => void };
-
-export function Add({ what, usual, onAdd }: AddProps) {
-  return (
-    <div className="room-add">
-      <button type="button" className="button small" onClick={onAdd}>
-        {what}
-      </button>
-      <p className="note">{usual}</p>
-    </div>
-  );
-}
-
-export function Remove({ what, onRemove }: { readonly what: string; readonly onRemove: () => void }) {
-  return (
-    <div className="room-acts">
-      <button type="button" className="button small" onClick={onRemove}>
-        {what}
-      </button>
-    </div>
   );
 }

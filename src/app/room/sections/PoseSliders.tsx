@@ -1,4 +1,5 @@
 /** Two sliders that move the header in the picture, to see what its movement comes near. Nothing of the design changes. */
+import './pieces.css';
 import { useEffect, useId } from 'react';
 import type { Motion } from '../../../../shared/design/types';
 import { angleNumber } from '../../format';

@@ -1,4 +1,5 @@
 /** Getting it off and on: whether each piece slides off its studs and leaves the bay, by which path, and which joint helps. */
+import './pieces.css';
 import type { JointAdvice, RemovalPiece } from '../../../../geometry';
 import { Icon } from '../../panels/Icon';
 import { Length } from '../../parts/Length';

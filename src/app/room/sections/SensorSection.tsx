@@ -1,8 +1,8 @@
 /** Sensors in their bungs: how each leans, how far from the collector, what room it has. */
+import './pieces.css';
 import type { SensorEntry } from '../../../../geometry';
 import { remove } from '../../../../shared/design/edit';
 import { angleNumber } from '../../format';
-import { addAndPick } from '../../inspect/inspectActions';
 import { SENSOR_ADDS } from '../../inspect/Outline';
 import { Icon } from '../../panels/Icon';
 import { Length } from '../../parts/Length';
@@ -11,6 +11,7 @@ import type { Ref } from '../../session';
 import { useAnswers } from '../answers';
 import { act } from '../edits';
 import { goTo, light, unlight } from '../go';
+import { AddChips } from './AddChips';
 import { type Of, Pending, Section } from './Section';
 
 export function SensorSection({ design }: Of) {
@@ -26,19 +27,7 @@ export function SensorSection({ design }: Of) {
         <Entry key={entry.id} entry={entry} />
       ))}
       {count === 0 && <p className="quiet">No bung is given yet.</p>}
-      <div className="room-chips">
-        {SENSOR_ADDS.map(({ name, make }) => (
-          <button
-            key={name}
-            type="button"
-            className="chip add"
-            aria-label={`Add a sensor: ${name.toLowerCase()}`}
-            onClick={() => addAndPick(make, '')}
-          >
-            + {name}
-          </button>
-        ))}
-      </div>
+      <AddChips adds={SENSOR_ADDS} what="Add a sensor" />
     </Section>
   );
 }

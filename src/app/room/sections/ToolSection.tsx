@@ -1,7 +1,7 @@
 /** Fasteners and service points: whether a tool reaches each, which, and what is in the way. */
+import './reach.css';
 import { useEffect } from 'react';
 import type { AccessEntry } from '../../../../geometry';
-import { addAndPick } from '../../inspect/inspectActions';
 import { SERVICE_ADDS } from '../../inspect/Outline';
 import { useAnswers } from '../answers';
 import { setAccess } from '../edits';
@@ -9,6 +9,7 @@ import { goTo, light, unlight } from '../go';
 import { useRoomLook } from '../look';
 import { refOf, refOfEntry } from '../refOf';
 import { byUrgency, countWords, REACH_WORDS, reachDetail, tryWords } from '../words';
+import { AddChips } from './AddChips';
 import { ReachMark } from './ReachMark';
 import { type Of, Pending, Section, Switch } from './Section';
 import { ToolsAtHand } from './ToolsAtHand';
@@ -50,19 +51,7 @@ export function ToolSection(of: Of) {
           <Entry key={entry.id} entry={entry} header={header} isWrapped={design.wrap !== undefined} />
         ))}
       </ul>
-      <div className="room-chips">
-        {SERVICE_ADDS.map(({ name, make }) => (
-          <button
-            key={name}
-            type="button"
-            className="chip add"
-            aria-label={`Add to reach: ${name.toLowerCase()}`}
-            onClick={() => addAndPick(make, '')}
-          >
-            + {name}
-          </button>
-        ))}
-      </div>
+      <AddChips adds={SERVICE_ADDS} what="Add to reach" />
       <ToolsAtHand {...of} />
     </Section>
   );

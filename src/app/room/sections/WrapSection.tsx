@@ -1,4 +1,5 @@
 /** Heat wrap: what it is, where it ends so that tools still reach, and what stays bare and why. */
+import './reach.css';
 import { type WrapPlan, withWrapEnds } from '../../../../geometry';
 import { useDisplay } from '../../actions/display';
 import { lengthNumber } from '../../format';
@@ -11,7 +12,7 @@ import { useRoomLook } from '../look';
 import { WRAP_FIELDS } from '../specs';
 import { bareWords } from '../words';
 import { Fields } from './Fields';
-import { Add, Remove } from './MotionSection';
+import { Optional } from './Optional';
 import { type Of, Pending, Section, Switch } from './Section';
 
 export function WrapSection(of: Of) {
@@ -28,22 +29,20 @@ export function WrapSection(of: Of) {
       says={wrap ? `${lengthNumber(wrap.thickness * wrap.layers, display, 1)} ${display} thick` : 'none'}
       known={known}
     >
-      {wrap ? (
-        <>
-          <Fields {...of} specs={WRAP_FIELDS} />
-          <Switch on={drawn} name="Draw the wrap" onSwitch={(on) => set({ wrapDrawn: on })} />
-          <Pending known={known} what="Looking where it may go" />
-          <Ends plans={plans} working={known.working} />
-          {plans.length > 0 && <PlanTable plans={plans} />}
-          <Remove what="Take the wrap off" onRemove={removeWrap} />
-        </>
-      ) : (
-        <Add
-          what="Wrap the header"
-          usual="Two layers of 1.6 mm, from a roll that needs a gap of 20 mm: common practice, to be changed."
-          onAdd={addWrap}
-        />
-      )}
+      <Optional
+        given={wrap !== undefined}
+        add="Wrap the header"
+        usual="Two layers of 1.6 mm, from a roll that needs a gap of 20 mm: common practice, to be changed."
+        onAdd={addWrap}
+        remove="Take the wrap off"
+        onRemove={removeWrap}
+      >
+        <Fields {...of} specs={WRAP_FIELDS} />
+        <Switch on={drawn} name="Draw the wrap" onSwitch={(on) => set({ wrapDrawn: on })} />
+        <Pending known={known} what="Looking where it may go" />
+        <Ends plans={plans} working={known.working} />
+        {plans.length > 0 && <PlanTable plans={plans} />}
+      </Optional>
     </Section>
   );
 }

@@ -7,7 +7,6 @@ import {
   BackSide,
   type BufferGeometry,
   DoubleSide,
-  EdgesGeometry,
   type Intersection,
   type Material,
   type Raycaster,
@@ -19,6 +18,7 @@ import { emphasisOf } from '../emphasis';
 import { ghostMaterial } from '../gl/ghost';
 import { Lines } from '../gl/Lines';
 import type { Pickable } from '../gl/pick';
+import { sharpEdges } from '../gl/sharpEdges';
 import type { Palette } from '../palette';
 
 export type GhostProps<T extends Surrounding = Surrounding> = {
@@ -76,13 +76,7 @@ export function Glass({
           paint(colour, palette.ghostFace * 1.2 * k, Math.min(0.6, palette.ghostRim * 2.6 * k), DoubleSide)
         : paint(colour, palette.ghostFace * 1.6 * k, palette.ghostRim * k, BackSide);
   const skin = ghostMaterial(palette.accent, 0.012, 0.4, DoubleSide);
-  const edges = useMemo(() => {
-    if (!edged) return [];
-    const found = new EdgesGeometry(geometry, 28);
-    const pairs = found.getAttribute('position').array;
-    found.dispose();
-    return pairs;
-  }, [geometry, edged]);
+  const edges = useMemo(() => (edged ? sharpEdges(geometry, 28) : []), [geometry, edged]);
   const pick = useMemo((): Pickable => ({ ref: () => own, glass: true }), [own]);
   return (
     <group>

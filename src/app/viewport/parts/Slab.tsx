@@ -1,12 +1,13 @@
 /** A plate by its outline and holes, for what is drawn and not cut: quick pictures of flanges, gaskets, the head's casting. mm. */
 import { useMemo } from 'react';
-import { EdgesGeometry, ExtrudeGeometry, Path, Shape, Vector2 } from 'three';
+import { ExtrudeGeometry, Path, Shape, Vector2 } from 'three';
 import type { Ref } from '../../session';
 import { CutFace } from '../cuts/CutFace';
 import { Lines } from '../gl/Lines';
 import { useOwned } from '../gl/owned';
 import type { Pickable } from '../gl/pick';
 import { matt } from '../gl/satin';
+import { sharpEdges } from '../gl/sharpEdges';
 import type { Point2 } from '../model/outline';
 import type { Palette } from '../palette';
 
@@ -54,12 +55,7 @@ export function Slab({
     made.translate(0, 0, from - thickness + chamfer);
     return made;
   }, [outline, holes, from, thickness, polished]);
-  const edges = useMemo(() => {
-    const found = new EdgesGeometry(geometry, 35);
-    const pairs = found.getAttribute('position').array;
-    found.dispose();
-    return pairs;
-  }, [geometry]);
+  const edges = useMemo(() => sharpEdges(geometry, 35), [geometry]);
   const material = useOwned(() => (polished ? matt(colour, 0.42, 0.65) : matt(colour)), [colour, polished]);
   const pickable = useMemo((): Pickable | undefined => (pick ? { ref: () => pick } : undefined), [pick]);
   return (

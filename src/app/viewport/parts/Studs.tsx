@@ -3,7 +3,7 @@
  * alone.
  */
 import { useMemo } from 'react';
-import { type BufferGeometry, CylinderGeometry, EdgesGeometry, type Material, Matrix4, Vector3 } from 'three';
+import { type BufferGeometry, CylinderGeometry, type Material, Matrix4, Vector3 } from 'three';
 import { cross } from '../../../../geometry';
 import { MM_PER_INCH } from '../../../../shared/units';
 import { type Ref, useSession } from '../../session';
@@ -14,6 +14,7 @@ import { Lines } from '../gl/Lines';
 import { useOwned } from '../gl/owned';
 import type { Pickable } from '../gl/pick';
 import { matt } from '../gl/satin';
+import { sharpEdges } from '../gl/sharpEdges';
 import { fromPlate, type Plate } from '../model/plates';
 import type { Palette } from '../palette';
 
@@ -132,9 +133,7 @@ function drawn(plate: Plate, index: number, ref: Drawn['ref'], below: number, wh
       .translate(0, (proud - root) / 2, 0)
       .applyMatrix4(place);
   const solid = nut();
-  const found = new EdgesGeometry(solid, 25);
-  const edges = Array.from(found.getAttribute('position').array);
-  found.dispose();
+  const edges = Array.from(sharpEdges(solid, 25));
   solid.dispose();
   return { ref, nut, shank: proud > 0 ? shank : null, edges };
 }
