@@ -42,7 +42,7 @@ function bareWords(reasons: readonly Bare[]): string {
   return [
     ...told('for', ' ', of('fastener', 'service', 'sensor')),
     ...told('too narrow for the roll', ' beside ', of('narrow')),
-    ...told('tubes too close to each other', ': ', of('bundle')),
+    ...told('tubes run together', ': ', of('bundle')),
     ...told('as drawn', ': ', of('as-drawn')),
   ].join('; ');
 }

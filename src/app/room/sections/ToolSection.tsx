@@ -8,7 +8,7 @@ import { setAccess } from '../edits';
 import { goTo, light, unlight } from '../go';
 import { useRoomLook } from '../look';
 import { refOf, refOfEntry } from '../refOf';
-import { byUrgency, countWords, REACH_WORDS, reachDetail, tryWords } from '../words';
+import { byUrgency, REACH_WORDS, reachDetail, reachSummary, tryWords } from '../words';
 import { ReachMark } from './ReachMark';
 import { type Of, Pending, Section, Switch } from './Section';
 import { ToolsAtHand } from './ToolsAtHand';
@@ -25,7 +25,7 @@ export function ToolSection(of: Of) {
     <Section
       section="tools"
       name="Tools"
-      says={known.value && entries.length > 0 ? countWords(not, entries.length, 'reachable') : undefined}
+      says={known.value && entries.length > 0 ? reachSummary(entries) : undefined}
       fails={not > 0 && required}
       known={known}
     >
