@@ -4,6 +4,7 @@
  */
 import { remembered } from '../../shared/remember';
 import type { Meshes } from '../check/meshes';
+import { obstaclesOf } from '../check/obstacles';
 import type { Header } from '../header/resolve';
 import { type Culprit, culprits, lackOf, type Stance, stanceOf } from './judge';
 import { outOf, type Place } from './place';
@@ -31,12 +32,14 @@ export function accessReport(header: Header, meshes: Meshes = NO_MESHES): Access
 const NO_MESHES: Meshes = new Map();
 
 const reportsOf = remembered((header: Header) =>
-  remembered(
-    (meshes: Meshes): AccessReport => ({
+  remembered((meshes: Meshes): AccessReport => {
+    const unread = [...new Set(obstaclesOf(header, meshes).missing.map(({ file }) => file))];
+    return {
       entries: accessEntries(header, meshes),
+      ...(unread.length > 0 && { unread }),
       wrap: wrapPlans(header, meshes),
-    }),
-  ),
+    };
+  }),
 );
 
 /** Without the wrap's plans, where nobody asks for them. */

@@ -47,6 +47,10 @@ function bareWords(reasons: readonly Bare[]): string {
   ].join('; ');
 }
 
+/** What was not looked at must not be taken for free. */
+export const unreadWords = (files: readonly string[]): string =>
+  `Not measured against ${files.join(', ')}, which ${files.length > 1 ? 'have' : 'has'} not been read.`;
+
 export const wrapWords = ({ layers }: Wrap, thickness: string): string =>
   `${thickness}${layers > 1 ? `, ${layers} layers` : ', 1 layer'}`;
 

@@ -1,6 +1,7 @@
 /** Fasteners and service points: whether a tool reaches each, which, and what is in the way. */
 import { useEffect } from 'react';
 import type { AccessEntry } from '../../../../geometry';
+import { unreadWords } from '../../../shop/fitting/words';
 import { addAndPick } from '../../inspect/inspectActions';
 import { SERVICE_ADDS } from '../../inspect/Outline';
 import { useAnswers } from '../answers';
@@ -45,6 +46,7 @@ export function ToolSection(of: Of) {
       {known.value && entries.length === 0 && (
         <p className="quiet">No flange here has a fastener, and no service point is given.</p>
       )}
+      {known.value?.unread && <p className="fails">{unreadWords(known.value.unread)}</p>}
       <ul className="room-list" aria-label="To be reached">
         {byUrgency(entries).map((entry) => (
           <Entry key={entry.id} entry={entry} header={header} isWrapped={design.wrap !== undefined} />
