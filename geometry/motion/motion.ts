@@ -21,7 +21,8 @@ export type Motion = {
 /** Null where the design does not move at all. */
 export function motionOf(design: Design): Motion | null {
   const { rock, heat } = design.motion ?? {};
-  const [low, high] = rock ? [Math.min(...rock.angles), Math.max(...rock.angles)] : [0, 0];
+  // At rest it stands at 0, whatever it is said to roll between.
+  const [low, high] = rock ? [Math.min(0, ...rock.angles), Math.max(0, ...rock.angles)] : [0, 0];
   const rise = heat ? heat.temperature - (heat.from ?? REFERENCE_TEMPERATURE) : 0;
   const rolls = rock && (low !== 0 || high !== 0);
   if (!rolls && rise === 0) return null;

@@ -3,6 +3,7 @@
  * stands. Surroundings may be touched; between anything and a tool some working clearance stays. mm, design frame.
  */
 import type { Meshes } from '../check/meshes';
+import { obstaclesOf } from '../check/obstacles';
 import type { Header } from '../header/resolve';
 import { type Culprit, culprits, lackOf, type Stance, stanceOf } from './judge';
 import { outOf, type Place } from './place';
@@ -23,10 +24,14 @@ export type Tried = ToolTry & {
 };
 
 /** @param meshes by file name, as for `check` */
-export const accessReport = (header: Header, meshes: Meshes = new Map()): AccessReport => ({
-  entries: accessEntries(header, meshes),
-  wrap: wrapPlans(header, meshes),
-});
+export function accessReport(header: Header, meshes: Meshes = new Map()): AccessReport {
+  const unread = [...new Set(obstaclesOf(header, meshes).missing.map(({ file }) => file))];
+  return {
+    entries: accessEntries(header, meshes),
+    ...(unread.length > 0 && { unread }),
+    wrap: wrapPlans(header, meshes),
+  };
+}
 
 /** Without the wrap's plans, where nobody asks for them. */
 export function accessEntries(header: Header, meshes: Meshes): AccessEntry[] {

@@ -62,6 +62,8 @@ export type WrapPlan = {
 
 export type AccessReport = {
   readonly entries: readonly AccessEntry[];
+  /** Mesh files that were not read, so that nothing was measured against them; left out where all were. */
+  readonly unread?: readonly string[];
   /** Empty where the design has no wrap. */
   readonly wrap: readonly WrapPlan[];
 };

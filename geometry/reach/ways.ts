@@ -44,10 +44,12 @@ export type Way = {
 /** Ways of every kind at hand that this place knows, the plainest first within a kind. */
 export function waysTo(place: Place, access: Access | undefined): Way[] {
   const extensions = access?.extensions ?? EXTENSIONS;
-  const wanted = place.service?.tools ?? SPANNER_KINDS;
-  const kinds = wanted.filter((kind) => kind === 'hand' || !access?.tools || access.tools.includes(kind));
+  const kinds = kindsFor(place).filter((kind) => kind === 'hand' || !access?.tools || access.tools.includes(kind));
   return kinds.flatMap((kind) => MAKERS[kind](place, [0, ...[...extensions].sort((a, b) => a - b)]));
 }
+
+/** Every kind of tool that is for this place, at hand or not. */
+export const kindsFor = (place: Place): readonly ToolKind[] => place.service?.tools ?? SPANNER_KINDS;
 
 const SPANNER_KINDS: readonly ToolKind[] = TOOL_KINDS.slice(0, 4);
 

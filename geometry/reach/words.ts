@@ -5,6 +5,7 @@ import type { Tried } from './accessReport';
 import type { Culprit } from './judge';
 import type { Place } from './place';
 import type { Reach } from './report';
+import { kindsFor } from './ways';
 import type { Cuts } from './wrapCut';
 
 export function messageFor(
@@ -15,12 +16,15 @@ export function messageFor(
   best: Tried | null,
   bare: () => Cuts,
 ): string {
-  if (!best) return `${place.id}: none of the tools at hand is for it. Add one of those that are to access/tools.`;
+  if (!best) {
+    const kinds = kindsFor(place).map((kind) => kind.replaceAll('-', ' '));
+    return `${place.id}: none of the tools at hand is for it. Take one to hand that is: ${kinds.join(', ')}.`;
+  }
   const working = tries.filter((t) => t.wrapped);
-  if (reach === 'reachable') return `${place.id} is reached with ${listed(working.map((t) => a(t.name)))}.`;
+  if (reach === 'reachable') return `${place.id} is reached ${withTools(working)}.`;
   if (reach === 'one-tool') {
     const other = tries.filter((t) => !t.wrapped).reduce((p, q) => (q.lack < p.lack ? q : p));
-    return `${place.id} is reached with ${a(best.name)} only: ${stopped(header, place, other)}.`;
+    return `${place.id} is reached ${withTools([best])} only: ${stopped(header, place, other)}.`;
   }
   const { remedy } = fault(header, place, best);
   if (reach === 'before-wrapping')
@@ -37,8 +41,8 @@ function fault(header: Header, place: Place, { name, way, lack, culprits }: Trie
   const [first, second] = culprits;
   if (!first) return { what: `there is no room for ${a(name)}`, remedy: 'Make room for it.' };
   const depth = tenths(Math.min(lack, first.depth));
-  const and = second ? ` with ${nameOf(header, second)}` : '';
-  const what = `${nameOf(header, first)} is ${say(depth)} in the way of ${a(name)}${and}`;
+  const and = second ? `, with ${nameOf(header, second)},` : '';
+  const what = `${nameOf(header, first)}${and} is in the way of ${a(name)} by ${say(depth)}`;
   return { what, remedy: remedyFor(header, place, first, depth) };
 }
 
@@ -85,6 +89,15 @@ function nameOf(header: Header, { id }: Culprit): string {
   if (header.merges.has(id)) return `collector ${id}`;
   if (header.design.flanges?.some((f) => f.id === id)) return `flange ${id}`;
   return header.surroundings.some((s) => s.id === id) ? `the ${id}` : id;
+}
+
+/** `with a 13 mm socket and a 13 mm deep socket`, `by hand`. */
+function withTools(tools: readonly Tried[]): string {
+  const held = tools.filter(({ kind }) => kind !== 'hand').map(({ name }) => a(name));
+  return [
+    ...(held.length > 0 ? [`with ${listed(held)}`] : []),
+    ...(held.length < tools.length ? ['by hand'] : []),
+  ].join(' and ');
 }
 
 const a = (name: string): string => `${/^(8|11|18)\b/.test(name) ? 'an' : 'a'} ${name}`;

@@ -34,7 +34,8 @@ function pathWords(path: readonly RemovalPose[]): string {
   const turned = norm(to.turn) > 0.01 || path.slice(1, -1).some((p) => norm(p.turn) > 0.01);
   const straight = path.length <= 3 && !turned;
   if (straight) return `straight ${directionWords(d)}`;
-  return `${directionWords(d)} in ${path.length - 2} moves${turned ? ', turned on the way' : ''}`;
+  // Not counted: places of the path that lie in one line are one move to hands, and to the list on paper.
+  return `${directionWords(d)} in several moves${turned ? ', turned on the way' : ''}`;
 }
 
 /** What keeps it, as the end of a sentence about one piece or several parts of one. */

@@ -212,6 +212,10 @@ function sensorProblems(design: Design): Refusal[] {
   const runners = new Set(design.runners.map(({ id }) => id));
   const merges = new Set(design.merges.map(({ id }) => id));
   return (design.sensors ?? []).flatMap(({ on }, i): Refusal[] => {
+    if ('runner' in on && 'merge' in on)
+      return [
+        { path: pathOf(design, ['sensors', i, 'on']), found: 'a runner and a collector', allowed: 'one of the two' },
+      ];
     const [field, name, known] =
       'runner' in on ? (['runner', on.runner, runners] as const) : (['merge', on.merge, merges] as const);
     if (known.has(name)) return [];

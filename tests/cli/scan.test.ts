@@ -51,6 +51,14 @@ describe('scan', () => {
     expect(surrounding.pose.x[1]).toBeCloseTo(1, 3);
   });
 
+  test('GLB in another unit is read as asked, and that is said; a kind of one’s own comes with its clearance', async () => {
+    const asked = ['--unit', 'mm', '--kind', 'shield', '--clearance', '3'];
+    const { code, out } = await scan('--file', 'bay.glb', ...asked, '-o', 'glb-mm.json');
+    expect(code).toBe(0);
+    expect(out).toContain('GLB is in metres by its standard, and was read in mm as asked');
+    expect(surroundings('glb-mm.json').at(-1)).toMatchObject({ unit: 'mm', kind: 'shield', clearance: 3 });
+  });
+
   test('one of the same name is replaced, and keeps its clearance; another is added beside it', async () => {
     await scan('--file', 'bay.ply', '--unit', 'mm', '--id', 'b', '--clearance', '7', '--thin', '1', '-o', 'one.json');
     const count = surroundings('one.json').length;
@@ -95,6 +103,11 @@ describe('scan', () => {
   test.each<[string, string[], RegExp]>([
     ['no unit', ['--file', 'bay.ply'], /--unit: bay\.ply does not say its unit; allowed: mm, cm, m, in/],
     ['an odd unit', ['--file', 'bay.ply', '--unit', 'feet'], /--unit: found "feet"/],
+    [
+      'a kind misspelt',
+      ['--file', 'bay.ply', '--unit', 'mm', '--kind', 'brakeline'],
+      /--kind: found "brakeline".*brake-line.*or give --clearance/,
+    ],
     ['no file', ['--file', 'none.ply', '--unit', 'mm'], /none\.ply: no such file/],
     ['a torn one', ['--file', 'torn.ply', '--unit', 'mm'], /torn\.ply: it is cut short/],
     [

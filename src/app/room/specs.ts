@@ -80,7 +80,7 @@ export const WRAP_FIELDS = of(
   {
     type: 'number',
     quantity: 'length',
-    label: 'Roll needs',
+    label: 'Room for roll',
     at: ['wrap', 'roll'],
     range: LENGTH,
     step: 1,

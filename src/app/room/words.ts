@@ -1,5 +1,5 @@
 /** Answers about the room round the header, in words. */
-import type { AccessEntry, BareReason, Reach, ToolTry, WrapPlan } from '../../../geometry';
+import type { AccessEntry, Reach, ToolTry } from '../../../geometry';
 
 export const REACH_WORDS: Readonly<Record<Reach, string>> = {
   reachable: 'reachable',
@@ -21,7 +21,7 @@ export function reachDetail({ reach, best, by }: AccessEntry): string {
     case 'blocked':
       return by.length > 0 ? `by ${listed(by)}` : tool;
     case 'before-wrapping':
-      return [tool, by.length > 0 ? `wrapped, by ${listed(by)}` : ''].filter((s) => s !== '').join('; ');
+      return [tool, by.length > 0 ? `wrapped, blocked by ${listed(by)}` : ''].filter((s) => s !== '').join('; ');
     default:
       return tool;
   }
@@ -34,22 +34,6 @@ export function tryWords({ bare, wrapped, by }: ToolTry, isWrapped: boolean): st
   return bare ? `bare only${who}` : `no room${who}`;
 }
 
-const BARE_WORDS: Readonly<Record<BareReason, (of: string) => string>> = {
-  fastener: (of) => `for ${of}`,
-  service: (of) => `for ${of}`,
-  bundle: (of) => `where it runs together with ${of}`,
-  sensor: (of) => `for ${of}`,
-  narrow: (of) => `too narrow for the roll beside ${of}`,
-  'as-drawn': () => 'as drawn',
-};
-
-/** Why a runner is left bare, each reason once with all that it is for. */
-export function bareWords(bare: WrapPlan['bare']): readonly string[] {
-  const by = new Map<BareReason, Set<string>>();
-  for (const { why, of } of bare) by.set(why, (by.get(why) ?? new Set()).add(of));
-  return [...by].map(([why, of]) => BARE_WORDS[why](listed([...of], 4)));
-}
-
 /** `r1`, `r1 and r3`, `r1, r3 and 2 more`. */
 export function listed(names: readonly string[], most = 2): string {
   if (names.length <= 1) return names[0] ?? '';
@@ -59,6 +43,14 @@ export function listed(names: readonly string[], most = 2): string {
   return `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}`;
 }
 
-/** Some of many: `3 of 14 not reachable`. */
-export const countWords = (some: number, all: number, what: string): string =>
-  some === 0 ? `all ${all} ${what}` : `${some} of ${all} not ${what}`;
+/** `1 of 14 blocked, 2 before wrapping only`, or that all are reachable. */
+export function reachSummary(entries: readonly Pick<AccessEntry, 'reach'>[]): string {
+  const told = (['blocked', 'before-wrapping'] as const).flatMap((reach) => {
+    const count = entries.filter((e) => e.reach === reach).length;
+    return count > 0 ? [{ count, words: REACH_WORDS[reach] }] : [];
+  });
+  const [first, second] = told;
+  if (!first) return `all ${entries.length} reachable`;
+  const head = `${first.count} of ${entries.length} ${first.words}`;
+  return second ? `${head}, ${second.count} ${second.words}` : head;
+}

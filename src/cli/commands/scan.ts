@@ -17,7 +17,7 @@ import {
 import { parseDesign } from '../../../shared/design/parse';
 import type { Design, LengthUnit, MeshSurrounding } from '../../../shared/design/types';
 import { writeDesign } from '../../../shared/design/write';
-import { surroundingKind } from '../../../shared/stock/surroundingKinds';
+import { SURROUNDING_KINDS, surroundingKind } from '../../../shared/stock/surroundingKinds';
 import { noteLines } from '../../formats/mesh/notes';
 import { readMesh, tooFar } from '../../formats/mesh/readMesh';
 import { boxArgument, numberArgument, threePointsArgument } from '../arguments';
@@ -44,6 +44,7 @@ export function scanCommand(path: string, options: ScanArguments, io: Io): numbe
   const output = resolve(io.cwd, options.output);
   const file = resolve(io.cwd, options.file);
   const unit = unitArgument(options, file);
+  insistKind(options);
   insistWritable(output);
   const design = designAt(resolve(io.cwd, path));
   const bytes = readBytes(file, MAX_MESH_BYTES);
@@ -85,6 +86,15 @@ function unitArgument({ unit }: ScanArguments, file: string): LengthUnit {
   }
   if (unit in MM_PER_UNIT) return unit as LengthUnit;
   throw new UnusableInput(`--unit: found "${unit}"; allowed: mm, cm, m, in`);
+}
+
+/** A slip of the pen would leave it without clearance. A kind of one's own is welcome with a clearance of its own. */
+function insistKind({ kind, clearance }: ScanArguments): void {
+  if (kind === undefined || clearance !== undefined || surroundingKind(kind)) return;
+  const known = SURROUNDING_KINDS.map((k) => k.kind).join(', ');
+  throw new UnusableInput(
+    `--kind: found "${kind}", for which no clearance is proposed; allowed: ${known}; or give --clearance`,
+  );
 }
 
 function posedBy({ points, at }: ScanArguments, unit: LengthUnit): PosedByPoints | null {

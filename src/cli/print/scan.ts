@@ -28,8 +28,13 @@ export function printScan(scanned: Scanned, remarks: readonly string[]): string 
       .map((x) => x.toFixed(1))
       .join(', ');
   const lines = [
-    `${file}: ${notes.kind}, ${notes.triangles} triangles, read in ${unit}`,
+    `${file}: ${notes.kind}, ${notes.triangles} triangle${notes.triangles === 1 ? '' : 's'}, read in ${unit === 'in' ? 'inches' : unit}`,
     `  ${notes.size}`,
+    ...(notes.kind === 'GLB' && unit !== 'm'
+      ? [
+          `  GLB is in metres by its standard, and was read in ${unit === 'in' ? 'inches' : unit} as asked: look whether its size is right`,
+        ]
+      : []),
     ...remarks.map((remark) => `  ${remark}`),
   ];
   if (counted !== notes.triangles) lines.push(`  ${counted} triangles count, once cropped or thinned`);
@@ -41,6 +46,8 @@ export function printScan(scanned: Scanned, remarks: readonly string[]): string 
         ? `Clearance ${own.clearance} mm, as proposed for ${own.kind}: common practice, no source`
         : `Clearance ${own.clearance} mm`,
     );
+  else if (own.kind !== undefined)
+    lines.push(`Clearance none: tubes may touch it; none is proposed for "${own.kind}", give --clearance`);
   else lines.push('Clearance none: tubes may touch it; give --clearance or --kind');
   if (posed) {
     lines.push(`Its points are ${posed.residuals.map((r) => r.toFixed(2)).join(', ')} mm off their places`);

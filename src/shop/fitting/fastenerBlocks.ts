@@ -6,11 +6,11 @@ import type { AccessEntry, AccessReport, Reach } from '../../../geometry';
 import type { Design, Flange } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
 import type { Block } from '../sheet/flow';
-import { REACH_WORDS } from './words';
+import { REACH_WORDS, unreadWords } from './words';
 
 type Bolted = { readonly entry: AccessEntry; readonly flange: Flange; readonly index: number };
 
-export function fastenerBlocks(design: Design, { entries }: AccessReport): Block[] {
+export function fastenerBlocks(design: Design, { entries, unread }: AccessReport): Block[] {
   const bolted = entries.flatMap((entry) => boltedOf(design, entry));
   const service = entries.filter(({ kind }) => kind === 'service');
   const flanges = [...new Set(bolted.map(({ flange }) => flange))];
@@ -27,6 +27,7 @@ export function fastenerBlocks(design: Design, { entries }: AccessReport): Block
           { kind: 'words', words: orderWords(ordered, flanges.length > 1) } as const,
           { kind: 'table', columns: FASTENER_COLUMNS, rows } as const,
           ...hard.map(({ entry }) => ({ kind: 'words', words: entry.message }) as const),
+          ...(unread ? [{ kind: 'words', words: unreadWords(unread) } as const] : []),
         ]
       : []),
     ...(service.length > 0

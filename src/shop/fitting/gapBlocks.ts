@@ -40,7 +40,7 @@ export function gapBlocks(header: Header, { gaps }: GapReport, display: Display,
     { kind: 'heading', words: `Gaps to check, ${display}` },
     {
       kind: 'words',
-      words: `Tightest first. A feeler, a drill’s shank or a rod of known size tells a small gap, a rule a wide one. Distances run along the middle of the first tube.${
+      words: `Least to spare first. A feeler, a drill’s shank or a rod of known size tells a small gap, a rule a wide one. Distances run along the middle of the first tube.${
         still
           ? ' Measure cold and at rest; “least” is what is left of it when the engine rocks and the tubes are hot, and is what must not be less than needed.'
           : ''

@@ -42,10 +42,14 @@ function bareWords(reasons: readonly Bare[]): string {
   return [
     ...told('for', ' ', of('fastener', 'service', 'sensor')),
     ...told('too narrow for the roll', ' beside ', of('narrow')),
-    ...told('tubes too close to each other', ': ', of('bundle')),
+    ...told('tubes run together', ': ', of('bundle')),
     ...told('as drawn', ': ', of('as-drawn')),
   ].join('; ');
 }
+
+/** What was not looked at must not be taken for free. */
+export const unreadWords = (files: readonly string[]): string =>
+  `Not measured against ${files.join(', ')}, which ${files.length > 1 ? 'have' : 'has'} not been read.`;
 
 export const wrapWords = ({ layers }: Wrap, thickness: string): string =>
   `${thickness}${layers > 1 ? `, ${layers} layers` : ', 1 layer'}`;

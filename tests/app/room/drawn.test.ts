@@ -8,7 +8,7 @@ import { sleeveGeometry, wrappedOf } from '../../../src/app/room/draw/sleeveMesh
 import { gapRows } from '../../../src/app/room/gapRows';
 import { poseWords } from '../../../src/app/room/poseWords';
 import { refOf, refOfEntry } from '../../../src/app/room/refOf';
-import { bareWords, byUrgency, listed } from '../../../src/app/room/words';
+import { byUrgency, listed, reachSummary } from '../../../src/app/room/words';
 import { gapsOf } from '../../../src/app/viewport/gaps';
 import { designWith } from '../designs';
 
@@ -187,9 +187,8 @@ describe('words', () => {
       'one-tool',
       'reachable',
     ]);
-    const bare = (why: 'narrow' | 'fastener', of: string) => ({ from: 0, to: 10, why, of });
-    expect(
-      bareWords([bare('narrow', 'r3'), bare('fastener', 'f1 bolt 2'), bare('narrow', 'r5'), bare('narrow', 'r3')]),
-    ).toEqual(['too narrow for the roll beside r3 and r5', 'for f1 bolt 2']);
+    expect(reachSummary(entries)).toBe('1 of 4 blocked, 1 before wrapping only');
+    expect(reachSummary(entries.filter(({ reach }) => reach !== 'blocked'))).toBe('1 of 3 before wrapping only');
+    expect(reachSummary([{ reach: 'reachable' }, { reach: 'one-tool' }])).toBe('all 2 reachable');
   });
 });

@@ -35,6 +35,13 @@ describe('what moves', () => {
     const rock = { position: [0, 0, 0], axis: [1, 0, 0], angles: [0, 0] } as const;
     expect(motionOf({ ...design, motion: { rock, heat: { temperature: 20 } } })).toBeNull();
   });
+  test('an engine that rolls to one side only stands at rest too', () => {
+    const rolls = (angles: readonly [number, number]) =>
+      motionOf({ ...design, motion: { rock: { position: [0, 0, 0], axis: [1, 0, 0], angles } } })!.rock!;
+    const degree = Math.PI / 180;
+    expect(rolls([1, 3])).toMatchObject({ low: 0, high: 3 * degree });
+    expect(rolls([-3, -1])).toMatchObject({ low: -3 * degree, high: 0 });
+  });
   test('heat from another temperature than that of the room', () => {
     expect(motionOf({ ...design, motion: { heat: { temperature: 600, from: 0 } } })!.heat!.rise).toBe(600);
   });

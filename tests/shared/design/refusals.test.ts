@@ -41,6 +41,13 @@ const spoilings: readonly (readonly [name: string, spoil: Spoil, path: string, f
   ['tubes a list', (d) => (d.tubes = []), 'tubes', /\[\]/, /an object/],
   ['an unknown display', (d) => (d.display = 'furlong'), 'display', /"furlong"/, /"mm", "in"/],
   ['an unknown tool', (d) => (d.access.tools[1] = 'spanner'), 'access/tools/1', /"spanner"/, /"ring-spanner"/],
+  [
+    'a sensor on a runner and a collector',
+    (d) => (d.sensors[0].on = { runner: d.runners[0].id, merge: d.merges[0].id }),
+    'sensors/lambda/on',
+    /a runner and a collector/,
+    /one of the two/,
+  ],
   ['a title of two lines', (d) => (d.title = 'a\nb'), 'title', /"a\\nb"/, /one line/],
   ['a title without end', (d) => (d.title = 'x'.repeat(5000)), 'title', /x…"$/, /1000/],
   ['a number as text', (d) => (d.tubes.primary.wall = '1.5'), 'tubes/primary/wall', /"1\.5"/, /a number above 0/],

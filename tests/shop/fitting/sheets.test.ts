@@ -133,7 +133,7 @@ describe('stretches of a tube', () => {
     expect(stretchesOf(plan)).toEqual([
       { from: 0, to: 90, bare: 'for f1 stud 1, egt 1; too narrow for the roll beside head' },
       { from: 90, to: 120, bare: null },
-      { from: 120, to: 300, bare: 'too narrow for the roll beside r3, r5; tubes too close to each other' },
+      { from: 120, to: 300, bare: 'too narrow for the roll beside r3, r5; tubes run together' },
       { from: 300, to: 400, bare: null },
     ]);
   });

@@ -2,13 +2,14 @@
 import './reach.css';
 import { useEffect } from 'react';
 import type { AccessEntry } from '../../../../geometry';
+import { unreadWords } from '../../../shop/fitting/words';
 import { SERVICE_ADDS } from '../../inspect/Outline';
 import { useAnswers } from '../answers';
 import { setAccess } from '../edits';
 import { goTo, light, unlight } from '../go';
 import { useRoomLook } from '../look';
 import { refOf, refOfEntry } from '../refOf';
-import { byUrgency, countWords, REACH_WORDS, reachDetail, tryWords } from '../words';
+import { byUrgency, REACH_WORDS, reachDetail, reachSummary, tryWords } from '../words';
 import { AddChips } from './AddChips';
 import { ReachMark } from './ReachMark';
 import { type Of, Pending, Section, Switch } from './Section';
@@ -26,7 +27,7 @@ export function ToolSection(of: Of) {
     <Section
       section="tools"
       name="Tools"
-      says={known.value && entries.length > 0 ? countWords(not, entries.length, 'reachable') : undefined}
+      says={known.value && entries.length > 0 ? reachSummary(entries) : undefined}
       fails={not > 0 && required}
       known={known}
     >
@@ -46,6 +47,7 @@ export function ToolSection(of: Of) {
       {known.value && entries.length === 0 && (
         <p className="quiet">No flange here has a fastener, and no service point is given.</p>
       )}
+      {known.value?.unread && <p className="fails">{unreadWords(known.value.unread)}</p>}
       <ul className="room-list" aria-label="To be reached">
         {byUrgency(entries).map((entry) => (
           <Entry key={entry.id} entry={entry} header={header} isWrapped={design.wrap !== undefined} />

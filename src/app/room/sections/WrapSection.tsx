@@ -1,6 +1,7 @@
 /** Heat wrap: what it is, where it ends so that tools still reach, and what stays bare and why. */
 import './reach.css';
 import { type WrapPlan, withWrapEnds } from '../../../../geometry';
+import { stretchesOf, tapeLength } from '../../../shop/fitting/words';
 import { useDisplay } from '../../actions/display';
 import { lengthNumber } from '../../format';
 import { Swatch } from '../../parts/Swatch';
@@ -10,7 +11,6 @@ import { useAnswers } from '../answers';
 import { act, addWrap, removeWrap } from '../edits';
 import { useRoomLook } from '../look';
 import { WRAP_FIELDS } from '../specs';
-import { bareWords } from '../words';
 import { Fields } from './Fields';
 import { Optional } from './Optional';
 import { type Of, Pending, Section, Switch } from './Section';
@@ -70,49 +70,54 @@ function Ends({ plans, working }: { readonly plans: readonly WrapPlan[]; readonl
   );
 }
 
+/** Stretch by stretch along each tube, as on paper: a tape laid along it finds where the wrap ends. */
 function PlanTable({ plans }: { readonly plans: readonly WrapPlan[] }) {
   const display = useDisplay();
   return (
     <table className="room-wrap">
-      <caption>What may be wrapped</caption>
+      <caption>What may be wrapped, along each tube from its start</caption>
       <thead>
         <tr>
           <th scope="col">Runner</th>
           <th scope="col" className="right">
-            Wrapped <span className="unit">{display}</span>
+            From <span className="unit">{display}</span>
           </th>
-          <th scope="col">Left bare</th>
+          <th scope="col" className="right">
+            To <span className="unit">{display}</span>
+          </th>
+          <td />
         </tr>
       </thead>
-      <tbody>
-        {plans.map((plan) => (
-          <PlanRow key={plan.runner} plan={plan} />
-        ))}
-      </tbody>
+      {plans.map((plan) => (
+        <PlanRows key={plan.runner} plan={plan} />
+      ))}
     </table>
   );
 }
 
-function PlanRow({ plan }: { readonly plan: WrapPlan }) {
+function PlanRows({ plan }: { readonly plan: WrapPlan }) {
   const display = useDisplay();
   const paint = usePaints().get(plan.runner);
-  const mm = (length: number) => lengthNumber(length, display, 0);
+  const stretches = stretchesOf(plan);
   return (
-    <tr className="pick" {...pointing({ kind: 'runner', id: plan.runner })} tabIndex={0}>
-      <th scope="row">
-        {paint && <Swatch paint={paint} />} {plan.runner}
-      </th>
-      <td className="right number">{mm(total(plan.possible))}</td>
-      <td>
-        {plan.bare.length === 0 && <span className="quiet">nothing</span>}
-        <ul className="room-bare">
-          {bareWords(plan.bare).map((words) => (
-            <li key={words} className="quiet">
-              {words}
-            </li>
-          ))}
-        </ul>
-      </td>
-    </tr>
+    <tbody>
+      {stretches.map(({ from, to, bare }, i) => (
+        <tr
+          key={from}
+          className="pick"
+          {...pointing({ kind: 'runner', id: plan.runner })}
+          tabIndex={i === 0 ? 0 : undefined}
+        >
+          {i === 0 && (
+            <th scope="rowgroup" rowSpan={stretches.length}>
+              {paint && <Swatch paint={paint} />} {plan.runner}
+            </th>
+          )}
+          <td className="right number">{tapeLength(from, display).number}</td>
+          <td className="right number">{tapeLength(to, display).number}</td>
+          <td className={bare === null ? undefined : 'quiet'}>{bare === null ? 'wrapped' : `bare: ${bare}`}</td>
+        </tr>
+      ))}
+    </tbody>
   );
 }

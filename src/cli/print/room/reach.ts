@@ -2,10 +2,10 @@
 import type { AccessEntry, AccessReport, Reach } from '../../../../geometry';
 import type { Design } from '../../../../shared/design/types';
 import { formatLength } from '../../../../shared/units';
-import { REACH_WORDS, stretchesOf, tapeLength, wrapWords } from '../../../shop/fitting/words';
+import { REACH_WORDS, stretchesOf, tapeLength, unreadWords, wrapWords } from '../../../shop/fitting/words';
 import { columns } from '../columns';
 
-export function reachLines({ entries }: AccessReport): string {
+export function reachLines({ entries, unread }: AccessReport): string {
   if (entries.length === 0) return '';
   const of = (kind: AccessEntry['kind']) => entries.filter((e) => e.kind === kind);
   const counts = [summary('fastener', of('fastener')), summary('service point', of('service'))];
@@ -14,6 +14,7 @@ export function reachLines({ entries }: AccessReport): string {
     'Reach',
     ...counts.filter((words) => words !== '').map((words) => `  ${words}`),
     ...hard.map((e) => `  ${e.message}`),
+    ...(unread ? [`  ${unreadWords(unread)}`] : []),
   ].join('\n');
 }
 
