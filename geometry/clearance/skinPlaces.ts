@@ -256,14 +256,13 @@ function look(
   }
   if (at >= 0) {
     if (h <= walk.until) note(at, middle, mx, my, mz);
-    tryCorner(at, ax, ay, az);
-    tryCorner(at, bx, by, bz);
-    tryCorner(at, cx, cy, cz);
-    if (low >= limitOf(at) || longest === 0) return;
+    const beyond = tryCorner(at, ax, ay, az) + tryCorner(at, bx, by, bz) + tryCorner(at, cx, cy, cz);
+    if (beyond === 3 || low >= limitOf(at) || longest === 0) return;
     if (level === HALVINGS) {
+      // Where what counts ends, its last place need not be told: the tube goes on there, and is held by rows of its own.
+      if (beyond > 0) return;
       const { value, at: place } = minimumOnTriangle(distanceAt, [ax, ay, az], [bx, by, bz], [cx, cy, cz]);
-      field.at(...place);
-      if (field.h <= walk.until) note(at, value, ...place);
+      note(at, value, ...place);
       return;
     }
   }
@@ -285,9 +284,12 @@ function look(
 
 const distanceAt = (x: number, y: number, z: number): number => field.at(x, y, z);
 
-function tryCorner(patch: number, x: number, y: number, z: number): void {
+/** @returns 1 for a corner that does not count, being too far along the axis */
+function tryCorner(patch: number, x: number, y: number, z: number): 0 | 1 {
   const value = field.at(x, y, z);
-  if (field.h <= walk.until) note(patch, value, x, y, z);
+  if (field.h > walk.until) return 1;
+  note(patch, value, x, y, z);
+  return 0;
 }
 
 function note(patch: number, value: number, x: number, y: number, z: number): void {

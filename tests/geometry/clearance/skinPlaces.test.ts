@@ -168,6 +168,23 @@ describe('a fine sheet beside a body', () => {
     for (let k = 0; k < places.count; k++) expect(places.numbers[PLACE_NUMBERS * k + 2]).toBeLessThanOrEqual(25);
   });
 
+  test('beside a long thing that comes nearer further on, what counts is told without end', () => {
+    const soup = flatten([
+      [
+        [-50, -60, 60],
+        [400, -60, 10],
+        [400, 60, 10],
+      ],
+    ]);
+    const long = { ...body, length: 1e4 };
+    const before = performance.now();
+    const places = new SkinPlaces();
+    placesNear({ frustum: long, until: 110 }, treeOf(SCAN, soup), 20, places);
+    // Against a search of all that does not count; it takes some milliseconds.
+    expect(performance.now() - before).toBeLessThan(1000);
+    expect(places.count).toBeGreaterThan(3);
+  });
+
   test.each([10, 25])('deep through it, %i mm from the axis, every place pushes the way the deepest does', (off) => {
     const soup = sheet((s, t) => [-30 + 180 * s, -60 + 120 * t, off], 240);
     const places = new SkinPlaces();
