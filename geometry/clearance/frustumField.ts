@@ -94,4 +94,10 @@ export class FrustumField {
     this.gz = outward * rz + along * az;
     return value;
   }
+
+  /** Along the axis, toward the end that is nearer to the place asked about last. */
+  wayOut(): Vec3 {
+    const sign = this.h < this.length - this.h ? -1 : 1;
+    return [sign * this.ax, sign * this.ay, sign * this.az];
+  }
 }

@@ -33,8 +33,8 @@ const LEAST_SECTORS = 8;
 /** A box of no more than this half diagonal, mm, belongs to the patch that its middle is on. */
 const SMALL = 5;
 /** How far a place may be from the nearest of its patch, mm: beside the skin, and as a part of the gap away from it. */
-const CLOSE = 5e-4;
-const ROUGH = 0.03;
+const CLOSE = 2e-3;
+const ROUGH = 0.1;
 /** How far off the least of the whole skin may be, mm. */
 const EXACT = 1e-6;
 /** Of arithmetic, as a part of what stands in the mesh's frame. */
@@ -212,14 +212,17 @@ function search({ flat }: TriangleTree): void {
 }
 
 /**
- * Halvings of what is no larger than a patch after which sections search the rest: along an edge of the frustum halves never
- * end, as everything about it is nearly as near.
+ * Halvings of what is no larger than a patch after which sections search the rest: along an edge of the frustum, or a line of
+ * it, halves never end, as everything there is nearly as near.
  */
-const HALVINGS = 6;
+const HALVINGS = 2;
+/** Where a section of a part of a patch is narrow enough, as a part of it, and of all the skin. */
+const NARROW = 1e-3;
+const NARROWEST = 3e-6;
 
 /**
- * A triangle, or a part of one: halved along its longest edge while it is larger than a patch, and then while its bound is
- * under the least that is known.
+ * A triangle, or a part of one: halved along its longest edge while it is larger than a patch, and then a few times while its
+ * bound is under the least that is known.
  * @param patch where it belongs; −1 while it is too large for one
  */
 function look(
@@ -258,10 +261,11 @@ function look(
     if (h <= walk.until) note(at, middle, mx, my, mz);
     const beyond = tryCorner(at, ax, ay, az) + tryCorner(at, bx, by, bz) + tryCorner(at, cx, cy, cz);
     if (beyond === 3 || low >= limitOf(at) || longest === 0) return;
-    if (level === HALVINGS) {
+    if (level === HALVINGS || isLarge) {
       // Where what counts ends, its last place need not be told: the tube goes on there, and is held by rows of its own.
       if (beyond > 0) return;
-      const { value, at: place } = minimumOnTriangle(distanceAt, [ax, ay, az], [bx, by, bz], [cx, cy, cz]);
+      const narrow = walk.slabs === 0 ? NARROWEST : NARROW;
+      const { value, at: place } = minimumOnTriangle(distanceAt, [ax, ay, az], [bx, by, bz], [cx, cy, cz], narrow);
       note(at, value, ...place);
       return;
     }
@@ -320,14 +324,17 @@ function dropOverdemanding({ startRadius, endRadius }: Frustum, scale: number): 
   }
 }
 
-/** A place that `found` holds, brought into the design's frame; none where the field has no slope, as on the axis. */
+/** A place that `found` holds, brought into the design's frame. On the axis, where the wall has no side, the way out is along it. */
 function take(patch: number, placement: Placement | null, scale: number, out: SkinPlaces): void {
   const o = 4 * patch;
   const [x, y, z] = [found[o + 1]!, found[o + 2]!, found[o + 3]!];
   field.at(x, y, z);
   let { gx, gy, gz } = field;
-  const steepness = Math.hypot(gx, gy, gz);
-  if (steepness < 0.5) return;
+  let steepness = Math.hypot(gx, gy, gz);
+  if (steepness < 0.5) {
+    [gx, gy, gz] = field.wayOut();
+    steepness = 1;
+  }
   if (placement) {
     const { x: ex, y: ey, z: ez } = placement;
     const [a, b, c] = [gx, gy, gz];
