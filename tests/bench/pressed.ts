@@ -16,8 +16,8 @@ const STEPS = 14;
 const STEP = 8;
 /** Seeded ways of each collector, beside down and its axis. */
 const WAYS = 1;
-/** Short by so much, mm, something is in the way. */
-const PRESSED = 0.3;
+/** Short of what was asked by so much, mm: something is in the way, or the way is longer than one answer goes. */
+const SHORT = 0.3;
 const FILE = 'scan.stl';
 
 export function benchPressed(design: Design, unit: number): string[] {
@@ -25,8 +25,8 @@ export function benchPressed(design: Design, unit: number): string[] {
   const meshes = new Map([[FILE, soup]]);
   const beside: Design = { ...design, surroundings: [{ id: 'scan', shape: 'mesh', file: FILE, clearance: 5 }] };
   const next = random(1);
-  const free: number[] = [];
-  const pressed: number[] = [];
+  const met: number[] = [];
+  const short: number[] = [];
   const rests: number[] = [];
   const gained: number[] = [];
   const shorts: number[] = [];
@@ -39,23 +39,23 @@ export function benchPressed(design: Design, unit: number): string[] {
         const asked = structuredClone(moved(beside, merge.id, way, step * STEP));
         const before = process.cpuUsage();
         answer = hand.ask(asked);
-        (answer.short > PRESSED ? pressed : free).push(since(before));
+        (answer.short > SHORT ? short : met).push(since(before));
         if (!check(structuredClone(answer.design), meshes).ok) broken++;
       }
-      const { short } = answer;
+      const before = answer.short;
       for (let more = 0; more < 40 && answer.more; more++) {
-        const before = process.cpuUsage();
+        const start = process.cpuUsage();
         answer = hand.further();
-        rests.push(since(before));
+        rests.push(since(start));
       }
-      gained.push(short - answer.short);
+      gained.push(before - answer.short);
       shorts.push(answer.short);
     }
   const box = soupBox(soup);
   return [
     `pressed    ${soup.length / 9} triangles over ${[0, 1, 2].map((k) => (box[k + 3]! - box[k]!).toFixed(0)).join(' × ')} mm, ${shorts.length} drags of a collector, processor time of an answer`,
-    `           free    ${free.length}: ${told(free, unit)}`,
-    `           pressed ${pressed.length}: ${told(pressed, unit)}`,
+    `           met     ${met.length}: ${told(met, unit)}`,
+    `           short   ${short.length}: ${told(short, unit)}`,
     `           resting ${rests.length}: ${told(rests, unit)}`,
     `           ${broken} with a broken rule; by resting nearer: median ${spread(gained).median.toFixed(3)}, greatest ${spread(gained).greatest.toFixed(2)} mm; left ${shorts.map((s) => s.toFixed(2)).join(', ')} mm`,
   ];
