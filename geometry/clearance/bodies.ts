@@ -4,9 +4,9 @@
  */
 import type { Frustum } from '../header/merge';
 import { addScaled, distance, dot } from '../vector';
-import { type Field, type Minimum, minimumOnDisc, minimumOnInterval, minimumOnTriangle } from './convexMinimum';
-import { risingFromFrustum } from './rising';
+import { type Field, type Minimum, minimumOnDisc, minimumOnInterval } from './convexMinimum';
 import { type ConvexShape, frustumShape, slopeOf } from './shapes';
+import { nearestToFrustum } from './skinPlaces';
 import type { TriangleTree } from './triangleTree';
 
 /** @returns null where the two are not nearer than `below` */
@@ -51,41 +51,5 @@ export function minimumOnFrustum(f: Field, { position, axis, length, startRadius
   return slice(minimumOnInterval((h) => slice(h).value, 0, 1).t);
 }
 
-export function bodyToMesh(body: Frustum, tree: TriangleTree, below = Number.POSITIVE_INFINITY): Minimum | null {
-  const own = frustumShape(body).signedDistance;
-  let best = glimpsed(own, slicesOf(body).map(frustumShape), tree, below);
-  tree.visitWhere(
-    risingFromFrustum(body),
-    () => best?.value ?? below,
-    (a, b, c) => {
-      const found = minimumOnTriangle(own, a, b, c);
-      if (found.value < (best?.value ?? below)) best = found;
-    },
-  );
-  return best;
-}
-
-/** What lies nearest to the middles of slices: a good first answer spares most of the search. */
-function glimpsed(field: Field, slices: readonly ConvexShape[], tree: TriangleTree, below: number): Minimum | null {
-  let best: Minimum | null = null;
-  const foot = new Float64Array(3);
-  for (const { centre, reach } of slices) {
-    if (tree.nearest(...centre, below + reach, foot) === Number.POSITIVE_INFINITY) continue;
-    const value = field(foot[0]!, foot[1]!, foot[2]!);
-    if (value < (best?.value ?? below)) best = { value, at: [foot[0]!, foot[1]!, foot[2]!] };
-  }
-  return best;
-}
-
-/** About as long as wide, so that the spheres about them hold little else. */
-function slicesOf(body: Frustum): Frustum[] {
-  const count = Math.max(1, Math.ceil(body.length / (2 * Math.max(body.startRadius, body.endRadius))));
-  const radius = (k: number): number => body.startRadius + (k / count) * (body.endRadius - body.startRadius);
-  return Array.from({ length: count }, (_, k) => ({
-    position: addScaled(body.position, body.axis, (k * body.length) / count),
-    axis: body.axis,
-    length: body.length / count,
-    startRadius: radius(k),
-    endRadius: radius(k + 1),
-  }));
-}
+export const bodyToMesh = (body: Frustum, tree: TriangleTree, below = Number.POSITIVE_INFINITY): Minimum | null =>
+  nearestToFrustum(body, tree, below);

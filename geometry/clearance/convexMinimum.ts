@@ -81,8 +81,11 @@ export function leastAbout(f: Field, a: Vec3, b: Vec3, c: Vec3): number {
   return f(x, y, z) - Math.sqrt(Math.max(toA, toB, toC));
 }
 
-/** Least value of convex `f` over a triangle. */
-export function minimumOnTriangle(f: Field, a: Vec3, b: Vec3, c: Vec3): Minimum {
+/**
+ * Least value of convex `f` over a triangle.
+ * @param part as of `minimumOnInterval`, of its edges
+ */
+export function minimumOnTriangle(f: Field, a: Vec3, b: Vec3, c: Vec3, part = NARROW): Minimum {
   const ab = sub(b, a);
   const ac = sub(c, a);
   const along = (s: number): { value: number; t: number } =>
@@ -90,8 +93,9 @@ export function minimumOnTriangle(f: Field, a: Vec3, b: Vec3, c: Vec3): Minimum 
       (t) => f(a[0] + s * ab[0] + t * ac[0], a[1] + s * ab[1] + t * ac[1], a[2] + s * ab[2] + t * ac[2]),
       0,
       1 - s,
+      part,
     );
-  const { t: s } = minimumOnInterval((x) => along(x).value, 0, 1);
+  const { t: s } = minimumOnInterval((x) => along(x).value, 0, 1, part);
   const { value, t } = along(s);
   return { value, at: addScaled(addScaled(a, ab, s), ac, t) };
 }

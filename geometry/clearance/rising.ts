@@ -6,6 +6,7 @@
 import type { Vec3 } from '../../shared/vec3';
 import type { Frustum } from '../header/merge';
 import type { Disc } from './convexMinimum';
+import { FrustumField } from './frustumField';
 
 /**
  * A convex distance, negative or nothing inside.
@@ -51,38 +52,15 @@ export function risingFromSegment(start: Vec3, d: Vec3): Rising {
   };
 }
 
-/** As `frustumShape` measures, by the nearest place of its section. */
+/** As `frustumShape` measures, inside as well. */
 export function risingFromFrustum({ position, axis, length, startRadius, endRadius }: Frustum): Rising {
-  const slope = endRadius - startRadius;
-  const slant = Math.hypot(slope, length);
+  const field = new FrustumField();
+  field.set(position, axis, length, startRadius, endRadius);
   return (x, y, z, way) => {
-    const px = x - position[0];
-    const py = y - position[1];
-    const pz = z - position[2];
-    const h = px * axis[0] + py * axis[1] + pz * axis[2];
-    const rho = Math.sqrt(Math.max(0, px * px + py * py + pz * pz - h * h));
-    const wall = ((rho - startRadius) * length - h * slope) / slant;
-    const beyond = Math.max(-h, h - length);
-    if (wall <= 0 && beyond <= 0) return Math.max(wall, beyond);
-    const along = Math.min(1, Math.max(0, ((rho - startRadius) * slope + h * length) / (slant * slant)));
-    let out = rho - startRadius - along * slope;
-    let up = h - along * length;
-    let off = Math.sqrt(out * out + up * up);
-    for (const [radius, height] of [
-      [startRadius, h],
-      [endRadius, h - length],
-    ] as const) {
-      const past = Math.max(0, rho - radius);
-      const far = Math.sqrt(past * past + height * height);
-      if (far < off) [off, out, up] = [far, past, height];
-    }
-    if (off > 0) {
-      const outward = rho > 0 ? out / off / rho : 0;
-      const upward = up / off - outward * h;
-      way[0] = outward * px + upward * axis[0];
-      way[1] = outward * py + upward * axis[1];
-      way[2] = outward * pz + upward * axis[2];
-    }
-    return off;
+    const value = field.at(x, y, z);
+    way[0] = field.gx;
+    way[1] = field.gy;
+    way[2] = field.gz;
+    return value;
   };
 }

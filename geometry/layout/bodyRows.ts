@@ -3,13 +3,15 @@
  * surroundings and other bodies. mm.
  *
  * A disc of the body is held by its field's slope at the centre: value − radius·|slope across|. The field is convex, so
- * this never promises more room than there is, and it is exact against flat faces.
+ * this never promises more room than there is, and it is exact against flat faces. A mesh is held at the places where it comes
+ * nearest, one for each patch of the body's skin: exact there, and few however fine the mesh is.
  */
 import { remembered } from '../../shared/remember';
 import type { Vec3 } from '../../shared/vec3';
-import { isTree, type Obstacle } from '../check/obstacles';
+import { isTree, momentOf, type Obstacle } from '../check/obstacles';
 import type { Field } from '../clearance/convexMinimum';
 import { type ConvexShape, frustumShape } from '../clearance/shapes';
+import { PLACE_NUMBERS, placesNear, SkinPlaces } from '../clearance/skinPlaces';
 import type { TriangleTree } from '../clearance/triangleTree';
 import type { Frustum } from '../header/merge';
 import { addScaled } from '../vector';
@@ -28,7 +30,8 @@ const runnerKey = (body: Body, r: SolverRunner, _: number, n: number): string =>
 
 const aroundKey = (body: Body, id: string): string => `merge-body|merges/${body.id}|surroundings/${id}|`;
 const momentKey = (body: Body, id: string, n: number): string => `${aroundKey(body, id)} ${n}`;
-const triangleKey = (body: Body, id: string, n: number): string => `${aroundKey(body, id)}${n}`;
+const patchKey = (body: Body, o: Obstacle, n: number): string =>
+  `${aroundKey(body, o.surrounding.id)}${n}${momentOf(o)}`;
 const bodiesKey = (body: Body, id: string): string => `merge-body|merges/${body.id}|merges/${id}|`;
 
 const contacts = new ShapeContacts();
@@ -87,16 +90,18 @@ function runnerRows(
 /** @param first where the row of the first contact begins */
 function pullBodyAtContacts(m: MovableMerge, x: Float64Array, first: number, unknowns: number, rows: RowBuilder): void {
   const { count, links, numbers } = contacts;
+  const tilted = tiltedFields(m, x);
   for (let k = 0; k < count; k++) {
     const o = 5 * k;
     const at = placeAt({ link: links[k]!, fraction: numbers[o]! });
     const normal: Vec3 = [numbers[o + 2]!, numbers[o + 3]!, numbers[o + 4]!];
-    pullBody(m, x, at, normal, rows, first + k * unknowns);
+    pullBody(m, tilted, at, normal, rows, first + k * unknowns);
   }
 }
 
-function aroundRows(body: Body, { surrounding, shape, moment = 0 }: Obstacle, x: Float64Array, rows: RowBuilder): void {
-  if (isTree(shape)) meshRows(body, shape, surrounding.id, x, rows);
+function aroundRows(body: Body, o: Obstacle, x: Float64Array, rows: RowBuilder): void {
+  const { surrounding, shape, moment = 0 } = o;
+  if (isTree(shape)) meshRows(body, o, shape, x, rows);
   else bodyToShapeRow(body, shape, moment > 0 ? momentKey : aroundKey, surrounding.id, moment, x, rows);
 }
 
@@ -184,26 +189,46 @@ export function heldDisc(x: number, y: number, z: number, normal: Vec3, radius: 
   return f(x, y, z) - radius * Math.sqrt(ax * ax + ay * ay + az * az);
 }
 
-/** Each near triangle of a mesh is a convex shape of its own. */
-function meshRows(body: Body, tree: TriangleTree, surrounding: string, x: Float64Array, rows: RowBuilder): void {
-  const { position, axis, length, startRadius, endRadius } = body.frustum;
-  const middle = addScaled(position, axis, length / 2);
-  const reach = Math.hypot(length / 2, Math.max(startRadius, endRadius)) + REACH;
-  tree.visit(
-    middle,
-    () => reach,
-    (a, _b, _c, field, index) =>
-      bodyToShapeRow(body, { signedDistance: field, centre: a, reach: 0 }, triangleKey, surrounding, index, x, rows),
-  );
+const places = new SkinPlaces();
+
+/** Where the mesh comes near the body, patch by patch of its skin. */
+function meshRows(body: Body, o: Obstacle, tree: TriangleTree, x: Float64Array, rows: RowBuilder): void {
+  placesNear({ frustum: body.frustum, until: Number.POSITIVE_INFINITY }, tree, REACH, places);
+  if (places.count === 0) return;
+  const m = body.movable!;
+  const tilted = tiltedFields(m, x);
+  const { numbers } = places;
+  for (let k = 0; k < places.count; k++) {
+    const at = PLACE_NUMBERS * k;
+    const offset = rows.addOf(numbers[at + 1]! - INSIDE, false, SLACK, patchKey, body, o, numbers[at]!);
+    const place: Vec3 = [numbers[at + 2]!, numbers[at + 3]!, numbers[at + 4]!];
+    pullBody(m, tilted, place, [numbers[at + 5]!, numbers[at + 6]!, numbers[at + 7]!], rows, offset);
+  }
+}
+
+type Tilted = { readonly ahead: Field; readonly behind: Field };
+
+/** The body's field a step of each tilt on and back. */
+function tiltedFields(m: MovableMerge, x: Float64Array): readonly Tilted[] {
+  const [s, t] = [x[m.at + 3]!, x[m.at + 4]!];
+  return TILTS.map(([ds, dt]) => ({
+    ahead: frustumShape(bodyTilted(m, s + ds, t + dt)).signedDistance,
+    behind: frustumShape(bodyTilted(m, s - ds, t - dt)).signedDistance,
+  }));
 }
 
 /** A body's field at a fixed place falls as the body moves toward it; tilts by differences. */
-function pullBody(m: MovableMerge, x: Float64Array, p: Vec3, normal: Vec3, rows: RowBuilder, offset: number): void {
+function pullBody(
+  m: MovableMerge,
+  tilted: readonly Tilted[],
+  p: Vec3,
+  normal: Vec3,
+  rows: RowBuilder,
+  offset: number,
+): void {
   for (let k = 0; k < 3; k++) rows.array[offset + m.at + k] = rows.array[offset + m.at + k]! - normal[k]!;
-  const [s, t] = [x[m.at + 3]!, x[m.at + 4]!];
-  for (const [k, [ds, dt]] of TILTS.entries()) {
-    const ahead = frustumShape(bodyTilted(m, s + ds, t + dt)).signedDistance(...p);
-    const behind = frustumShape(bodyTilted(m, s - ds, t - dt)).signedDistance(...p);
-    rows.array[offset + m.at + 3 + k] = rows.array[offset + m.at + 3 + k]! + (ahead - behind) / (2 * TILT_STEP);
+  for (const [k, { ahead, behind }] of tilted.entries()) {
+    const slope = (ahead(...p) - behind(...p)) / (2 * TILT_STEP);
+    rows.array[offset + m.at + 3 + k] = rows.array[offset + m.at + 3 + k]! + slope;
   }
 }

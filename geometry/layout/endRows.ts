@@ -1,6 +1,7 @@
 /**
  * The flat ends of tubes as rows: an end disc against another runner's side, against another's end disc, and, where a merge
  * carries it about, against what stands around. mm. Ends at one merge are left out: their places are the merge's own pattern.
+ * A mesh is held at the places where it comes nearest to an end, one for each part of its rim and face.
  */
 
 import { remembered } from '../../shared/remember';
@@ -8,8 +9,8 @@ import type { Vec3 } from '../../shared/vec3';
 import { isTree, momentOf, type Obstacle } from '../check/obstacles';
 import type { Disc } from '../clearance/convexMinimum';
 import { discToDisc, pointToDisc } from '../clearance/discs';
-import type { ConvexShape } from '../clearance/shapes';
-import { triangleField } from '../clearance/triangleTree';
+import { PLACE_NUMBERS, placesNear, SkinPlaces } from '../clearance/skinPlaces';
+import type { TriangleTree } from '../clearance/triangleTree';
 import { addScaled, distance, dot, norm, reject, scale, sub, unit } from '../vector';
 import { discSlope, heldDisc } from './bodyRows';
 import { addShapeContacts, INSIDE, pathOf, REACH, SLACK } from './contactRows';
@@ -73,28 +74,46 @@ function aroundRows(end: End, o: Obstacle, rows: RowBuilder): void {
   const { disc } = end;
   const { surrounding, shape } = o;
   const required = surrounding.clearance ?? 0;
-  const near = (shape: Pick<ConvexShape, 'signedDistance'>, n: number): void => {
-    const [x, y, z] = disc.centre;
-    if (shape.signedDistance(x, y, z) - STEEPEST * disc.radius >= required + REACH) return;
-    const value = heldDisc(x, y, z, disc.normal, disc.radius, shape.signedDistance);
-    if (value >= required + REACH) return;
-    const slope: Vec3 = [discSlope[0]!, discSlope[1]!, discSlope[2]!];
-    const offset = rows.addOf(value - required - INSIDE, false, SLACK, aroundKey, end, o, n);
-    const across = reject(slope, disc.normal);
-    const far = norm(across) > 0 ? addScaled(disc.centre, unit(across), -disc.radius) : disc.centre;
-    pushDisc(end, far, slope);
-    pull(end.runner, rows.array, offset);
-  };
-  if (!isTree(shape)) {
-    if (distance(disc.centre, shape.centre) - shape.reach - disc.radius < required + REACH) near(shape, 0);
+  const below = required + REACH;
+  if (isTree(shape)) {
+    meshRows(end, o, shape, required, rows);
     return;
   }
-  let n = 0;
-  shape.visit(
-    disc.centre,
-    () => required + disc.radius + REACH,
-    (a, b, c) => near({ signedDistance: triangleField(a, b, c) }, n++),
-  );
+  if (distance(disc.centre, shape.centre) - shape.reach - disc.radius >= below) return;
+  const [x, y, z] = disc.centre;
+  if (shape.signedDistance(x, y, z) - STEEPEST * disc.radius >= below) return;
+  const value = heldDisc(x, y, z, disc.normal, disc.radius, shape.signedDistance);
+  if (value >= below) return;
+  const slope: Vec3 = [discSlope[0]!, discSlope[1]!, discSlope[2]!];
+  const offset = rows.addOf(value - required - INSIDE, false, SLACK, aroundKey, end, o, 0);
+  const across = reject(slope, disc.normal);
+  const far = norm(across) > 0 ? addScaled(disc.centre, unit(across), -disc.radius) : disc.centre;
+  pushDisc(end, far, slope);
+  pull(end.runner, rows.array, offset);
+}
+
+const places = new SkinPlaces();
+
+/** Long enough that the far end of the tube behind an end is never met, mm. */
+const ONWARD = 1e4;
+
+/** The end is the tube behind it: places beside it are looked for as far as the end can tell, to a radius along its leg. */
+function meshRows(end: End, o: Obstacle, tree: TriangleTree, required: number, rows: RowBuilder): void {
+  const { centre, normal, radius } = end.disc;
+  const { straights, bends } = end.runner.path;
+  const until = Math.min(radius, Math.max(0, straights[end.isStart ? 0 : bends]!));
+  const axis = scale(normal, -1);
+  const frustum = { position: centre, axis, length: ONWARD, startRadius: radius, endRadius: radius };
+  placesNear({ frustum, until }, tree, required + REACH, places);
+  const { numbers } = places;
+  for (let k = 0; k < places.count; k++) {
+    const at = PLACE_NUMBERS * k;
+    const value = numbers[at + 1]!;
+    const away: Vec3 = [-numbers[at + 5]!, -numbers[at + 6]!, -numbers[at + 7]!];
+    const offset = rows.addOf(value - required - INSIDE, false, SLACK, aroundKey, end, o, numbers[at]!);
+    pushLeg(end, addScaled([numbers[at + 2]!, numbers[at + 3]!, numbers[at + 4]!], away, value), away);
+    pull(end.runner, rows.array, offset);
+  }
 }
 
 function endOf(runner: SolverRunner, joint: Joint, isStart: boolean): End {
@@ -171,4 +190,14 @@ function pushDisc({ runner: { path }, isStart, joint }: End, p: Vec3, w: Vec3): 
     path.pointsBar[at + k] = path.pointsBar[at + k]! + w[k]!;
     path.directionsBar[leg + k] = path.directionsBar[leg + k]! + lever[k]!;
   }
+}
+
+/** The same of a place on the leg behind the disc: it swings across as the leg tilts. */
+function pushLeg(end: End, p: Vec3, w: Vec3): void {
+  pushDisc(end, p, w);
+  const { isStart, joint, runner } = end;
+  const { bends, directionsBar } = runner.path;
+  const leg = isStart ? 0 : 3 * bends;
+  const along = dot(sub(p, joint.pose.position), joint.pose.direction);
+  for (let k = 0; k < 3; k++) directionsBar[leg + k] = directionsBar[leg + k]! + along * w[k]!;
 }

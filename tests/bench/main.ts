@@ -1,5 +1,5 @@
 /**
- * `npm run bench [-- balance check follow gaps mesh scan solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
+ * `npm run bench [-- balance check follow gaps mesh pressed scan solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
  * result's quality beside them. `npm run bench -- route …` lays every problem from nothing instead.
  */
 import { readFileSync } from 'node:fs';
@@ -10,6 +10,7 @@ import { benchCheck } from './check';
 import { benchFollow } from './follow';
 import { benchGaps } from './gaps';
 import { benchMesh } from './mesh';
+import { benchPressed } from './pressed';
 import { benchRoute } from './route/bench';
 import { benchScan } from './scan/bench';
 import { benchWindows } from './windows';
@@ -21,6 +22,7 @@ const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[] 
   follow: benchFollow,
   gaps: benchGaps,
   mesh: () => benchMesh(),
+  pressed: benchPressed,
   scan: benchScan,
   // The other kernel is large: loaded where it is asked for.
   solids: async () => (await import('./solids')).benchSolids(read('four-4-1')),
