@@ -97,6 +97,7 @@ function DrawTag({ rig }: { readonly rig: Rig }) {
   const box = useRef<HTMLDivElement>(null);
   const place = useRef(() => {});
   const [boxes] = useState(() => watchBoxes(() => place.current()));
+  const [coarse] = useState(() => matchMedia('(pointer: coarse)').matches);
   useEffect(() => {
     const node = box.current;
     return () => {
@@ -113,7 +114,9 @@ function DrawTag({ rig }: { readonly rig: Rig }) {
       const size = rig.size();
       const { width: w, height: h } = boxes.of(node);
       const x = px[0] + OFF + w > size.width - 4 ? px[0] - OFF - w : px[0] + OFF;
-      const y = px[1] + OFF + h > size.height - 8 ? px[1] - OFF - h : px[1] + OFF;
+      // Below a finger it would be under the hand.
+      const above = coarse || px[1] + OFF + h > size.height - 8;
+      const y = above ? px[1] - (coarse ? 2 : 1) * OFF - h : px[1] + OFF;
       putStyle(node, '--x', `${Math.max(4, x).toFixed(0)}px`);
       putStyle(node, '--y', `${Math.max(4, y).toFixed(0)}px`);
     };
