@@ -112,7 +112,7 @@ export function ScanPicture({ soup, crop, pull, points, header, lie, picks, onPi
       <p className="scanned-hint">
         {missed ? 'That was beside the mesh. ' : ''}
         {picks ??
-          `${pull ? 'Drag a square to move that side of the box. ' : ''}Drag turns it, ${isTouched() ? 'two fingers bring' : 'the wheel brings'} it nearer.`}
+          `${pull ? 'Drag a square to move that side of the box. A drag elsewhere' : 'Drag'} turns it, ${isTouched() ? 'two fingers bring' : 'the wheel brings'} it nearer.`}
       </p>
     </div>
   );
