@@ -5,6 +5,7 @@ import { ActionSheet } from './actions/list/ActionSheet';
 import { listExamples, openExample } from './actions/open';
 import { useChecking } from './derived';
 import { documents } from './document';
+import { useDrawing } from './drawing/state';
 import { useReadyHand } from './hand/useReadyHand';
 import { type Leaf, useLeaf } from './leaf';
 import { useMaking } from './made/state';
@@ -57,6 +58,13 @@ export function App() {
     () =>
       useLay.subscribe((now, before) => {
         if (now.open && !before.open) setFace('view');
+      }),
+    [],
+  );
+  useEffect(
+    () =>
+      useDrawing.subscribe((now, before) => {
+        if (now.shape && !before.shape) setFace('view');
       }),
     [],
   );

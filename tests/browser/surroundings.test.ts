@@ -266,6 +266,49 @@ describe('an imported mesh', () => {
     expect(watched.strays).toEqual([]);
   });
 
+  it('is cropped by pulling at a side in the picture; the fields keep step, and the picture with them', async () => {
+    await page.getByRole('button', { name: 'Scan or mesh…' }).click();
+    await sheet().waitFor();
+    await give('bay.ply', Buffer.from(PLY));
+    await sheet()
+      .getByRole('radio', { name: /Inches/ })
+      .check();
+    expect(await sheet().locator('.crop-handle').count()).toBe(0);
+    await sheet().getByLabel('Only what reaches into a box').check();
+    const to = sheet().getByLabel('Crop to X', { exact: true });
+    expect(Number(await to.inputValue())).toBe(254);
+    const handle = sheet().locator('.crop-handle[data-face="X 1"]');
+    const middle = async () => {
+      const box = (await handle.boundingBox())!;
+      return [box.x + box.width / 2, box.y + box.height / 2] as const;
+    };
+    const [x, y] = await middle();
+    const other = (await sheet().locator('.crop-handle[data-face="X 0"]').boundingBox())!;
+    // A third of the way to the opposite side.
+    const [dx, dy] = [(other.x + other.width / 2 - x) / 3, (other.y + other.height / 2 - y) / 3];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + dx / 2, y + dy / 2);
+    await page.mouse.move(x + dx, y + dy);
+    await sheet()
+      .getByText(/^X to \d+/)
+      .waitFor();
+    await page.mouse.up();
+    const pulled = Number(await to.inputValue());
+    expect(pulled).toBeGreaterThan(120);
+    expect(pulled).toBeLessThan(220);
+    expect(Math.abs(pulled % 1)).toBe(0);
+    expect(Number(await sheet().getByLabel('Crop from X', { exact: true }).inputValue())).toBe(0);
+    const at = await middle();
+    expect(Math.hypot(at[0] - x - dx, at[1] - y - dy)).toBeLessThan(8);
+    // And the other way: typed, the mark goes along.
+    await to.fill('254');
+    await to.press('Enter');
+    await expect.poll(async () => Math.hypot((await middle())[0] - x, (await middle())[1] - y)).toBeLessThan(2);
+    await sheet().getByRole('button', { name: 'Close' }).click();
+    await sheet().waitFor({ state: 'hidden' });
+  });
+
   it('that is dropped where no design names it opens the sheet with it', async () => {
     await page.getByLabel('Design file, with its meshes').setInputFiles({
       name: 'other.ply',

@@ -1,6 +1,6 @@
 /**
- * Adds what stands around a header: a box, a bar, a cylinder or a plane where it is seen at once and touches nothing of the
- * ports, or a mesh as it lies in its file. mm.
+ * Adds what stands around a header: a box, a bar, a cylinder or a plane where it was drawn, or where it is seen at once and
+ * touches nothing of the ports; or a mesh as it lies in its file. mm.
  */
 import type { Vec3 } from '../../vec3';
 import type { Box, Capsule, Cylinder, Design, MeshSurrounding, Plane, Surrounding } from '../types';
@@ -15,6 +15,9 @@ export type NewShape = 'box' | 'capsule' | 'cylinder' | 'plane';
 /** A mesh with what is known of how it lies; without a unit it is taken as mm. */
 export type NewMesh = Omit<Partial<MeshSurrounding>, 'id' | 'shape'> & Pick<MeshSurrounding, 'file'>;
 
+/** A shape with its places, by all but its name. */
+export type PlacedShape = Omit<Box, 'id'> | Omit<Capsule, 'id'> | Omit<Cylinder, 'id'> | Omit<Plane, 'id'>;
+
 const STEMS: Readonly<Record<NewShape, string>> = {
   box: 'box ',
   capsule: 'bar ',
@@ -22,17 +25,21 @@ const STEMS: Readonly<Record<NewShape, string>> = {
   plane: 'plane ',
 };
 
-/** Something in front of the ports, a plane beyond all of the header and facing it; or a mesh as it lies in its file. */
-export function addSurrounding(design: Design, shape: NewShape | NewMesh): Added {
+/**
+ * @param what by its name: something in front of the ports, a plane beyond all of the header and facing it. With its places,
+ * it stands there; a mesh as it lies in its file
+ */
+export function addSurrounding(design: Design, what: NewShape | PlacedShape | NewMesh): Added {
   const all = design.surroundings ?? [];
+  const shape = typeof what === 'string' ? placedShape(design, what) : what;
   const id = freeId(
     all.map((thing) => thing.id),
-    typeof shape === 'object' ? 'scan ' : STEMS[shape],
+    'file' in shape ? 'scan ' : STEMS[shape.shape],
   );
   const surrounding: Surrounding =
-    typeof shape === 'object'
+    'file' in shape
       ? { id, unit: 'mm', clearance: FIRST_CLEARANCE, ...shape, shape: 'mesh' }
-      : { id, ...placedShape(design, shape), clearance: FIRST_CLEARANCE };
+      : { id, clearance: FIRST_CLEARANCE, ...shape };
   return {
     edited: checked({ ...design, surroundings: [...all, surrounding] }),
     thing: { kind: 'surrounding', id },
@@ -43,7 +50,7 @@ export function addSurrounding(design: Design, shape: NewShape | NewMesh): Added
 const OUT_OF_PORTS = 150;
 const BEYOND = 100;
 
-function placedShape(design: Design, shape: NewShape): Unnamed {
+function placedShape(design: Design, shape: NewShape): PlacedShape {
   const ports = design.ports.map((port) => port.position);
   const out = outOfPorts(design);
   const from = middle(ports);
@@ -71,8 +78,6 @@ function placedShape(design: Design, shape: NewShape): Unnamed {
     }
   }
 }
-
-type Unnamed = Omit<Box, 'id'> | Omit<Capsule, 'id'> | Omit<Cylinder, 'id'> | Omit<Plane, 'id'>;
 
 /** The way the ports look, all together, level where they lean; +Y where they look every way or there are none. */
 function outOfPorts(design: Design): Vec3 {

@@ -11,7 +11,7 @@ export {
   addTube,
 } from './add';
 export { addSensor, addService } from './addAccess';
-export { addSurrounding, FIRST_CLEARANCE, type NewMesh, type NewShape } from './addSurrounding';
+export { addSurrounding, FIRST_CLEARANCE, type NewMesh, type NewShape, type PlacedShape } from './addSurrounding';
 export { canDuplicate, duplicate } from './duplicate';
 export { checked, type Edited, refused } from './edited';
 export { readBanks, readCylinders, setCylinders, setFiringOrder, writeBanks, writeCylinders } from './engine';

@@ -13,6 +13,7 @@ import {
   type Thing,
 } from '../../../shared/design/edit';
 import type { Design } from '../../../shared/design/types';
+import { startDrawing } from '../drawing/state';
 import { openImport } from '../meshes/importing/state';
 import { openMirror } from '../mirror/state';
 import { Swatch } from '../parts/Swatch';
@@ -120,9 +121,14 @@ export function Outline({ design }: { readonly design: Design }) {
               </button>
             )}
             {name === 'Surroundings' && (
-              <button type="button" className="chip add" onClick={() => openImport()}>
-                Scan or mesh…
-              </button>
+              <>
+                <button type="button" className="chip add" onClick={() => startDrawing('box')}>
+                  Draw in the picture…
+                </button>
+                <button type="button" className="chip add" onClick={() => openImport()}>
+                  Scan or mesh…
+                </button>
+              </>
             )}
           </div>
         </div>

@@ -9,6 +9,9 @@ import { useDisplay } from '../actions/display';
 import { useTheme } from '../colours';
 import { headerOf } from '../derived';
 import { documents, useDocument } from '../document';
+import { Drawing, DrawingCard } from '../drawing/Drawing';
+import { stopDrawing, useDrawing } from '../drawing/state';
+import type { DrawTool } from '../drawing/tool';
 import { MeasureCard } from '../measure/MeasureCard';
 import { useMeasured } from '../measure/useMeasured';
 import { usePaints } from '../parts/usePaints';
@@ -28,7 +31,7 @@ import { eyeAxes } from './camera/view';
 import { Clip } from './cuts/Clip';
 import { CutPanel } from './cuts/CutPanel';
 import { gapsOf } from './gaps';
-import { type Picked, pick } from './gl/pick';
+import { type Picked, type PickedSurface, pick, pickSurface } from './gl/pick';
 import { isOwnerHidden } from './hideable';
 import { apartBalls, headerBalls, lowest, middleOf } from './model/content';
 import { ExplodeSlide } from './overlay/ExplodeSlide';
@@ -79,6 +82,9 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const root = useRef<HTMLDivElement>(null);
   const surface = useRef<HTMLDivElement>(null);
   const hold = useRef<Hold | null>(null);
+  const drawn = useRef<DrawTool | null>(null);
+  const surfaceUnder = useRef<(at: readonly [number, number]) => PickedSurface | null>(() => null);
+  const under = useCallback((at: readonly [number, number]) => surfaceUnder.current(at), []);
   const marks = useRef<readonly Taken[]>([]);
   const clicked = useRef<(at: readonly [number, number]) => void>(() => {});
   const onTubeClick = useCallback((at: readonly [number, number]) => clicked.current(at), []);
@@ -132,6 +138,14 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     [seen, isApart, lifted, isPosed, report, selected, room],
   );
 
+  // Where things stand is drawn on only while they stand there, and nothing else has the pointer.
+  const isMeasuring = useViewState((s) => s.measuring);
+  const mayDraw = !isPreview && !isApart && !lifted && !isPosed && !isMeasuring;
+  const isDrawing = useDrawing((s) => s.shape !== null);
+  useEffect(() => {
+    if (isDrawing && !mayDraw) stopDrawing();
+  }, [isDrawing, mayDraw]);
+
   const notes = useMemo(() => [...gaps, ...dimensions], [gaps, dimensions]);
 
   // In an effect before the wishes are answered: a fit must see this header and not the one before.
@@ -154,11 +168,13 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
 
   useEffect(() => {
     const element = surface.current!;
-    const look = (at: readonly [number, number]): Picked | null => {
+    const through = <T,>(by: (...args: Parameters<typeof pick>) => T | null, at: readonly [number, number]) => {
       const box = element.getBoundingClientRect();
       const [x, y] = [((at[0] - box.left) / box.width) * 2 - 1, 1 - ((at[1] - box.top) / box.height) * 2];
-      return lent.current ? pick(lent.current.scene, lent.current.camera(), x, y, isGone) : null;
+      return lent.current ? by(lent.current.scene, lent.current.camera(), x, y, isGone) : null;
     };
+    const look = (at: readonly [number, number]): Picked | null => through(pick, at);
+    surfaceUnder.current = (at) => through(pickSurface, at);
     const { hover } = useSession.getState();
     const click = (at: readonly [number, number], adds: boolean) => {
       const { design } = documents.store.getState();
@@ -167,18 +183,28 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     clicked.current = (at) => click(at, false);
     return listen(element, rig, {
       hold(e) {
+        if (drawn.current) return drawn.current.hold(e);
         const { measuring, exploded } = useViewState.getState();
         if (measuring || exploded > 0) return false;
         const found = look([e.clientX, e.clientY]);
         return found !== null && (hold.current?.onPress(e, found.ref) ?? false);
       },
+      tooled: () => drawn.current !== null,
       hover(at) {
+        if (drawn.current) {
+          hover(null);
+          drawn.current.hover(at);
+          return;
+        }
         const found = at ? look(at) : null;
         hover(found?.ref ?? null);
         element.dataset.over = found ? 'part' : '';
       },
-      click,
+      click(at, adds) {
+        if (!drawn.current) click(at, adds);
+      },
       doubleClick(at) {
+        if (drawn.current) return;
         const found = look(at);
         if (found) ask({ kind: 'look', at: found.at, radius: 60 });
       },
@@ -205,7 +231,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
         if ((!isPreview && !isApart && shapes()) || press(turns ? withoutAlt(e) : e, rig)) e.preventDefault();
       }}
     >
-      <div ref={surface} className="viewport-surface">
+      <div ref={surface} className="viewport-surface" data-tool={isDrawing ? 'draw' : undefined}>
         <Canvas
           frameloop="demand"
           flat
@@ -238,7 +264,8 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           ))}
           {gaps.map((g) => g.line && <GapMark key={g.key} line={g.line} fails={g.fails} palette={palette} />)}
         </Canvas>
-        {seen && size && !isPreview && !isApart && !lifted && !isPosed && (
+        {header && size && mayDraw && <Drawing rig={rig} tool={drawn} under={under} />}
+        {seen && size && !isPreview && !isApart && !lifted && !isPosed && !isDrawing && (
           <ShapeLayer rig={rig} header={seen} hold={hold} marks={marks} onClick={onTubeClick} />
         )}
       </div>
@@ -266,6 +293,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           <ExplodeSlide card />
           <CutPanel extent={extent} />
           <MeasureCard header={header} />
+          <DrawingCard />
         </div>
       )}
     </div>

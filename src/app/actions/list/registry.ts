@@ -1,4 +1,5 @@
 /** Every action there is, gathered from the modules that offer them; headings come in this order. */
+import { drawingActions } from '../../drawing/state';
 import { inspectActions } from '../../inspect/inspectActions';
 import { measureActions } from '../../measure/measureActions';
 import { importActions } from '../../meshes/importing/state';
@@ -30,6 +31,7 @@ export const allActions: readonly Action[] = [
   ...pickActions,
   ...inspectActions,
   ...tracingActions,
+  ...drawingActions,
   ...importActions,
   ...shapeActions,
   ...viewActions,

@@ -87,6 +87,7 @@ export function ImportSheet({ design }: { readonly design: Design }) {
             <ScanPicture
               soup={source.soup}
               crop={wish.crop && k ? (wish.crop.map((c) => scale(c, 1 / k)) as unknown as Corners) : null}
+              pull={wish.crop && k ? { crop: wish.crop, k, put: (crop) => setWish({ ...wish, crop }) } : null}
               points={wish.placing === 'three points' ? wish.from : NO_POINTS}
               header={header}
               lie={lie}

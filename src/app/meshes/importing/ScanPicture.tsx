@@ -6,12 +6,15 @@ import { useTheme } from '../../colours';
 import { TOKENS } from '../../theme';
 import type { Corners } from '../facts';
 import { inFile, type Lie } from '../lie';
+import { CropHandles } from './CropHandles';
 import { createPicture, type Picture } from './picture';
 
 type Props = {
   readonly soup: TriangleSoup;
   /** In the file's unit, as all places here are. */
   readonly crop: Corners | null;
+  /** The same in mm, to be pulled at; null: no crop, or no unit yet. */
+  readonly pull: { readonly crop: Corners; readonly k: number; put(crop: Corners): void } | null;
   readonly points: readonly (Vec3 | null)[];
   /** The header to be drawn with it, and how the scan would lie in its design; null: it is not known yet. */
   readonly header: Header;
@@ -24,16 +27,20 @@ type Props = {
 /** A press that strays no farther is a click, px. */
 const STRAY = 5;
 
-export function ScanPicture({ soup, crop, points, header, lie, picks, onPick }: Props) {
+export function ScanPicture({ soup, crop, pull, points, header, lie, picks, onPick }: Props) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const marks = useRef<(HTMLSpanElement | null)[]>([]);
   const placeMarks = useRef(() => {});
+  const placeHandles = useRef(() => {});
   const [picture, setPicture] = useState<Picture | null>(null);
   const [missed, setMissed] = useState(false);
   const theme = useTheme();
 
   useEffect(() => {
-    const made = createPicture(canvas.current!, () => placeMarks.current());
+    const made = createPicture(canvas.current!, () => {
+      placeMarks.current();
+      placeHandles.current();
+    });
     setPicture(made);
     const watch = new ResizeObserver(() => made.resize());
     watch.observe(canvas.current!);
@@ -101,9 +108,11 @@ export function ScanPicture({ soup, crop, points, header, lie, picks, onPick }: 
             </span>
           ),
       )}
+      {picture && pull && <CropHandles picture={picture} onDrawn={placeHandles} {...pull} />}
       <p className="scanned-hint">
         {missed ? 'That was beside the mesh. ' : ''}
-        {picks ?? `Drag turns it, ${isTouched() ? 'two fingers bring' : 'the wheel brings'} it nearer.`}
+        {picks ??
+          `${pull ? 'Drag a square to move that side of the box. A drag elsewhere' : 'Drag'} turns it, ${isTouched() ? 'two fingers bring' : 'the wheel brings'} it nearer.`}
       </p>
     </div>
   );

@@ -1,6 +1,7 @@
 /**
  * Pointer, wheel and keys to camera steps. A press that hardly moves is a click and never turns the camera; a drag never
- * clicks. Left or one finger turns, right, middle, shift or two fingers move, wheel or pinch zooms toward the pointer.
+ * clicks. Left or one finger turns, right, middle, shift or two fingers move, wheel or pinch zooms toward the pointer. Where
+ * a tool has the plain press for itself, the right button and two fingers turn.
  */
 import type { Vec3 } from '../../../../shared/vec3';
 import type { Rig } from './rig';
@@ -14,11 +15,18 @@ export type Gestures = {
   doubleClick(at: readonly [number, number]): void;
   /** What lies under the pointer: zooming keeps that depth still. */
   under(at: readonly [number, number]): Vec3 | null;
-  /** A plain press that something under the pointer takes for itself: the camera then leaves it alone. */
-  hold?(e: PointerEvent): boolean;
+  /**
+   * A plain press that something under the pointer takes for itself: the camera then leaves it alone. Where it is a second
+   * finger, what has the first may let go of it: it is handed over, and the camera has both.
+   */
+  hold?(e: PointerEvent): boolean | Finger;
+  /** Whether a tool has every plain press. */
+  tooled?(): boolean;
   /** Whether a drag goes on, for the pointer's look. */
   dragging(on: boolean): void;
 };
+
+export type Finger = { readonly pointerId: number; readonly x: number; readonly y: number };
 
 /** A finger wanders further than a mouse before it means a drag, px. */
 const SLOP = { mouse: 4, touch: 9 };
@@ -49,6 +57,7 @@ export function listen(element: HTMLElement, rig: Rig, on: Gestures): () => void
     const half = element.clientHeight / 2;
     rig.move((v) => pan(v, dx / half, -dy / half));
   };
+  const turnBy = (dx: number, dy: number) => rig.move((v) => orbit(v, dx * TURN_PER_PX, -dy * TURN_PER_PX));
   const rest = (at: readonly [number, number] | null) => {
     resting = at;
     waiting ||= requestAnimationFrame(() => {
@@ -70,10 +79,16 @@ export function listen(element: HTMLElement, rig: Rig, on: Gestures): () => void
   const down = (e: PointerEvent) => {
     if (held.size >= 2) return;
     const isPlain = e.button === 0 && !e.shiftKey && !e.ctrlKey && !e.metaKey;
-    if (held.size === 0 && isPlain && on.hold?.(e)) return;
+    const taken = held.size === 0 && isPlain && on.hold?.(e);
+    if (taken === true) return;
+    if (taken) {
+      element.setPointerCapture(taken.pointerId);
+      held.set(taken.pointerId, { x: taken.x, y: taken.y });
+    }
     element.setPointerCapture(e.pointerId);
     held.set(e.pointerId, { x: e.clientX, y: e.clientY });
-    const moves = e.button !== 0 || e.shiftKey || e.ctrlKey || e.metaKey;
+    const turns = e.button === 2 && on.tooled?.();
+    const moves = !turns && (e.button !== 0 || e.shiftKey || e.ctrlKey || e.metaKey);
     if (held.size === 1)
       start = { x: e.clientX, y: e.clientY, moves, slop: e.pointerType === 'mouse' ? SLOP.mouse : SLOP.touch };
     else drag(true);
@@ -88,7 +103,9 @@ export function listen(element: HTMLElement, rig: Rig, on: Gestures): () => void
       const before = spread();
       held.set(e.pointerId, { x: e.clientX, y: e.clientY });
       const after = spread();
-      panBy(after.x - before.x, after.y - before.y);
+      const [dx, dy] = [after.x - before.x, after.y - before.y];
+      if (on.tooled?.()) turnBy(dx, dy);
+      else panBy(dx, dy);
       if (before.gap > 0 && after.gap > 0) zoomAt(before.gap / after.gap, after.x, after.y);
       return;
     }
@@ -97,7 +114,7 @@ export function listen(element: HTMLElement, rig: Rig, on: Gestures): () => void
     const [dx, dy] = [e.clientX - last.x, e.clientY - last.y];
     held.set(e.pointerId, { x: e.clientX, y: e.clientY });
     if (start?.moves) panBy(dx, dy);
-    else rig.move((v) => orbit(v, dx * TURN_PER_PX, -dy * TURN_PER_PX));
+    else turnBy(dx, dy);
   };
   const up = (e: PointerEvent) => {
     if (!held.delete(e.pointerId)) return;

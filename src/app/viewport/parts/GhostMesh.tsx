@@ -84,8 +84,18 @@ function raycastOf(soup: TriangleSoup, crop: Corners | undefined, k: number) {
     const point = new Vector3(...hit.at).applyMatrix4(this.matrixWorld);
     const distance = raycaster.ray.origin.distanceTo(point);
     if (distance >= raycaster.near && distance <= raycaster.far)
-      hits.push({ distance, point, object: this, faceIndex: hit.triangle });
+      hits.push({ distance, point, object: this, faceIndex: hit.triangle, normal: normalOf(tree.soup, hit.triangle) });
   };
+}
+
+/** Of a triangle, in the file's frame. */
+function normalOf(soup: ArrayLike<number>, triangle: number): Vector3 {
+  const [a, b, c] = [0, 3, 6].map((k) => new Vector3().fromArray(soup, 9 * triangle + k)) as [
+    Vector3,
+    Vector3,
+    Vector3,
+  ];
+  return b.sub(a).cross(c.sub(a)).normalize();
 }
 
 /** A crop is in mm along the file's own axes, the triangles in the file's unit. */
