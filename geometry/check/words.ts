@@ -10,6 +10,10 @@ export type Say = (mm: number) => string;
 export const sayIn = (display: Display = 'mm'): Say =>
   display === 'in' ? (x) => `${rounded(x / MM_IN_INCH, 3, 5)} in` : (x) => `${rounded(x, 2, 4)} mm`;
 
+/** A thing in a sentence; many ids are the noun already, or begin with it. */
+export const calledA = (noun: string, id: string): string =>
+  id.toLowerCase().startsWith(noun.toLowerCase()) ? id : `${noun} ${id}`;
+
 export const deg = (x: number): string => `${rounded(x, 2, 4)}°`;
 
 const MM_IN_INCH = 25.4;

@@ -7,6 +7,7 @@
 import type { Vec3 } from '../../shared/vec3';
 import type { Meshes } from '../check/meshes';
 import { obstaclesOf } from '../check/obstacles';
+import { calledA } from '../check/words';
 import type { Header } from '../header/resolve';
 import { scale } from '../vector';
 import { type Body, bodyOf } from './body';
@@ -165,7 +166,9 @@ const standingOfPiece = (bay: Bay, { runners, merges, flanges }: Members): Stand
 export function nameOf({ runners, merges }: Members): string {
   const named = [
     ...(runners.length > 0 ? [`${runners.length > 1 ? 'runners' : 'runner'} ${listed(runners)}`] : []),
-    ...(merges.length > 0 ? [`${merges.length > 1 ? 'collectors' : 'collector'} ${listed(merges)}`] : []),
+    ...(merges.length > 0
+      ? [merges.length > 1 ? `collectors ${listed(merges)}` : calledA('collector', merges[0]!)]
+      : []),
   ];
   return named.join(' with ');
 }

@@ -3,7 +3,7 @@
  * outlets slipped or flanged onto what follows, then two at a time; each is taken apart as `comeOff` does, so that what is said
  * to help has been tried. mm, design frame.
  */
-import type { Say } from '../check/words';
+import { calledA, type Say } from '../check/words';
 import type { Bay, Undone, Wish } from './comeOff';
 import { comeOff, listed, nameOf } from './comeOff';
 import type { Loose } from './pieces';
@@ -52,8 +52,8 @@ const whereOf = ({ at, id }: Loose): string =>
 
 const jointWords = ({ at, id, joint }: Loose): string =>
   at === 'inlets'
-    ? `collector ${id} as a slip joint on its inlets`
-    : `the outlet of collector ${id} as a ${joint === 'slip' ? 'slip joint' : 'flange'}`;
+    ? `${calledA('collector', id)} as a slip joint on its inlets`
+    : `the outlet of ${calledA('collector', id)} as a ${joint === 'slip' ? 'slip joint' : 'flange'}`;
 
 function adviceOf(loose: readonly Loose[], undone: Undone, say: Say): JointAdvice {
   const [first, second] = loose;
@@ -73,7 +73,7 @@ function adviceOf(loose: readonly Loose[], undone: Undone, say: Say): JointAdvic
 function stepWords({ pieces }: Undone, k: number, say: Say): string {
   const taken = pieces[k]!;
   const { members, slide } = taken;
-  const off = members.flanges.length > 0 ? 'off the studs' : 'off its joint';
+  const off = members.flanges.length > 0 ? 'off the head' : 'off its joint';
   const drawn = slide.ok && slide.axis ? `${say(Math.ceil(slide.far))} ${off} and ` : '';
   return `${nameOf(members)}, ${drawn}${wayWords(taken)}`;
 }

@@ -32,13 +32,19 @@ export function removalReport(
   const undone = comeOff(bay, [], { seed, budget }, true);
   const aside = asideWords(header, bay.missing);
   const single = undone.pieces.length === 1;
-  const pieces = undone.pieces.map((p) => pieceOf(p, single, aside, say));
   const off = undone.order.length === undone.pieces.length;
   const wish = { seed, budget: Math.ceil(JOINT_SHARE * budget) };
-  return { pieces, joints: off ? [] : jointAdvice(bay, wish, say) };
+  const joints = off ? [] : jointAdvice(bay, wish, say);
+  const remedy = off || joints.some((j) => j.helps) ? '' : NO_JOINT_HELPS;
+  return { pieces: undone.pieces.map((p) => pieceOf(p, single, { aside, remedy }, say)), joints };
 }
 
-function pieceOf(taken: Taken, single: boolean, aside: string, say: Say): RemovalPiece {
+const NO_JOINT_HELPS =
+  ' No joint left loose that was tried helps: move what is in the way or take it off first, or lay the runners further from it.';
+
+type After = { readonly aside: string; readonly remedy: string };
+
+function pieceOf(taken: Taken, single: boolean, { aside, remedy }: After, say: Say): RemovalPiece {
   const { members, slide, left, path, room, raised } = taken;
   const name = single ? 'The header' : `The piece of ${nameOf(members)}`;
   const stopped = !slide.ok
@@ -50,7 +56,7 @@ function pieceOf(taken: Taken, single: boolean, aside: string, say: Say): Remova
     slide.ok && slide.axis ? `${members.flanges.length > 0 ? 'slides' : 'is drawn'} off by ${say(slide.far)} and ` : '';
   const beside = room ? ` The least room is ${say(room.gap)}, beside ${room.by}.` : '';
   const message = stopped
-    ? `${name} ${stoppedWords(taken, say)}.${aside}`
+    ? `${name} ${stoppedWords(taken, say)}.${remedy}${aside}`
     : `${name} ${drawn}leaves ${wayWords(taken)}.${beside}${aside}`;
   const leaves = left?.ok ?? false;
   return { ...members, slides: slide.ok, leaves, path, room, ...(raised && { raised }), stopped, message };

@@ -33,6 +33,8 @@ export type Slide =
       readonly ok: false;
       readonly axis: Vec3 | null;
       readonly after: number;
+      /** As far as it would have to go, mm. */
+      readonly far: number;
       readonly by: readonly string[];
       readonly at: Vec3;
       /** Why it cannot even begin, in words; null where something is met. */
@@ -53,7 +55,7 @@ export function slideOff(
 ): Slide {
   const whole = bodyOf(header, members)!;
   const way = wayOff(header, members, links);
-  if ('why' in way) return { ok: false, axis: null, after: 0, by: way.by, at: whole.middle, why: way.why };
+  if ('why' in way) return { ok: false, axis: null, after: 0, far: 0, by: way.by, at: whole.middle, why: way.why };
   const { axis, far } = way;
   if (!axis) return { ok: true, axis: null, far: 0, pose: AT_REST };
   const body: Body = bodyOf(header, members, axis)!;
@@ -65,7 +67,7 @@ export function slideOff(
   const touching = asked.map((a) => ({ ...a, room: Math.min(a.room, 0) }));
   const touch = moved(body, AT_REST, to, touching, counter, true);
   const stop = touch.share < 1 ? touch : first;
-  return { ok: false, axis, after: stop.share * far, by: stop.by, at: stop.at, why: null };
+  return { ok: false, axis, after: stop.share * far, far, by: stop.by, at: stop.at, why: null };
 }
 
 export type Held = { readonly partner: string; readonly away: Vec3; readonly overlap: number };

@@ -42,7 +42,7 @@ function pathWords(path: readonly RemovalPose[]): string {
 export function stoppedWords({ slide, left }: Pick<Taken, 'slide' | 'left'>, say: Say): string {
   if (!slide.ok) {
     if (slide.why) return `cannot be drawn off straight: ${slide.why}`;
-    return `can be drawn off by ${say(slide.after)}, where ${inTheWay(slide.by)}`;
+    return `can be drawn off by ${say(slide.after)} of the ${say(slide.far)} it takes, where ${inTheWay(slide.by)}`;
   }
   if (left && !left.ok)
     return `can be drawn off, but no way out was found: the farthest straight way, ${say(left.after)}, is ${directionWords(left.way)}, where ${inTheWay(left.stop.by)}`;

@@ -11,7 +11,7 @@ import {
   type SensorSize,
 } from '../../shared/stock/sensors';
 import type { Say } from '../check/words';
-import { bendNumber, deg } from '../check/words';
+import { bendNumber, calledA, deg } from '../check/words';
 import { collectorPlan } from '../collector/plan';
 import type { Header, ResolvedRunner } from '../header/resolve';
 import { DEGREES } from '../tolerance';
@@ -28,7 +28,7 @@ const runnerOf = (header: Header, { on }: Sensor): ResolvedRunner | undefined =>
 /** Places are told to two decimals: what is set to one as told must hold. */
 const SHOWN = 0.01;
 
-const hostOf = ({ on }: Sensor): string => ('merge' in on ? `collector ${on.merge}` : `runner ${on.runner}`);
+const hostOf = ({ on }: Sensor): string => ('merge' in on ? calledA('collector', on.merge) : `runner ${on.runner}`);
 
 /** Null while the place is on the tube or collector with all of its bung. */
 export function endRemark(sensor: Sensor, place: BungPlace, size: SensorSize, say: Say): SensorRemark | null {
@@ -110,14 +110,14 @@ export function mixRemark(header: Header, sensor: Sensor, place: BungPlace, say:
   if ('merge' in on) {
     const plan = collectorPlan(header, header.merges.get(on.merge)!);
     if (at >= plan.plateEnd || place.length < plan.plateEnd) return null;
-    const message = `${named(sensor)} stands where the tubes of collector ${on.merge} have not merged yet: put it beyond ${say(plan.plateEnd)}, or behind the outlet.`;
+    const message = `${named(sensor)} stands where the tubes of ${calledA('collector', on.merge)} have not merged yet: put it beyond ${say(plan.plateEnd)}, or behind the outlet.`;
     return { fails: false, message };
   }
   const { from } = runnerOf(header, sensor)!.runner;
   if ('merge' in from) {
     const { size, all } = cylindersOf(header, from.merge);
     if (size === all) return null;
-    const message = `${named(sensor)} stands behind collector ${from.merge} and sees ${size} of ${all} cylinders: move it to the last collector to see all.`;
+    const message = `${named(sensor)} stands behind ${calledA('collector', from.merge)} and sees ${size} of ${all} cylinders: move it to the last collector to see all.`;
     return { fails: false, message };
   }
   const { cylinder } = header.ports.get(from.port)!.port;

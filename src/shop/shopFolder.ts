@@ -2,6 +2,7 @@
  * Everything the fabricator needs, as named files in memory: pure, the same names and bytes for the same design every
  * time. Who calls puts them in a folder or a zip.
  */
+
 import {
   checkHeader,
   gapReport,
@@ -22,6 +23,7 @@ import { BEND_SCHEDULE, bendSchedule } from './bendSchedule';
 import { copes } from './copes';
 import { CUT_LIST, cutList } from './cutList';
 import { roomTables } from './fitting/tables';
+import { beforeCutting } from './fitting/words';
 import { flangeSheetPlans } from './flangeSheetPlans';
 import { flangeDrawings } from './flanges';
 import { flatParts } from './flatParts';
@@ -92,6 +94,7 @@ export async function shopFolder(
     fittingGroup({ header, room, ...(still ? { still } : {}) }, onPaper),
   ];
   const problems = report.problems.map(({ where, message }) => `${where}: ${message}`);
+  const state = { problems, fitting: beforeCutting(room), starts: tubeStarts(parts, display) };
   const files: NamedFile[] = [
     textFile(BEND_SCHEDULE, bendSchedule(parts)),
     textFile(START_CLOCKING, startClocking(parts)),
@@ -102,7 +105,7 @@ export async function shopFolder(
     ...flanges.files,
     ...flatParts(made.parts),
     ...copes(slantedCuts, onPaper, stamp),
-    { name: PACKET, bytes: await packet(groups, stamp, { problems, starts: tubeStarts(parts, display) }, paper) },
+    { name: PACKET, bytes: await packet(groups, stamp, state, paper) },
   ];
   const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...flanges.notMade, ...notYetMade()];
   const manifest = await manifestOf(header, bytes, files, notMade, made.warnings, report, tubeStarts(parts));

@@ -212,7 +212,7 @@ describe('the Room leaf', { timeout: 240_000 }, () => {
     const off = section('Off and on');
     const slide = off.getByRole('slider', { name: 'How far off it is' }).first();
     await slide.waitFor({ timeout: 120_000 });
-    await off.getByText('Off its studs').first().waitFor();
+    await off.getByText('Drawn off straight').first().waitFor();
     // Less motion is asked for: nothing moves by itself.
     expect(await off.getByRole('button', { name: 'Play' }).count()).toBe(0);
     const names = () =>

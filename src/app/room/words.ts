@@ -1,13 +1,6 @@
 /** Answers about the room round the header, in words. */
 import type { AccessEntry, Reach, ToolTry } from '../../../geometry';
 
-export const REACH_WORDS: Readonly<Record<Reach, string>> = {
-  reachable: 'reachable',
-  'one-tool': 'with one tool only',
-  'before-wrapping': 'before wrapping only',
-  blocked: 'blocked',
-};
-
 /** What wants seeing to comes first. */
 const URGENCY: readonly Reach[] = ['blocked', 'before-wrapping', 'one-tool', 'reachable'];
 
@@ -41,16 +34,4 @@ export function listed(names: readonly string[], most = 2): string {
   const more = names.length - shown.length;
   if (more > 0) return `${shown.join(', ')} and ${more} more`;
   return `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}`;
-}
-
-/** `1 of 14 blocked, 2 before wrapping only`, or that all are reachable. */
-export function reachSummary(entries: readonly Pick<AccessEntry, 'reach'>[]): string {
-  const told = (['blocked', 'before-wrapping'] as const).flatMap((reach) => {
-    const count = entries.filter((e) => e.reach === reach).length;
-    return count > 0 ? [{ count, words: REACH_WORDS[reach] }] : [];
-  });
-  const [first, second] = told;
-  if (!first) return `all ${entries.length} reachable`;
-  const head = `${first.count} of ${entries.length} ${first.words}`;
-  return second ? `${head}, ${second.count} ${second.words}` : head;
 }

@@ -64,7 +64,7 @@ export function legWords({ move, turn }: Leg, display: Display, straightOff = fa
   const shifts = move.flatMap((x, k) =>
     Math.abs(x) > SMALL_SHARE * way && way > 0.5 ? [`${lengthOf(Math.abs(x))} ${AXES[k]![x > 0 ? 0 : 1]}`] : [],
   );
-  const moved = straightOff ? `Straight off the studs, ${lengthOf(way)}` : sentence(shifts);
+  const moved = straightOff ? `Drawn off straight, ${lengthOf(way)}` : sentence(shifts);
   const angle = (Math.hypot(...turn) * 180) / Math.PI;
   if (angle < SMALL_TURN) return moved || 'Hold it there';
   const turned = `${turnWords(turn, angle)}`;

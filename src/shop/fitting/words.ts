@@ -1,5 +1,13 @@
 /** What is found about the space, in the words of the workbench: for paper, tables and the command line alike. */
-import { type BareReason, type Header, placeOnRunner, type Reach, type WrapPlan } from '../../../geometry';
+import {
+  type AccessEntry,
+  type BareReason,
+  type Header,
+  placeOnRunner,
+  type Reach,
+  type RoomReport,
+  type WrapPlan,
+} from '../../../geometry';
 import type { Display, Wrap } from '../../../shared/design/types';
 import { lengthParts } from '../../../shared/units';
 
@@ -9,6 +17,18 @@ export const REACH_WORDS: Readonly<Record<Reach, string>> = {
   'one-tool': 'with one tool only',
   blocked: 'blocked',
 };
+
+/** `1 of 14 blocked, 2 before wrapping only`, or that all are reachable. */
+export function reachSummary(entries: readonly Pick<AccessEntry, 'reach'>[]): string {
+  const told = (['blocked', 'before-wrapping'] as const).flatMap((reach) => {
+    const count = entries.filter((e) => e.reach === reach).length;
+    return count > 0 ? [{ count, words: REACH_WORDS[reach] }] : [];
+  });
+  const [first, second] = told;
+  if (!first) return `all ${entries.length} reachable`;
+  const head = `${first.count} of ${entries.length} ${first.words}`;
+  return second ? `${head}, ${second.count} ${second.words}` : head;
+}
 
 /** A tube from its start, stretch by stretch: wrapped, or bare and why. Reasons whose stretches overlap share one. */
 export type Stretch = { readonly from: number; readonly to: number; readonly bare: string | null };
@@ -77,4 +97,16 @@ export const tapeLength = (mm: number, display: Display): { number: string; unit
 export function tapeWords(mm: number, display: Display): string {
   const { number, unit } = tapeLength(mm, display);
   return `${number} ${unit}`;
+}
+
+/** What the rules hold nothing of and a builder must know before the first cut; empty where there is nothing. */
+export function beforeCutting({ access, removal }: RoomReport): string[] {
+  const unreached = (access?.entries ?? []).filter(({ reach }) => reach === 'blocked' || reach === 'before-wrapping');
+  const stopped = (removal?.pieces ?? []).filter((piece) => piece.stopped !== null);
+  return [
+    ...(access && unreached.length > 0
+      ? [`Fasteners and service points: ${reachSummary(access.entries)}. Which, and what helps: see Fitting.`]
+      : []),
+    ...stopped.map(({ message }) => message),
+  ];
 }

@@ -19,6 +19,8 @@ export type Cover = {
   }[];
   /** What the check found, in words. */
   readonly problems: readonly string[];
+  /** What no rule holds and must be known before anything is cut, in words: what tools do not reach, what does not come off. */
+  readonly fitting?: readonly string[];
   /** Of runners whose tube starts elsewhere than their bend table, in words. */
   readonly starts: readonly string[];
   readonly display: Display;
@@ -47,10 +49,11 @@ const cautions = (display: Display): readonly (readonly [head: string, words: st
 /** Problems beyond these are only counted; fewer where tubes take room too. */
 const MOST_PROBLEMS = 6;
 const MOST_PROBLEMS_BESIDE = 4;
+const MOST_FITTING = 2;
 const BIG = 9;
 const ROW = 7;
 
-export function coverSheet({ design, contents, problems, starts, display }: Cover, paper: Paper): Sheet {
+export function coverSheet({ design, contents, problems, fitting = [], starts, display }: Cover, paper: Paper): Sheet {
   const size = upright(paper);
   const free = freeBox(size);
   const width = widthOf(free);
@@ -85,6 +88,11 @@ export function coverSheet({ design, contents, problems, starts, display }: Cove
       : [...shown.map((p) => `· ${p}`), ...(more > 0 ? [`and ${more} more: run the check.`] : [])];
   y = paragraph(items, findings, [free.left, y], width);
   y += 5;
+  if (fitting.length > 0) {
+    section('No rule, but know it before you cut');
+    y = paragraph(items, fitting.slice(0, MOST_FITTING), [free.left, y], width);
+    y += 5;
+  }
   if (starts.length > 0) {
     section('Tubes that start elsewhere than their bend table');
     const below = 5 + 2 + ROW + mind([], [0, 0], width, display);

@@ -27,7 +27,7 @@ export type PacketGroup = {
 export async function packet(
   groups: readonly PacketGroup[],
   stamp: Stamp,
-  state: Pick<Cover, 'problems' | 'starts'>,
+  state: Pick<Cover, 'problems' | 'fitting' | 'starts'>,
   paper: Paper,
 ): Promise<Uint8Array<ArrayBuffer>> {
   const filled = groups.filter(({ sheets }) => sheets.length > 0);

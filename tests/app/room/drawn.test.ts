@@ -8,8 +8,9 @@ import { sleeveGeometry, wrappedOf } from '../../../src/app/room/draw/sleeveMesh
 import { gapRows } from '../../../src/app/room/gapRows';
 import { poseWords } from '../../../src/app/room/poseWords';
 import { refOf, refOfEntry } from '../../../src/app/room/refOf';
-import { byUrgency, listed, reachSummary } from '../../../src/app/room/words';
+import { byUrgency, listed } from '../../../src/app/room/words';
 import { gapsOf } from '../../../src/app/viewport/gaps';
+import { reachSummary } from '../../../src/shop/fitting/words';
 import { designWith } from '../designs';
 
 const design = designWith([

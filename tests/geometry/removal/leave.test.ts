@@ -128,7 +128,7 @@ describe('a hook', () => {
     expect(joints).toHaveLength(1);
     expect(joints[0]).toMatchObject({ where: 'merges/m1/inlets', joint: 'slip', helps: true });
     expect(joints[0]!.message).toContain(
-      'first collector m1, 41 mm off its joint and straight down; then runners r1 and r2, 36 mm off the studs and',
+      'first collector m1, 41 mm off its joint and straight down; then runners r1 and r2, 36 mm off the head and',
     );
   });
   test('with a bar below the collector not even that helps', () => {

@@ -103,7 +103,7 @@ describe('flanges that face apart', () => {
     expect(joints).toHaveLength(1);
     expect(joints[0]).toMatchObject({ where: 'merges/m1/inlets', joint: 'slip', helps: true });
     expect(joints[0]!.message).toContain(
-      'Leave collector m1 as a slip joint on its inlets; then it comes off: first collector m1, 41 mm off its joint and straight down; then runner r1, 36 mm off the studs',
+      'Leave collector m1 as a slip joint on its inlets; then it comes off: first collector m1, 41 mm off its joint and straight down; then runner r1, 36 mm off the head',
     );
   });
   test('inlets that lean cannot be slipped all at once, and it says by how much', () => {

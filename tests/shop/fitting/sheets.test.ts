@@ -7,7 +7,7 @@ import { fastenerBlocks } from '../../../src/shop/fitting/fastenerBlocks';
 import { type Fitting, fittingSheets } from '../../../src/shop/fitting/fittingSheets';
 import { gapBlocks } from '../../../src/shop/fitting/gapBlocks';
 import { legWords, removalBlocks } from '../../../src/shop/fitting/removalBlocks';
-import { stretchesOf } from '../../../src/shop/fitting/words';
+import { beforeCutting, stretchesOf } from '../../../src/shop/fitting/words';
 import { wrapArea, wrapBlocks } from '../../../src/shop/fitting/wrapBlocks';
 import type { Block } from '../../../src/shop/sheet/flow';
 import { DESIGN, FITTING, GAPS, ROOM } from './made';
@@ -162,13 +162,13 @@ describe('getting it off', () => {
     const path = [piece!.path[0]!, off, { ...off, move: [off.move[0], off.move[1], off.move[2] - 200] as const }];
     const blocks = removalBlocks(header, { ...ROOM.removal, pieces: [{ ...piece!, path }] }, 'mm');
     expect(rowsOf(blocks)).toEqual([
-      ['1', 'Straight off the studs, 42 mm'],
+      ['1', 'Drawn off straight, 42 mm'],
       ['2', '200 mm down'],
     ]);
     expect(wordsOf(blocks).at(-1)).toBe(ROOM.removal.joints[0]!.message);
     const raised = removalBlocks(header, { ...ROOM.removal, pieces: [{ ...piece!, path, raised: true }] }, 'mm');
     expect(rowsOf(raised).map((row) => row[1])).toEqual([
-      'Straight off the studs, 42 mm',
+      'Drawn off straight, 42 mm',
       '200 mm down, with the vehicle raised and on stands',
     ]);
     const stuck = removalBlocks(header, { ...ROOM.removal, pieces: [{ ...piece!, slides: false, path }] }, 'mm');
@@ -218,5 +218,37 @@ describe('the sheets', () => {
   test('nothing found, no sheet', () => {
     expect(fittingSheets({ header, room: {} }, 'a4', 'mm')).toEqual([]);
     expect(fittingSheets({ header, room: { gaps: { gaps: [], profiles: [] } } }, 'a4', 'mm')).toEqual([]);
+  });
+});
+
+describe('what no rule holds, for the cover', () => {
+  test('is what tools do not reach and what does not come off, in words', () => {
+    const [entry] = ROOM.access!.entries;
+    const [piece] = ROOM.removal!.pieces;
+    const told = beforeCutting({
+      ...ROOM,
+      access: {
+        ...ROOM.access!,
+        entries: [
+          { ...entry!, reach: 'blocked' },
+          { ...entry!, reach: 'reachable' },
+        ],
+      },
+      removal: {
+        pieces: [{ ...piece!, stopped: { by: ['shaft'], after: 3, at: [0, 0, 0] }, message: 'It stays.' }],
+        joints: [],
+      },
+    });
+    expect(told).toEqual([
+      'Fasteners and service points: 1 of 2 blocked. Which, and what helps: see Fitting.',
+      'It stays.',
+    ]);
+  });
+  test('is nothing where all is reached and comes off', () => {
+    const [entry] = ROOM.access!.entries;
+    const entries = [{ ...entry!, reach: 'one-tool' as const }];
+    expect(
+      beforeCutting({ ...ROOM, access: { ...ROOM.access!, entries }, removal: { pieces: [], joints: [] } }),
+    ).toEqual([]);
   });
 });

@@ -1,7 +1,7 @@
 /** The dialog round the import sheet; what is in it is loaded when it is first opened. */
 import { lazy, Suspense } from 'react';
 import { useDocument } from '../../document';
-import { useModal } from '../../parts/useModal';
+import { leaveFieldFirst, useModal } from '../../parts/useModal';
 import { closeImport, useImport } from './state';
 
 const ImportSheet = lazy(async () => ({ default: (await import('./ImportSheet')).ImportSheet }));
@@ -12,18 +12,7 @@ export function ImportDialog() {
   const there = open && design !== null;
   const modal = useModal(there, closeImport);
   return (
-    <dialog
-      {...modal}
-      className="sheet scanned"
-      aria-labelledby="scanned-title"
-      onCancel={(event) => {
-        // Escape gives up what is being typed first; the sheet closes on the next one.
-        const { activeElement } = document;
-        if (!(activeElement instanceof HTMLInputElement) || activeElement.type !== 'text') return;
-        event.preventDefault();
-        activeElement.blur();
-      }}
-    >
+    <dialog {...modal} className="sheet scanned" aria-labelledby="scanned-title" onCancel={leaveFieldFirst}>
       {there && (
         <Suspense fallback={<p className="sheet-search">Loading…</p>}>
           <ImportSheet design={design} />

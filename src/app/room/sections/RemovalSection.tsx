@@ -69,7 +69,7 @@ function Piece({ piece, index, header, stale }: PieceProps) {
       </h3>
       <p>{piece.message}</p>
       <dl className="room-facts">
-        <dt>Off its studs</dt>
+        <dt>Drawn off straight</dt>
         <dd>{piece.slides ? 'slides' : 'does not slide'}</dd>
         <dt>Out of the bay</dt>
         <dd>{piece.leaves ? 'leaves' : 'does not leave'}</dd>

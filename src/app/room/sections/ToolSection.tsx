@@ -2,14 +2,14 @@
 import './reach.css';
 import { useEffect } from 'react';
 import type { AccessEntry } from '../../../../geometry';
-import { unreadWords } from '../../../shop/fitting/words';
+import { REACH_WORDS, reachSummary, unreadWords } from '../../../shop/fitting/words';
 import { SERVICE_ADDS } from '../../inspect/Outline';
 import { useAnswers } from '../answers';
 import { setAccess } from '../edits';
 import { goTo, light, unlight } from '../go';
 import { useRoomLook } from '../look';
 import { refOf, refOfEntry } from '../refOf';
-import { byUrgency, REACH_WORDS, reachDetail, reachSummary, tryWords } from '../words';
+import { byUrgency, reachDetail, tryWords } from '../words';
 import { AddChips } from './AddChips';
 import { ReachMark } from './ReachMark';
 import { type Of, Pending, Section, Switch } from './Section';
