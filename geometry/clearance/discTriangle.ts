@@ -7,22 +7,24 @@ import type { Vec3 } from '../../shared/vec3';
 import { add, addScaled, cross, dot, norm, reject, scale, sub, unit } from '../vector';
 import { type Disc, type Field, type Minimum, minimumOnInterval, minimumOnTriangle } from './convexMinimum';
 import { behindDisc, pointToDisc, TOUCHING } from './discs';
-import { risingFromDisc } from './rising';
+import type { Rising } from './rising';
 
 /**
  * Distance of a triangle to the disc; where it cuts the disc, minus the depth to which it reaches into the tube behind it.
+ * @param rising from the disc, made once for many triangles
  * @param toTriangle its distance
  * @param below nothing from there on is of interest: then null
  */
 export function discToTriangle(
   disc: Disc,
+  rising: Rising,
   toTriangle: Field,
   a: Vec3,
   b: Vec3,
   c: Vec3,
   below: number,
 ): Minimum | null {
-  const apart = apartFrom(disc, toTriangle, a, b, c, Math.max(below, 2 * TOUCHING));
+  const apart = apartFrom(disc, rising, toTriangle, a, b, c, Math.max(below, 2 * TOUCHING));
   if (!apart) return null;
   if (apart.value > TOUCHING) return apart.value < below ? apart : null;
   // What cuts the end reaches in no deeper than its lowest corner.
@@ -31,7 +33,15 @@ export function discToTriangle(
   return value < below ? { value, at: apart.at } : null;
 }
 
-function apartFrom(disc: Disc, toTriangle: Field, a: Vec3, b: Vec3, c: Vec3, below: number): Minimum | null {
+function apartFrom(
+  disc: Disc,
+  rising: Rising,
+  toTriangle: Field,
+  a: Vec3,
+  b: Vec3,
+  c: Vec3,
+  below: number,
+): Minimum | null {
   let best: Minimum | null = null;
   for (const at of rimBeside(disc, a, b, c)) {
     const value = toTriangle(...at);
@@ -42,7 +52,7 @@ function apartFrom(disc: Disc, toTriangle: Field, a: Vec3, b: Vec3, c: Vec3, bel
     [b, c],
     [c, a],
   ] as const) {
-    if (leastAlong(disc, p, q) >= (best?.value ?? below)) continue;
+    if (leastAlong(rising, p, q) >= (best?.value ?? below)) continue;
     const [dx, dy, dz] = [q[0] - p[0], q[1] - p[1], q[2] - p[2]];
     const along = (t: number): number => pointToDisc(disc, p[0] + t * dx, p[1] + t * dy, p[2] + t * dz);
     const { value, t } = minimumOnInterval(along, 0, 1);
@@ -55,8 +65,8 @@ function apartFrom(disc: Disc, toTriangle: Field, a: Vec3, b: Vec3, c: Vec3, bel
 const way = new Float64Array(3);
 
 /** No place between two has less: by the plane that touches the disc towards the middle. */
-function leastAlong(disc: Disc, p: Vec3, q: Vec3): number {
-  const value = risingFromDisc(disc)((p[0] + q[0]) / 2, (p[1] + q[1]) / 2, (p[2] + q[2]) / 2, way);
+function leastAlong(rising: Rising, p: Vec3, q: Vec3): number {
+  const value = rising((p[0] + q[0]) / 2, (p[1] + q[1]) / 2, (p[2] + q[2]) / 2, way);
   if (value === 0) return 0;
   return value - Math.abs((q[0] - p[0]) * way[0]! + (q[1] - p[1]) * way[1]! + (q[2] - p[2]) * way[2]!) / 2;
 }

@@ -45,11 +45,12 @@ export function tubeToMesh(
     const link = i === 0 ? tube.links[0]! : tube.links.at(-1)!;
     const station = link.station + (i === 0 ? 0 : link.length);
     // Where the end is cut already, what else cuts it may still reach in deeper.
+    const rising = risingFromDisc(disc);
     tree.visitWhere(
-      risingFromDisc(disc),
+      rising,
       () => Math.max(bound(), 2 * TOUCHING),
       (a, b, c, field) => {
-        const near = discToTriangle(disc, field, a, b, c, bound());
+        const near = discToTriangle(disc, rising, field, a, b, c, bound());
         if (near) best = { gap: near.value, at: near.at, station };
       },
     );

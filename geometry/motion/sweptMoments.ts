@@ -49,15 +49,16 @@ export function leastOfMoments<G>(
     const turn = (a[1] - a[0]) / 2;
     const [swing, swell] = [2 * lever * Math.sin(turn), path * (h[1] - h[0])];
     const room = Math.max(bound(), 0) + swing + swell;
-    let least = Number.POSITIVE_INFINITY;
-    for (const angle of a[1] > a[0] ? a : [a[0]])
-      for (const heat of h[1] > h[0] ? h : [h[0]])
-        least = Math.min(least, ask({ angle, heat }, bound() > 0 ? room : bound()));
+    const at = (angle: number, heat: number): number => ask({ angle, heat }, bound() > 0 ? room : bound());
+    const [one, two] = [at(a[0], h[0]), at(a[1], h[1])];
+    const [three, four] = [at(a[0], h[1]), at(a[1], h[0])];
     // Where it overlaps already nothing is told of what else is near, only what reaches in deeper.
     if (bound() <= 0) return;
+    const least = Math.min(one, two, three, four);
     const stray = lever * (1 - Math.cos(turn));
     const low = Math.max(
-      least - (swing + swell) / 2,
+      // From two corners across, no moment is further than swing and swell together: where the gap only grows, that tells it exactly.
+      (Math.max(one + two, three + four) - swing - swell) / 2,
       Math.sqrt(Math.max(0, least * least - (swing * swing + swell * swell) / 4)) - stray,
     );
     if (low >= bound() - FINE || Math.max(swing, swell) < FINE) return;

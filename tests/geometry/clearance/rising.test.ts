@@ -114,14 +114,17 @@ describe('a triangle and a flat end', () => {
       const [a, b, c] = [randomPoint(next, 60), randomPoint(next, 60), randomPoint(next, 60)];
       const field = triangleField(a, b, c);
       const slow = minimumOnDisc(field, disc).value;
-      const found = discToTriangle(disc, field, a, b, c, Number.POSITIVE_INFINITY)!;
+      const found = discToTriangle(disc, risingFromDisc(disc), field, a, b, c, Number.POSITIVE_INFINITY)!;
       expect(Math.abs(Math.max(0, found.value) - slow)).toBeLessThan(1e-3);
       expect(pointToDisc(disc, ...found.at)).toBeLessThan(1e-9);
       if (slow > 0.001) expect(field(...found.at)).toBeCloseTo(found.value, 3);
       else cuts++;
       // What is asked for less than there is, is not there.
-      expect(discToTriangle(disc, field, a, b, c, found.value - 0.01)).toBeNull();
-      expect(discToTriangle(disc, field, a, b, c, found.value + 0.01)?.value).toBeCloseTo(found.value, 3);
+      expect(discToTriangle(disc, risingFromDisc(disc), field, a, b, c, found.value - 0.01)).toBeNull();
+      expect(discToTriangle(disc, risingFromDisc(disc), field, a, b, c, found.value + 0.01)?.value).toBeCloseTo(
+        found.value,
+        3,
+      );
     }
     expect(cuts).toBeGreaterThan(0);
     expect(cuts).toBeLessThan(60);
