@@ -25,8 +25,11 @@ const OUT = join(ROOT, 'docs/screenshots');
 const LAST_FRAME_MS = 4000;
 
 const example = (title: string) => async (page: Page) => {
+  const before = await page.locator('.title h1').textContent();
   await page.getByRole('button', { name: 'Examples' }).click();
   await page.getByRole('list', { name: 'Examples' }).getByRole('button', { name: title }).click();
+  // One with a scan takes a while to open: until then the design before it is there, and settled.
+  await page.waitForFunction((was) => document.querySelector('.title h1')?.textContent !== was, before);
   await settled(page);
 };
 const press = (name: string) => (page: Page) => page.getByRole('button', { name, exact: true }).first().click();
