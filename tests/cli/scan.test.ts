@@ -113,7 +113,7 @@ describe('scan', () => {
     [
       'metres that are millimetres',
       ['--file', 'far.obj', '--unit', 'm'],
-      /far\.obj: it reaches 90\.0 km from its origin in that unit/,
+      /far\.obj: it reaches 90 km from its origin in that unit/,
     ],
     [
       'a crop beside it',

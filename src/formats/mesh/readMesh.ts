@@ -68,7 +68,8 @@ export function tooFar(box: readonly number[], mm: number): string | null {
   const far = box.reduce((most, x) => Math.max(most, Math.abs(x)), 0);
   if (far * mm <= FARTHEST) return null;
   const reach = (far * mm) / 1000;
-  const shown = reach >= 1000 ? `${(reach / 1000).toPrecision(3)} km` : `${reach.toPrecision(3)} m`;
+  const km = Number((reach / 1000).toPrecision(3));
+  const shown = km >= 1e6 ? 'a million km or more' : km >= 1 ? `${km} km` : `${Number(reach.toPrecision(3))} m`;
   const unit = mm === 1 ? 'even in millimetres' : 'in that unit';
   return `it reaches ${shown} from its origin ${unit}, at most ${FARTHEST / 1000} m are placed: is the unit right, does a stray point lie far off, or was it not moved to the origin? Mend it where it was made`;
 }

@@ -29,7 +29,9 @@ export function readObj(bytes: Uint8Array, progress?: ReadProgress): TriangleSou
       const y = lines.number();
       const z = lines.number();
       if (!Number.isFinite(Math.fround(x) + Math.fround(y) + Math.fround(z)))
-        throw refuse(`a vertex must be three finite numbers, found "${lines.afterWord()}"`);
+        throw refuse(
+          `a vertex must be three finite numbers, found "${lines.afterWord()}": mend that line, or export the surface again`,
+        );
       places.push(x);
       places.push(y);
       places.push(z);

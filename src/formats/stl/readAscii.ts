@@ -54,7 +54,9 @@ function readCorner(lines: TextLines, into: Float64Array, at: number, refuse: (w
   const y = lines.number();
   const z = lines.number();
   if (!Number.isFinite(x + y + z) || lines.hasWord())
-    throw refuse(`a vertex must be three finite numbers, found "${lines.afterWord()}"`);
+    throw refuse(
+      `a vertex must be three finite numbers, found "${lines.afterWord()}": mend that line, or export the surface again`,
+    );
   into[at] = x;
   into[at + 1] = y;
   into[at + 2] = z;

@@ -71,14 +71,14 @@ describe('refused', () => {
       'a point a million kilometres off',
       'bay.obj',
       text(huge(1e12)),
-      /reaches 1\.00e\+6 km.*even in millimetres.*at most 100 m/,
+      /reaches a million km or more.*even in millimetres.*at most 100 m/,
     ],
     ['nothing but triangles without area', 'bay.obj', text('v 0 0 0\nv 1 0 0\nf 1 2 1'), /none of its 1 triangles/],
     [
       'GLB in millimetres',
       'bay.glb',
       tetrahedronGlb((j) => (j.nodes[0].scale = [1e3, 1e3, 1e3])),
-      /5\.00 km.*in that unit/,
+      /5 km.*in that unit/,
     ],
   ])('%s', (_, name, bytes, message) => {
     expect(() => readMesh(name, bytes)).toThrow(MeshError);
