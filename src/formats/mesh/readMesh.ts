@@ -69,7 +69,7 @@ export function tooFar(box: readonly number[], mm: number): string | null {
   if (far * mm <= FARTHEST) return null;
   const reach = (far * mm) / 1000;
   const km = Number((reach / 1000).toPrecision(3));
-  const shown = km >= 1e6 ? 'a million km or more' : km >= 1 ? `${km} km` : `${Number(reach.toPrecision(3))} m`;
+  const shown = km >= 1e6 ? 'at least a million km' : km >= 1 ? `${km} km` : `${Number(reach.toPrecision(3))} m`;
   const unit = mm === 1 ? 'even in millimetres' : 'in that unit';
   return `it reaches ${shown} from its origin ${unit}, at most ${FARTHEST / 1000} m are placed: is the unit right, does a stray point lie far off, or was it not moved to the origin? Mend it where it was made`;
 }

@@ -71,7 +71,7 @@ describe('refused', () => {
       'a point a million kilometres off',
       'bay.obj',
       text(huge(1e12)),
-      /reaches a million km or more.*even in millimetres.*at most 100 m/,
+      /reaches at least a million km.*even in millimetres.*at most 100 m/,
     ],
     ['nothing but triangles without area', 'bay.obj', text('v 0 0 0\nv 1 0 0\nf 1 2 1'), /none of its 1 triangles/],
     [
