@@ -44,10 +44,9 @@ export function gapProfile(
     if (other !== r && other.centerline)
       take(toTube(r, other, within + header.tubeToTube, step, header), header.tubeToTube);
   for (const merge of header.merges.values()) if (!isWeldedTo(r, merge)) take(toBody(r, merge, within, step), 0);
-  for (const moments of byMoments(obstacles)) {
-    const { surrounding, original } = moments[0]!;
-    const required = (original?.surrounding ?? surrounding).clearance ?? 0;
-    take(toObstacle(r, moments, within + required, step), required);
+  for (const [{ surrounding }, shapes] of byMoments(obstacles)) {
+    const required = surrounding.clearance ?? 0;
+    take(toObstacle(r, shapes, within + required, step), required);
   }
   return [{ runner: r.runner.id, stations: Float64Array.from(places, (p) => p.station), margins }];
 }
@@ -88,34 +87,37 @@ const toBody = rememberedRow<ResolvedMerge>((r, merge, places, cap) => {
   return row;
 });
 
-const toObstacle = rememberedRow<readonly Obstacle[]>((r, moments, places, cap) => {
+const toObstacle = rememberedRow<Shapes>((r, shapes, places, cap) => {
   const row = new Float64Array(places.length).fill(cap);
-  for (const { shape } of moments) {
+  for (const shape of shapes) {
     if (isTree(shape)) toMesh(r, shape, places, row);
     else toShape(r, shape, places, row);
   }
   return row;
 });
 
-const known = new WeakMap<Obstacle, readonly Obstacle[]>();
+type Shapes = readonly Obstacle['shape'][];
+
+const shapesBy = new WeakMap<Obstacle['shape'], Shapes>();
 
 /**
- * Each surrounding at all its moments, the last and the first before those between: there most is nearest, and what was found
- * spares most of the rest. The same list for the same obstacles.
+ * Each surrounding with its shapes at all its moments, the last and the first before those between: there most is nearest, and
+ * what was found spares most of the rest. Shapes outlive an edit, obstacles do not: the list is the same for the same shapes, so
+ * that rows of what was not edited are remembered.
  */
-function byMoments(obstacles: readonly Obstacle[]): (readonly Obstacle[])[] {
-  const lists = new Map<Obstacle, Obstacle[]>();
+function byMoments(obstacles: readonly Obstacle[]): [Obstacle, Shapes][] {
+  const lists = new Map<Obstacle, Obstacle['shape'][]>();
   for (const o of obstacles) {
     const list = lists.get(o.original ?? o) ?? [];
     lists.set(o.original ?? o, list);
-    list.push(o);
+    list.push(o.shape);
   }
-  return [...lists.values()].map((list) => {
-    const kept = known.get(list[0]!);
-    if (kept?.length === list.length) return kept;
+  return [...lists].map(([o, list]) => {
+    const kept = shapesBy.get(list[0]!);
+    if (kept?.length === list.length) return [o, kept];
     const sorted = list.length > 1 ? [list.at(-1)!, ...list.slice(0, -1)] : list;
-    known.set(list[0]!, sorted);
-    return sorted;
+    shapesBy.set(list[0]!, sorted);
+    return [o, sorted];
   });
 }
 
