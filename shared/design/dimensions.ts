@@ -41,6 +41,7 @@ export function dimensionProblems(design: Design): Refusal[] {
     ...design.runners.flatMap((_, i) => runnerProblems(design, i, at('runners', i))),
     ...(design.surroundings ?? []).flatMap((thing, i) => surroundingProblems(at('surroundings', i), thing)),
     ...motionProblems(design),
+    ...workshopProblems(design),
     ...(design.service ?? []).flatMap((point, i) => zeroProblems(at('service', i), 'direction', point.direction)),
   ];
 }
@@ -125,8 +126,19 @@ function radiusProblems(
 function toolingProblems(design: Design, name: string, at: At): Refusal[] {
   if (!Object.hasOwn(design.tubes, name)) return [];
   const { outsideDiameter } = design.tubes[name]!;
-  const { centerlineRadius, otherRadii = [] } = design.tooling[name]!;
+  const { centerlineRadius, otherRadii = [], bender } = design.tooling[name]!;
   return [
+    ...(bender?.testBends ?? []).flatMap(([set, measured], i) =>
+      measured <= set
+        ? []
+        : [
+            {
+              path: at('bender', 'testBends', i),
+              found: `set ${set}, measured ${measured}`,
+              allowed: 'at most what was set: tube springs back',
+            },
+          ],
+    ),
     ...radiusProblems(at, ['centerlineRadius'], centerlineRadius, outsideDiameter),
     ...otherRadii.flatMap((radius, i) => radiusProblems(at, ['otherRadii', i], radius, outsideDiameter)),
   ];
@@ -174,6 +186,26 @@ function surroundingProblems(at: At, thing: Surrounding): Refusal[] {
 function endsProblems(at: At, a: Vec3, b: Vec3): Refusal[] {
   const apart = length([b[0] - a[0], b[1] - a[1], b[2] - a[2]]);
   return apart >= LEAST_LEG ? [] : [{ path: at('b'), found: `${describe(b)}, where a is`, allowed: 'another end' }];
+}
+
+function workshopProblems(design: Design): Refusal[] {
+  const { bars = [], bends = [], kerf = 0 } = design.workshop ?? {};
+  const at = (list: string, i: number, field: string): string => pathOf(design, ['workshop', list, i, field]);
+  const walls = { bars, bends };
+  const problems = Object.entries(walls).flatMap(([list, entries]) =>
+    entries.flatMap(({ wall, outsideDiameter }, i) =>
+      wallProblems((name) => at(list, i, String(name)), wall, outsideDiameter, 'outside diameter'),
+    ),
+  );
+  bends.forEach(({ radius, outsideDiameter }, i) => {
+    problems.push(...radiusProblems((name) => at('bends', i, String(name)), ['radius'], radius, outsideDiameter));
+  });
+  bars.forEach(({ length }, i) => {
+    if (kerf < length) return;
+    const allowed = `more than the kerf, ${kerf} mm; or a smaller workshop/kerf`;
+    problems.push({ path: at('bars', i, 'length'), found: String(length), allowed });
+  });
+  return problems;
 }
 
 /** A hostile design must not reach outside its own folder, on any system. */

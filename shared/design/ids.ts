@@ -25,14 +25,19 @@ type Segments = readonly PropertyKey[];
 /** `['runners', 0, 'points', 2]` → `runners/r1/points/2`. */
 export function pathOf(document: unknown, segments: Segments): string {
   if (segments.length === 0) return 'document';
-  const [list, index] = segments;
   const named = segments.map(plain);
-  if (typeof index === 'number' && LISTS.some((name) => name === list)) {
-    const id = trustedId(valueAt(document, [list!]), index);
-    if (id !== null) named[1] = id;
+  // A list of the document's own, or one of the workshop's.
+  const place = segments[0] === 'workshop' ? 2 : 1;
+  const index = segments[place];
+  if (typeof index === 'number' && isListOfThings(segments[0], segments[1])) {
+    const id = trustedId(valueAt(document, segments.slice(0, place)), index);
+    if (id !== null) named[place] = id;
   }
   return named.join('/');
 }
+
+const isListOfThings = (list: PropertyKey | undefined, within: PropertyKey | undefined): boolean =>
+  LISTS.some((name) => name === list) || (list === 'workshop' && (within === 'bars' || within === 'bends'));
 
 /** The id of entry `index`, unless it is bad or an earlier entry has it too. */
 function trustedId(list: unknown, index: number): string | null {

@@ -22,6 +22,9 @@ export const MAX_SERVICE = 200;
 export const MAX_SENSORS = 64;
 /** Stretches of one runner that are wrapped. */
 export const MAX_WRAPPED = 50;
+/** Bars, and bends, of a workshop's shelf; test bends of a die; prices. */
+export const MAX_STOCK = 500;
+export const MAX_TEST_BENDS = 50;
 /** Corners of a flange's outline: a traced one has hundreds. */
 export const MAX_OUTLINE = 2000;
 /** Entries of `tubes`, `tooling` and `groups`, and of `otherRadii`. */

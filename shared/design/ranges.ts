@@ -33,6 +33,15 @@ export const TEMPERATURE: Range = { least: -50, most: 1200 };
 export const LAYERS: Range = { least: 1, most: 20, whole: true };
 /** Round a tube, degrees. */
 export const CLOCK: Range = { least: -360, most: 360 };
+/** How many of something lie on the shelf. */
+export const COUNT: Range = { least: 0, most: 10_000, whole: true };
+/** Money, and minutes. */
+export const PRICE: Range = { least: 0, most: 10_000_000 };
+export const MINUTES: Range = { least: 0, most: 10_000 };
+/** How much longer a bend comes out, percent of its arc. */
+export const STRETCH: Range = { least: 0, most: 50 };
+/** Of a dial, degrees. */
+export const DIAL: Range = { least: 0, most: 45, above: true };
 export const SPEED: Range = { least: 0, most: 100_000, above: true };
 export const COMPRESSION: Range = { least: 1, most: 50, above: true };
 export const VALVES: Range = { least: 1, most: 8, whole: true };

@@ -23,6 +23,7 @@ export function referenceProblems(design: Design): Refusal[] {
     ...outletProblems(design),
     ...sensorProblems(design),
     ...toolProblems(design),
+    ...stockProblems(design),
   ];
 }
 
@@ -56,6 +57,22 @@ function idProblems(design: Design): Refusal[] {
     look(names, (i) => pathOf(design, [record, names[i]!]), 'a name', record);
   }
   return problems;
+}
+
+/** One name for each bar and bend of the shelf, so that a plan can tell them apart. */
+function stockProblems({ workshop }: Design): Refusal[] {
+  const { bars = [], bends = [] } = workshop ?? {};
+  const named = [
+    ...bars.map(({ id }, i) => ({ id, path: `workshop/bars/${i}/id` })),
+    ...bends.map(({ id }, i) => ({ id, path: `workshop/bends/${i}/id` })),
+  ];
+  const seen = new Set<string>();
+  return named.flatMap(({ id, path }): Refusal[] => {
+    const again = seen.has(sameId(id));
+    seen.add(sameId(id));
+    if (!isGoodId(id)) return [{ path, found: describe(id), allowed: ID_RULE }];
+    return again ? [{ path, found: `${describe(id)} again`, allowed: 'an id that no other bar or bend has' }] : [];
+  });
 }
 
 function cylinderProblems({ engine, ports, ...design }: Design): Refusal[] {

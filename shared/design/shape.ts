@@ -16,7 +16,9 @@ import {
   MAX_RUNNERS,
   MAX_SENSORS,
   MAX_SERVICE,
+  MAX_STOCK,
   MAX_SURROUNDINGS,
+  MAX_TEST_BENDS,
   MAX_TEXT,
   MAX_WRAPPED,
 } from './limits';
@@ -29,15 +31,20 @@ import {
   COMPRESSION,
   CONVERGENCE,
   COORDINATE,
+  COUNT,
   CRANK,
   CYLINDERS,
+  DIAL,
   DISTANCE,
   INLETS,
   LAYERS,
   LENGTH,
+  MINUTES,
+  PRICE,
   type Range,
   ROCK,
   SPEED,
+  STRETCH,
   TEMPERATURE,
   TILT,
   VALVES,
@@ -146,6 +153,16 @@ const flange = object({
 });
 
 const tube = object({ outsideDiameter: length, wall: length, material: maybe(text) });
+const testBend = z.tuple(
+  [ranged(BEND_ANGLE, 'degrees'), ranged(BEND_ANGLE, 'degrees')],
+  'two angles, degrees: the one set, the one measured',
+);
+const bender = object({
+  clamp: maybe(distance),
+  tail: maybe(distance),
+  testBends: maybe(list(testBend, MAX_TEST_BENDS, 'test bends')),
+  stretch: maybe(ranged(STRETCH, 'percent')),
+});
 const tooling = object({
   making: maybe(oneOf('bent', 'welded')),
   centerlineRadius: length,
@@ -157,6 +174,7 @@ const tooling = object({
   maxBends: ranged(BENDS),
   trimStart: maybe(distance),
   trimEnd: maybe(distance),
+  bender: maybe(bender),
 });
 
 const placement = object({
@@ -196,6 +214,7 @@ const runner = object({
   radii: maybe(list(length, MAX_POINTS, 'radii')),
   locked: maybe(z.boolean('true or false')),
   wrapped: maybe(list(z.tuple([distance, distance], 'from and to, mm'), MAX_WRAPPED, 'stretches')),
+  splits: maybe(list(ranged({ least: 2, most: MAX_POINTS, whole: true }), MAX_POINTS, 'numbers of bends')),
 });
 
 const lengthOrEqual = 'a number above 0, mm, or null for any length, but equal';
@@ -259,6 +278,49 @@ const sensor = object({
   length: maybe(length),
 });
 
+const price = ranged(PRICE);
+const minutes = maybe(ranged(MINUTES, 'minutes'));
+const stock = {
+  id,
+  outsideDiameter: length,
+  wall: length,
+  material: maybe(text),
+  count: maybe(ranged(COUNT)),
+  buy: maybe(z.boolean('true or false')),
+  price: maybe(price),
+};
+const workshop = object({
+  kerf: maybe(distance),
+  endTrim: maybe(distance),
+  leastOffcut: maybe(distance),
+  weldGap: maybe(distance),
+  weldShrinkage: maybe(distance),
+  weldSetback: maybe(distance),
+  torchRoom: maybe(distance),
+  tape: maybe(length),
+  dial: maybe(ranged(DIAL, 'degrees')),
+  rotation: maybe(oneOf('right-handed', 'left-handed')),
+  thinning: maybe(oneOf('geometric', 'tema', 'b31.1')),
+  currency: maybe(text),
+  hourly: maybe(price),
+  minutes: maybe(object({ cut: minutes, weld: minutes, bend: minutes, setUp: minutes })),
+  weldCost: maybe(price),
+  bars: maybe(list(object({ ...stock, length }), MAX_STOCK, 'bars')),
+  bends: maybe(
+    list(
+      object({
+        ...stock,
+        radius: length,
+        angle: ranged(BEND_ANGLE, 'degrees'),
+        legs: z.tuple([distance, distance], 'two lengths, mm'),
+      }),
+      MAX_STOCK,
+      'stock bends',
+    ),
+  ),
+  prices: maybe(record(price)),
+});
+
 export const designShape = object({
   format: z.literal('evenrun-design'),
   version: z.literal(1),
@@ -279,6 +341,7 @@ export const designShape = object({
   access: maybe(access),
   service: maybe(list(servicePoint, MAX_SERVICE, 'service points')),
   sensors: maybe(list(sensor, MAX_SENSORS, 'sensors')),
+  workshop: maybe(workshop),
 });
 
 /** Fails to compile when the shape and the types drift apart. */

@@ -105,6 +105,19 @@ export type Tooling = {
   /** Extra tube to cut at each end, trimmed off once bent: for the chuck, the clamp, fitting up. mm, default 0. */
   readonly trimStart?: number;
   readonly trimEnd?: number;
+  readonly bender?: Bender;
+};
+
+/** What a rotary draw bender with this die needs and does. */
+export type Bender = {
+  /** Straight tube that the clamp grips ahead of a bend, mm. Default: `betweenStraight`. */
+  readonly clamp?: number;
+  /** Straight tube that must lie behind the last bend when it is made: pressure die, mandrel, chuck. mm. Default: `lastStraight`. */
+  readonly tail?: number;
+  /** Test bends: to which angle the dial was set, and what was measured once it had sprung back, degrees. Default: none springs back. */
+  readonly testBends?: readonly (readonly [set: number, measured: number])[];
+  /** How much longer a bend comes out along its centerline than radius × angle, percent of that. Default 0. */
+  readonly stretch?: number;
 };
 
 export type OutletJoint = 'slip' | 'band-clamp' | 'flange' | 'flexible' | 'weld';
@@ -162,6 +175,8 @@ export type Runner = {
   readonly locked?: boolean;
   /** Stretches of its centerline that are wrapped, mm from its start. Default, where the design has a wrap: all of it. */
   readonly wrapped?: readonly (readonly [from: number, to: number])[];
+  /** Where it is bent: the bends, counted from 1, before which the tube is made of two that are welded together. */
+  readonly splits?: readonly number[];
 };
 
 export type Group = { readonly length: number | null; readonly tolerance: number };
@@ -265,6 +280,68 @@ export type Sensor = {
   readonly length?: number;
 };
 
+/** What tube is sold or lies on the shelf as. */
+type Stock_ = {
+  /** Unique among bars and bends. */
+  readonly id: string;
+  readonly outsideDiameter: number;
+  readonly wall: number;
+  readonly material?: string;
+  /** How many lie on the shelf. Default 0. */
+  readonly count?: number;
+  /** More can be bought. Default true. */
+  readonly buy?: boolean;
+  /** Of one that is bought, in the workshop's currency. */
+  readonly price?: number;
+};
+/** Straight tube; a leftover too. mm */
+export type StockBar = Stock_ & { readonly length: number };
+/** A mandrel bend: U (180), J (its legs differ), 90, 45 … mm, degrees. */
+export type StockBend = Stock_ & {
+  /** Of its centerline. */
+  readonly radius: number;
+  readonly angle: number;
+  /** Straight at either end, beyond the arc. */
+  readonly legs: readonly [number, number];
+};
+
+/** What the builder has, how it is worked and what it costs: goes from design to design. mm, degrees. */
+export type Workshop = {
+  /** Lost at each saw cut. */
+  readonly kerf?: number;
+  /** Sawn off a new bar's end before it is used, at both ends. */
+  readonly endTrim?: number;
+  /** Leftovers of bars that are kept: at least this long. */
+  readonly leastOffcut?: number;
+  /** Left open between two pieces that are welded together. */
+  readonly weldGap?: number;
+  /** How much a weld draws its two pieces together. */
+  readonly weldShrinkage?: number;
+  /** Straight kept between a weld and a bend, where there is any. */
+  readonly weldSetback?: number;
+  /** Room out from the tube that a torch needs at a weld. */
+  readonly torchRoom?: number;
+  /** The least step of a tape and of a dial. */
+  readonly tape?: number;
+  readonly dial?: number;
+  /** Which way positive rotations of bend tables turn, looking along the tube the way it is counted. Right-handed: clockwise. */
+  readonly rotation?: 'right-handed' | 'left-handed';
+  /** By which rule the wall on the outside of a bend is foretold. */
+  readonly thinning?: 'geometric' | 'tema' | 'b31.1';
+  /** As prices are shown: "EUR". */
+  readonly currency?: string;
+  /** What an hour costs, in the currency. */
+  readonly hourly?: number;
+  /** Minutes that one takes. */
+  readonly minutes?: { readonly cut?: number; readonly weld?: number; readonly bend?: number; readonly setUp?: number };
+  /** Gas, rod and wheels of one weld, in the currency. */
+  readonly weldCost?: number;
+  readonly bars?: readonly StockBar[];
+  readonly bends?: readonly StockBend[];
+  /** Of one of anything else on the bill of materials, by its name there. */
+  readonly prices?: Readonly<Record<string, number>>;
+};
+
 export type Design = {
   readonly format: 'evenrun-design';
   readonly version: 1;
@@ -285,4 +362,5 @@ export type Design = {
   readonly access?: Access;
   readonly service?: readonly ServicePoint[];
   readonly sensors?: readonly Sensor[];
+  readonly workshop?: Workshop;
 };
