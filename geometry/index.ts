@@ -98,6 +98,7 @@ export {
   tubeVolumeDeficit,
 } from './solid/tube';
 export { frustumSolid } from './solid/frustum';
+export { meshCentroid } from './solid/centroid';
 export { boundsOf, type MeshReport, measureMesh, meshProblems, partProblems, shellCount } from './check/mesh';
 export { type Crossing, meshCrossings } from './check/selfCrossing';
 
@@ -128,6 +129,7 @@ export { flangeParts } from './flange/flangeParts';
 export { type FlangePlan, flangePlan, type PlateHole, type PlatePlan } from './flange/plan';
 export { plateSolid, plateVolume } from './flange/plateSolid';
 export { openingDiscs } from './flange/seats';
+export { isStud } from './flange/stud';
 
 // Plane curves of straights and arcs
 export { cutLoop } from './plane/cut';
