@@ -36,7 +36,7 @@ export function bentTubes(header: Header, part: Part): BentTube[] {
   const splits = asked.filter((bend) => bend >= 2 && bend < rows.length);
   const whole = {
     id: part.id,
-    from: -part.startTrim,
+    from: 0 - part.startTrim,
     to: part.line.length,
     clocking: part.table.clocking,
     rows,

@@ -38,7 +38,7 @@ export function blanksOf(
   let from = whole.from;
   return firsts.map((firstBend, i): Blank => {
     const next = firsts[i + 1];
-    const rows = whole.rows.slice(firstBend - 1, next ?? whole.rows.length).map((row) => ({ ...row }));
+    const rows = whole.rows.slice(firstBend - 1, next === undefined ? undefined : next - 1).map((row) => ({ ...row }));
     const [first] = rows;
     const clocking = i === 0 ? whole.clocking : first!.rotation;
     if (i > 0) rows[0] = { ...first!, length: first!.length / 2, rotation: 0 };
