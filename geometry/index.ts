@@ -86,6 +86,10 @@ export { type Snapped, type SnapTarget, snap, snapTurn, type Track } from './sha
 export { bendTargets, placeTargets } from './shaping/snapTargets';
 export { swung, turningSide, turnRun } from './shaping/turnRun';
 
+// Room for a welder's torch round a tube
+export { type Chain, chain } from './clearance/chain';
+export { type TorchReach, torchReach } from './reach/torch';
+
 // Solids: closed meshes, and what makes one sound
 export { type Bounds, joinMeshes, type Mesh, roundedToFloat32, triangleCount } from './solid/mesh';
 export {

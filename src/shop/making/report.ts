@@ -72,6 +72,8 @@ export type Joint = {
   readonly behind: number;
   /** Degrees round the tube where a torch has its room while all of this runner is there; 360: everywhere. */
   readonly torchFree: number;
+  /** The same with every runner where it is laid: less than `torchFree` where it is better welded before those are in place. */
+  readonly torchFreeInPlace?: number;
   /** What takes it: `this tube` or the ids of runners; empty where it has all. */
   readonly inTheWay: readonly string[];
 };
@@ -86,6 +88,10 @@ export type WeldedTube = {
    * (−180, 180]; and the same round the outside. Lines are scribed along the outside of bends, away from their centre.
    */
   readonly start: { readonly turn: number; readonly around: number };
+  /** How much farther in than its centerline (negative: farther out) the first piece begins, where it does; see `Part`. */
+  readonly startTrim?: number;
+  /** The workshop lists no bend of this tube: legs and angles are those of an assumed one. */
+  readonly assumed?: true;
   /** Rounded: cuts to the tape, arcs and turns to the dial. */
   readonly rounded: Rounded;
   readonly remarks: readonly Remark[];
