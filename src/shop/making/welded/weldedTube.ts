@@ -51,7 +51,7 @@ export function weldedTube(header: Header, part: Part): WeldedTube {
     })),
     ways,
     { setback: weldSetback, leastBar: Math.max(weldSetback, 2 * kerf) },
-    (straight, joint) => 360 - torch(begins[straight]! + joint).free,
+    (straight, joint) => torch(begins[straight]! + joint),
   );
 
   const cuts = cutsOf(table, arcs, chosen);
