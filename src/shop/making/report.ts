@@ -191,6 +191,9 @@ export type UsedStock = {
   readonly left: number;
 };
 
+/** Before it is looked up which stock that is. */
+export type PlacedStock = Omit<UsedStock, 'of'>;
+
 /** One piece in its stock. Bars: mm from the bar's first end; bends: degrees from where its first leg ends. */
 export type StockCut = {
   readonly piece: string;
@@ -261,6 +264,17 @@ export type TubeGroup = {
   readonly chosen: Way;
   readonly welded: WayTotals;
   readonly bent: WayTotals;
+  /** What welding up takes with other longest legs, the longest first: shorter legs, more welds, perhaps less to buy. */
+  readonly legs: readonly LegChoice[];
+};
+
+export type LegChoice = {
+  /** As `workshop.longestLeg`; null: all that stock has. */
+  readonly longestLeg: number | null;
+  readonly isChosen: boolean;
+  /** Bends and bars that are bought. */
+  readonly bought: number;
+  readonly totals: WayTotals;
 };
 
 export type MaterialLine = {
