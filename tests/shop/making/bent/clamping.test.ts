@@ -212,6 +212,17 @@ describe('split', () => {
     ]);
   });
 
+  test('what the weld takes and its gap gives is told for the ends that it joins', () => {
+    const design = designOf([bend(60, 0), bend(60)], 60, { runner: { splits: [2] } });
+    const about = (weldShrinkage: number, weldGap: number): string[] =>
+      tubesOf({ ...design, workshop: { weldShrinkage, weldGap } })[0]!.remarks.map(({ message }) => message);
+    expect(about(0, 0)).toEqual([]);
+    expect(about(1, 0.4)).toEqual([
+      expect.stringMatching(/takes 1 mm and its gap gives 0\.4 mm: trim each 0\.3 mm beyond/),
+    ]);
+    expect(about(0, 1)).toEqual([expect.stringMatching(/trim each 0\.5 mm before its mark/)]);
+  });
+
   test('an id that another runner has is not given again', () => {
     const design = designOf([bend(60, 0), bend(60)], 60, { runner: { splits: [2] } });
     const other: Runner = { id: 'R1A', tube: 'primary', from: { port: 'p1' }, to: { merge: 'm1' } };
