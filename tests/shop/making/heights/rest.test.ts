@@ -8,8 +8,8 @@ import type { Vec3 } from '../../../../shared/vec3';
 import { checkHeights, laid } from '../../../../src/shop/making/heights/checkHeights';
 import { type Rest, restOf } from '../../../../src/shop/making/heights/rest';
 import { random } from '../../../random';
-import { madeOf, randomShapes, wholeDesigns } from '../designs';
-import { anyDirection, fineMesh, lineOf, lowestByTrying, RADIUS, slices, turnedLine } from './tubes';
+import { designOf, madeOf, randomShapes, wholeDesigns } from '../designs';
+import { anyDirection, fineMesh, lineOf, lowestByTrying, partOf, RADIUS, slices, turnedLine } from './tubes';
 
 const randomLine = (seed: number): Centerline => {
   const { shapes, last } = randomShapes(random(seed), { least: 10 });
@@ -115,6 +115,13 @@ test('a mesh in that pose touches the plate, and stands over it as high as is sa
     .slice(0, 6);
   expect(parts.length).toBeGreaterThan(3);
   for (const part of parts) meshAgrees(part.line, checkHeights(part).heights, part.id);
+});
+
+test('likewise tubes drawn by chance (seeds 1 to 4)', () => {
+  for (let seed = 1; seed <= 4; seed++) {
+    const { shapes, last } = randomShapes(random(seed), { least: 10, most: 4 });
+    meshAgrees(lineOf(shapes, last), checkHeights(partOf(designOf(shapes, last))).heights, `seed ${seed}`);
+  }
 });
 
 /** Digits: within 0.005 mm. */
