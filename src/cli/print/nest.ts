@@ -1,7 +1,7 @@
 /** A cutting plan in words: bars cut alike on one line, what is bought, and how near to the best it is. Lengths in the asked unit. */
 import type { Display } from '../../../shared/design/types';
 import { lengthParts } from '../../../shared/units';
-import type { UsedStock } from '../../shop/making/report';
+import type { PlacedStock } from '../../shop/making/report';
 import type { BarProblem, BarStock, Cuts } from '../../shop/nest/bars';
 import { gathered } from '../../shop/nest/gathered';
 import { columns } from './columns';
@@ -14,7 +14,7 @@ export function printNest({ pieces, stock, kerf, endTrim }: BarProblem, cuts: Cu
     gathered(ids, (id) => number(lengths.get(id)!)).map(
       (alike) => `${alike.length} × ${number(lengths.get(alike[0]!)!)}`,
     );
-  const barOf = (used: UsedStock): BarStock => stock.find(({ id }) => id === used.stock)!;
+  const barOf = (used: PlacedStock): BarStock => stock.find(({ id }) => id === used.stock)!;
   const all = pieces.reduce((sum, piece) => sum + piece.length, 0);
   const alike = gathered(cuts.used, (used) => {
     const its = used.cuts.map(({ piece }) => number(lengths.get(piece)!));
