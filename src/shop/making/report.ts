@@ -3,6 +3,7 @@
  * the centerline, angles degrees, masses kg, times minutes, money in the workshop's currency. A runner is a tube from port or
  * collector to collector; a tube group is what shares an entry of the design's `tubes`.
  */
+import type { StockBar, StockBend } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
 
 export type Way = 'welded' | 'bent';
@@ -71,6 +72,8 @@ export type Joint = {
   readonly behind: number;
   /** Degrees round the tube where a torch has its room while all of this runner is there; 360: everywhere. */
   readonly torchFree: number;
+  /** The same with every runner where it is laid: less than `torchFree` where it is better welded before those are in place. */
+  readonly torchFreeInPlace?: number;
   /** What takes it: `this tube` or the ids of runners; empty where it has all. */
   readonly inTheWay: readonly string[];
 };
@@ -85,6 +88,10 @@ export type WeldedTube = {
    * (−180, 180]; and the same round the outside. Lines are scribed along the outside of bends, away from their centre.
    */
   readonly start: { readonly turn: number; readonly around: number };
+  /** How much farther in than its centerline (negative: farther out) the first piece begins, where it does; see `Part`. */
+  readonly startTrim?: number;
+  /** The workshop lists no bend of this tube: legs and angles are those of an assumed one. */
+  readonly assumed?: true;
   /** Rounded: cuts to the tape, arcs and turns to the dial. */
   readonly rounded: Rounded;
   readonly remarks: readonly Remark[];
@@ -174,6 +181,8 @@ export type UsedStock = {
   /** The workshop's id. */
   readonly stock: string;
   readonly kind: 'bar' | 'bend';
+  /** The stock itself; an assumed one is in no workshop. */
+  readonly of: StockBar | StockBend;
   /** Which of its kind, from 1: several of one id are used. */
   readonly number: number;
   readonly source: 'shelf' | 'bought';
@@ -259,6 +268,8 @@ export type MaterialLine = {
   readonly name: string;
   readonly what: string;
   readonly quantity: number;
+  /** Cut from stock that the buy list or the shelf has: it costs nothing more. */
+  readonly ofStock: boolean;
   /** Of all of them. */
   readonly mass: number | null;
   readonly each: number | null;
@@ -276,6 +287,12 @@ export type Making = {
   readonly materials: readonly MaterialLine[];
   /** Of all whose mass is known, in the design's frame. */
   readonly mass: { readonly total: number; readonly centre: Vec3; readonly unknown: readonly string[] };
-  readonly cost: { readonly total: number | null; readonly missing: readonly string[]; readonly currency: string };
+  /** All prices that are known together; null in all where one is missing, and which. */
+  readonly cost: {
+    readonly known: number;
+    readonly total: number | null;
+    readonly missing: readonly string[];
+    readonly currency: string;
+  };
   readonly remarks: readonly Remark[];
 };
