@@ -4,12 +4,12 @@
  */
 
 import { settingsOf } from '../../../shared/stock/workshop';
+import { type ThinningRule, thinningWords } from '../making/bent/thinning';
 import type { BentTube, MachineRow } from '../making/report';
 import type { Block, FlowColumn } from '../sheet/flow';
 import { type Bench, endName, partOf, startName } from './bench';
 import { angleFigure, dialFigure, lengthFigure, type Steps, tapeFigure } from './figures';
 import { stripFigure } from './stripFigure';
-import { thinningWords } from './thinningWords';
 
 export function bentBlocks(bench: Bench, tube: BentTube, steps: Steps): Block[] {
   const part = partOf(bench, tube.runner);
@@ -123,17 +123,17 @@ function clampWords({ clampable, offered, remarks }: BentTube): Block[] {
 }
 
 /** A line for each ratio: bends of one radius thin alike. */
-function thinWords({ thinned }: BentTube, rule: Parameters<typeof thinningWords>[0], steps: Steps): Block[] {
+function thinWords({ thinned }: BentTube, rule: ThinningRule, steps: Steps): Block[] {
   const radii = [...new Set(thinned.map(({ radius }) => radius))];
-  const rule_ = thinningWords(rule);
+  const words = thinningWords(rule);
   return radii.map((radius): Block => {
     const { ratio, percent, wall, outOfRound } = thinned.find((t) => t.radius === radius)!;
     const say = (mm: number): string => `${lengthFigure(mm, steps.display)} ${steps.display}`;
-    const which = radii.length > 1 ? `Radius ${say(radius)}, ` : '';
+    const which = radii.length > 1 ? `Radius ${say(radius)}: ` : '';
     return {
       kind: 'words',
       head: 'Wall',
-      words: `${which}${which ? 'the' : 'The'} radius is ${ratio.toFixed(2)} diameters: outside a bend ${say(wall)} of the wall is left, ${percent.toFixed(0)} % less (${rule_.wall}). Largest and smallest diameter differ by ${say(outOfRound)} at most (${rule_.outOfRound}).`,
+      words: `${which}${ratio.toFixed(2)} diameters of radius: ${say(wall)} of the wall, ${percent.toFixed(0)} % less. ${words.wall} Out of round by ${say(outOfRound)} at most. ${words.outOfRound}`,
     };
   });
 }

@@ -1,37 +1,30 @@
 /** The weld map: the header with every weld numbered in the order to make it, then a row a weld with boxes to tick. */
-import type { Display } from '../../../shared/design/types';
+import { DEFAULT_MATERIAL } from '../../../geometry';
 import { group } from '../../formats/drawing/items';
+import { purgeNote } from '../making/welded/purge';
 import { type Block, type FlowColumn, flowSheets } from '../sheet/flow';
 import type { Paper } from '../sheet/paper';
 import type { Sheet } from '../sheet/sheet';
 import { TYPE } from '../sheet/style';
-import { type Bench, isPurged, stepsOf } from './bench';
-import { tapeFigure } from './figures';
+import type { Bench } from './bench';
 import { headerPicture } from './picture/headerPicture';
-import { type Weld, weldOrder } from './weldOrder';
+import { ALL_ROUND, OWN, type Weld, weldOrder } from './weldOrder';
 
 const HEIGHT = 100;
 const USUAL_WIDTH = 190;
 
-export function weldMapSheets(bench: Bench, paper: Paper, display: Display): Sheet[] {
+export function weldMapSheets(bench: Bench, paper: Paper): Sheet[] {
   const welds = weldOrder(bench);
   if (welds.length === 0) return [];
-  const steps = stepsOf(bench, display);
   const picture = headerPicture(
     bench.header,
     { width: USUAL_WIDTH, height: HEIGHT },
     welds.map(({ place }, i) => ({ words: String(i + 1), place, dot: true, bold: true })),
     TYPE.plain,
   );
-  const rows = welds.map((weld, i) => [
-    String(i + 1),
-    weld.name,
-    weld.station === null ? '' : tapeFigure(weld.station, steps),
-    torchCell(weld),
-    '',
-    '',
-  ]);
-  const purged = bench.header.runners.some(({ tube }) => isPurged(tube.material));
+  const rows = welds.map((weld, i) => [String(i + 1), weld.name, torchCell(weld), '', '']);
+  const purge =
+    bench.header.runners.map(({ tube }) => purgeNote(tube.material ?? DEFAULT_MATERIAL)).find((note) => note) ?? null;
   const blocks: Block[] = [
     ...(picture
       ? [
@@ -44,29 +37,33 @@ export function weldMapSheets(bench: Bench, paper: Paper, display: Display): She
           } as const,
         ]
       : []),
-    ...orderWords(welds, purged).map(([head, words]): Block => ({ kind: 'words', head, words })),
-    { kind: 'table', columns: columnsOf(display), rows },
+    ...orderWords(welds, purge).map(([head, words]): Block => ({ kind: 'words', head, words })),
+    { kind: 'table', columns: COLUMNS, rows },
   ];
   return flowSheets('Weld map', blocks, paper);
 }
 
-const columnsOf = (display: Display): FlowColumn[] => [
+const COLUMNS: readonly FlowColumn[] = [
   { head: 'no.', share: 13, bold: true },
   { head: 'weld', share: 58, bold: true },
-  { head: `from start, ${display}`, share: 34, light: true },
-  { head: '  torch reaches', share: 54 },
+  { head: 'torch reaches', share: 88 },
   { head: 'tacked', share: 17, box: true },
   { head: 'welded', share: 17, box: true },
 ];
 
-function torchCell({ kind, torch, inTheWay, early }: Weld): string {
+function torchCell({ kind, torch, torchInPlace, inTheWay, early }: Weld): string {
   if (kind !== 'joint' || torch === null) return '';
-  if (torch >= 359.5) return 'all round';
-  const by = inTheWay.length > 0 ? `, less ${inTheWay.join(', ')}` : '';
-  return `${torch.toFixed(0)}°${by}${early ? ': weld at once' : ''}`;
+  const others = inTheWay.filter((id) => id !== OWN);
+  const own =
+    torch >= ALL_ROUND
+      ? 'all round'
+      : `${torch.toFixed(0)}°${early ? ', then its own tube is in the way: at once' : ''}`;
+  return torchInPlace < torch - 0.5
+    ? `${own}; ${torchInPlace.toFixed(0)}° once ${others.join(', ') || 'others'} stand beside`
+    : own;
 }
 
-function orderWords(welds: readonly Weld[], purged: boolean): (readonly [head: string, words: string])[] {
+function orderWords(welds: readonly Weld[], purge: string | null): (readonly [head: string, words: string])[] {
   const early = welds.filter((w) => w.early).length;
   const joints = welds.filter((w) => w.kind === 'joint').length;
   return [
@@ -80,10 +77,10 @@ function orderWords(welds: readonly Weld[], purged: boolean): (readonly [head: s
       ? [
           [
             'Torch',
-            '“Weld at once”: the finished runner is in its own way there. Weld it as soon as these two pieces are tacked and turned right, before the next piece goes on.',
+            '“At once”: the finished runner is in its own way there. Weld it as soon as these two pieces are tacked and turned right, before the next piece goes on.',
           ] as const,
         ]
       : []),
-    ...(purged ? [['Purge', 'Every weld of stainless or titanium tube is purged inside.'] as const] : []),
+    ...(purge ? [['Purge', purge] as const] : []),
   ];
 }

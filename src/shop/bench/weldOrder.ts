@@ -15,17 +15,19 @@ export type Weld = {
   readonly runner: string;
   readonly name: string;
   readonly place: Vec3;
-  /** From the runner's start; null at its ends, which have it in their name. */
-  readonly station: number | null;
   /** Degrees that a torch reaches while the whole runner is there; null where it is not asked. */
   readonly torch: number | null;
+  /** The same with the other runners in place. */
+  readonly torchInPlace: number;
   readonly inTheWay: readonly string[];
   /** It cannot be reached all round once the runner is whole. */
   readonly early: boolean;
 };
 
 /** A torch that reaches this much has it all. */
-const ALL_ROUND = 359.5;
+export const ALL_ROUND = 359.5;
+/** What a joint calls the tube that it is of. */
+export const OWN = 'this tube';
 
 export function weldOrder(bench: Bench): Weld[] {
   const { header } = bench;
@@ -49,8 +51,8 @@ function jointsOf({ header, making }: Bench, resolved: ResolvedRunner): Weld[] {
       runner: runner.id,
       name: jointName(tube, joint),
       place: joint.position,
-      station: joint.station,
       torch: joint.torchFree,
+      torchInPlace: joint.torchFreeInPlace ?? joint.torchFree,
       inTheWay: joint.inTheWay,
       early: isEarly(joint),
     }),
@@ -58,7 +60,7 @@ function jointsOf({ header, making }: Bench, resolved: ResolvedRunner): Weld[] {
   return [...welds.filter((w) => w.early), ...welds.filter((w) => !w.early)];
 }
 
-const isEarly = ({ torchFree, inTheWay }: Joint): boolean => torchFree < ALL_ROUND && inTheWay.includes('this tube');
+const isEarly = ({ torchFree, inTheWay }: Joint): boolean => torchFree < ALL_ROUND && inTheWay.includes(OWN);
 
 function splitWelds({ runner, centerline: line }: ResolvedRunner, tubes: readonly BentTube[]): Weld[] {
   return tubes.slice(1).map((tube, i): Weld => {
@@ -68,8 +70,8 @@ function splitWelds({ runner, centerline: line }: ResolvedRunner, tubes: readonl
       runner: runner.id,
       name: `${tubes[i]!.id} | ${tube.id}`,
       place: pointAt(line!, station).position,
-      station,
       torch: null,
+      torchInPlace: 360,
       inTheWay: [],
       early: false,
     };
@@ -91,8 +93,8 @@ function startWelds({ design }: Header, routed: readonly ResolvedRunner[]): Weld
         runner: r.runner.id,
         name: `${r.runner.id} | ${flangeOf(r)?.id ?? startName(r)}`,
         place: r.start.position,
-        station: null,
         torch: null,
+        torchInPlace: 360,
         inTheWay: [],
         early: false,
       }),
@@ -117,8 +119,8 @@ const endWelds = (routed: readonly ResolvedRunner[]): Weld[] =>
         runner: r.runner.id,
         name: `${r.runner.id} | ${endName(r)}`,
         place: r.centerline!.points.at(-1)!,
-        station: null,
         torch: null,
+        torchInPlace: 360,
         inTheWay: [],
         early: false,
       }),

@@ -39,14 +39,12 @@ export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Bloc
     { kind: 'heading', words: `Pieces in the order they go on, ${steps.display} and degrees` },
     { kind: 'words', words: howToTurn(part.resolved, radiiOf(tube, steps)) },
     { kind: 'table', columns: COLUMNS, rows },
-    ...torchWords(tube, steps),
     ...(isPurged(material)
       ? [
           {
             kind: 'words',
             head: 'Purge',
-            words:
-              'Argon inside at every weld of this tube: dam both ends, feed low, vent high, and keep it flowing until the weld has lost its colour. Mind: it takes the place of air.',
+            words: 'Argon inside at every weld of this tube; how, and what to mind, stands on the weld map.',
           } as const,
         ]
       : []),
@@ -127,15 +125,3 @@ function stripOf(tube: WeldedTube, turns: readonly Turn[], left: string, right: 
 /** Between which pieces, `r1-1 | r1-2`. */
 export const jointName = ({ pieces }: WeldedTube, { after }: Joint): string =>
   `${pieces[after]!.id} | ${pieces[after + 1]!.id}`;
-
-function torchWords(tube: WeldedTube, _: Steps): Block[] {
-  const tight = tube.joints.filter(({ torchFree }) => torchFree < 359.5);
-  if (tight.length === 0) return [];
-  const words = tight.map(
-    (joint) =>
-      `${jointName(tube, joint)}: room for ${joint.torchFree.toFixed(0)}° of 360°${
-        joint.inTheWay.length > 0 ? `, in the way ${joint.inTheWay.join(', ')}` : ''
-      }`,
-  );
-  return [{ kind: 'words', head: 'Torch', words: `${words.join('; ')}. Weld these first, see the weld map.` }];
-}
