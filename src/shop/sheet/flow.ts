@@ -135,9 +135,10 @@ function tablePieces(columns: readonly FlowColumn[], rows: readonly (readonly st
     true,
   );
   const body = rows.map((row) => rowPiece(columns, widths, row, false));
+  const headed = columns.some((c) => c.head.trim() !== '');
   return [
-    { ...head, withNext: true },
-    ...body.map((piece, i): Piece => ({ ...piece, ...(i > 0 ? { again: head } : {}) })),
+    ...(headed ? [{ ...head, withNext: true } as const] : []),
+    ...body.map((piece, i): Piece => ({ ...piece, ...(i > 0 && headed ? { again: head } : {}) })),
     { height: AFTER_TABLE, at: () => [], isRoom: true },
   ];
 }
