@@ -1,15 +1,20 @@
 /**
  * Which legs the bends of a runner keep: over the whole runner by dynamic programming, since a leg kept ahead of a bend is not to
- * be had behind it. Fewest pieces, then joints clear of bends, then least bar, then most room for the torch.
+ * be had behind it. Fewest pieces, then joints clear of bends, then least bar, then most room for the torch: with this tube
+ * alone, then with all the others there.
  */
+import type { TorchReach } from '../../../../geometry';
 import type { Legs } from './stock';
 import { type Limits, nearness, type Straight, type StraightCut, waysToMake } from './straight';
 
 /** What is made little of, the first first. */
-type Cost = readonly [pieces: number, nearness: number, bar: number, noTorch: number, offMiddle: number];
-const NOTHING: Cost = [0, 0, 0, 0, 0];
+type Cost = readonly [pieces: number, near: number, bar: number, alone: number, inPlace: number, offMiddle: number];
+const NOTHING: Cost = [0, 0, 0, 0, 0, 0];
 /** Costs nearer than this tie: a micrometre. */
 const TIE = 1e-6;
+
+/** Degrees round the tube where a torch has room. */
+type Torch = Pick<TorchReach, 'free' | 'freeInPlace'>;
 
 type Choice = { readonly cost: Cost; readonly cuts: readonly StraightCut[] };
 
@@ -18,14 +23,14 @@ export type Given = Omit<Straight, 'before' | 'behind'>;
 
 /**
  * @param ways of each bend, the legs that it could keep
- * @param torch degrees round the tube where there is no room, at a joint in a straight
+ * @param torch at a joint in a straight
  * @returns one cut a straight
  */
 export function chooseCuts(
   straights: readonly Given[],
   ways: readonly (readonly Legs[])[],
   limits: Limits,
-  torch: (straight: number, joint: number) => number,
+  torch: (straight: number, joint: number) => Torch,
 ): readonly StraightCut[] {
   let reached: readonly Choice[] = [{ cost: NOTHING, cuts: [] }];
   let from: readonly (number | null)[] = [null];
@@ -45,10 +50,10 @@ export function chooseCuts(
   return least(reached).cuts;
 }
 
-function bestOf(straight: Straight, limits: Limits, torch: (joint: number) => number) {
+function bestOf(straight: Straight, limits: Limits, torch: (joint: number) => Torch) {
   const made = waysToMake(straight, limits).map((cut) => {
     const near = cut.joints.reduce((all, joint) => all + nearness(straight, joint, limits.setback), cut.lost ** 2);
-    return { cut, cost: [cut.bar > 0 ? 1 : 0, near, cut.bar, 0, 0] as Cost };
+    return { cut, cost: [cut.bar > 0 ? 1 : 0, near, cut.bar, 0, 0, 0] as Cost };
   });
   const [first] = [...made].sort((a, b) => compare(a.cost, b.cost));
   // The torch is asked only of those that all else leaves.
@@ -57,13 +62,14 @@ function bestOf(straight: Straight, limits: Limits, torch: (joint: number) => nu
       .filter(({ cost }) => compare(cost, first!.cost) === 0)
       .map(({ cut, cost: [pieces, near, bar] }) => {
         const off = cut.joints.reduce((all, joint) => all + Math.abs(joint - straight.length / 2), 0);
-        const noTorch = cut.joints.reduce((all, joint) => all + torch(joint), 0);
-        return { cut, cost: [pieces, near, bar, noTorch, off] as Cost };
+        const alone = cut.joints.reduce((all, joint) => all + 360 - torch(joint).free, 0);
+        const inPlace = cut.joints.reduce((all, joint) => all + 360 - torch(joint).freeInPlace, 0);
+        return { cut, cost: [pieces, near, bar, alone, inPlace, off] as Cost };
       }),
   );
 }
 
-const sum = (a: Cost, b: Cost): Cost => [a[0] + b[0], a[1] + b[1], a[2] + b[2], a[3] + b[3], a[4] + b[4]];
+const sum = (a: Cost, b: Cost): Cost => a.map((part, k) => part + b[k]!) as unknown as Cost;
 
 function compare(a: Cost, b: Cost): number {
   for (let k = 0; k < a.length; k++) if (Math.abs(a[k]! - b[k]!) > TIE) return a[k]! - b[k]!;

@@ -48,6 +48,17 @@ export function tightRemark(runner: string, joints: readonly Joint[], setback: n
   ];
 }
 
+/** Of the tube alone: what other runners take is told by each joint, and is a matter of which is put in first. */
+export function torchRemarks(runner: string, joints: readonly Joint[]): Remark[] {
+  return joints
+    .filter(({ torchFree }) => torchFree < 360)
+    .map(({ after, torchFree }) => ({
+      where: `runners/${runner}`,
+      message: `${runner}: at joint ${after + 1} a torch has room over ${formatAngle(torchFree, 0)} of the round while all of this tube is there; weld it before the pieces that come near it are put on.`,
+      stops: false,
+    }));
+}
+
 /** @param untaken joints by the piece before */
 export function allowanceRemark(
   runner: string,

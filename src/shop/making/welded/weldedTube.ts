@@ -17,7 +17,7 @@ import type { Part } from '../../part';
 import type { Joint, Piece, WeldedTube } from '../report';
 import { chooseCuts } from './choose';
 import { type Cut, cutsOf, lengthOf, straightsAbout } from './pieces';
-import { allowanceRemark, kerfRemarks, radiusRemark, tightRemark, trimRemark } from './remarks';
+import { allowanceRemark, kerfRemarks, radiusRemark, tightRemark, torchRemarks, trimRemark } from './remarks';
 import { roundedTube } from './rounded';
 import { allowanceOf, sawnOf } from './sawn';
 import { arcsOf, type Supply, supplyOf, waysToCut, wholeOf } from './stock';
@@ -51,7 +51,7 @@ export function weldedTube(header: Header, part: Part): WeldedTube {
     })),
     ways,
     { setback: weldSetback, leastBar: Math.max(weldSetback, 2 * kerf) },
-    (straight, joint) => 360 - torch(begins[straight]! + joint).free,
+    (straight, joint) => torch(begins[straight]! + joint),
   );
 
   const cuts = cutsOf(table, arcs, chosen);
@@ -112,6 +112,7 @@ export function weldedTube(header: Header, part: Part): WeldedTube {
       ),
       ...kerfRemarks(id, pieces, kerf, display),
       ...tightRemark(id, joints, weldSetback, display),
+      ...torchRemarks(id, joints),
       ...allowanceRemark(id, untaken, allowance, display),
       ...trimRemark(id, 'start', lost.start, display),
       ...trimRemark(id, 'end', lost.end, display),

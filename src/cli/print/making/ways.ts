@@ -1,0 +1,32 @@
+/** Both ways of every tube group side by side. */
+import type { Making, WayTotals } from '../../../shop/making/report';
+import { type Align, columns } from '../columns';
+
+const ALIGN: readonly Align[] = ['left', 'left', 'left', ...Array<Align>(8).fill('right')];
+
+export function waysPart({ groups, cost: { currency } }: Making): string {
+  if (groups.length === 0) return '';
+  const money = currency || 'money';
+  const head = ['tube', 'way', '', 'pieces', 'cuts', 'welds', 'bends', 'kg', 'kg of stock', 'hours', money];
+  const rows = groups.flatMap(({ tube, chosen, welded, bent }) =>
+    [welded, bent].map((way, i) => [i === 0 ? tube : '', ...wayRow(way, way.way === chosen)]),
+  );
+  const missing = [...new Set(groups.flatMap(({ welded, bent }) => [...welded.missing, ...bent.missing]))];
+  const note = missing.length > 0 ? `\n  Not in the money, for want of a price: ${missing.join(', ')}` : '';
+  return `Both ways of making\n${columns([head, ...rows], ALIGN)}${note}`;
+}
+
+function wayRow(way: WayTotals, chosen: boolean): string[] {
+  const name = way.way === 'welded' ? 'welded up' : 'bent';
+  const state = [chosen ? 'chosen' : '', way.possible ? '' : 'cannot be made'].filter(Boolean).join(', ');
+  const { stock, welds, work } = way.cost;
+  return [
+    name,
+    state,
+    ...[way.pieces, way.cuts, way.welds, way.bends].map(String),
+    way.mass?.toFixed(2) ?? '?',
+    way.stockMass?.toFixed(2) ?? '?',
+    (way.minutes / 60).toFixed(1),
+    ((stock ?? 0) + (welds ?? 0) + (work ?? 0)).toFixed(2),
+  ];
+}
