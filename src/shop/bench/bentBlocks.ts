@@ -4,7 +4,7 @@
  */
 
 import { settingsOf } from '../../../shared/stock/workshop';
-import { type ThinningRule, thinningWords } from '../making/bent/thinning';
+import type { ThinningRule } from '../making/bent/thinning';
 import type { BentTube, MachineRow } from '../making/report';
 import type { Block, FlowColumn } from '../sheet/flow';
 import { type Bench, endName, partOf, startName } from './bench';
@@ -75,11 +75,15 @@ function rowsOf({ fromStart, fromEnd }: BentTube, { a, b }: Serves, steps: Steps
 }
 
 function howToRead(rotation: 'right-handed' | 'left-handed', { a, b }: Serves): string {
-  const order = a && b ? 'It can be bent from either end: A from the top row down, B from the bottom row up. ' : '';
-  const only = b && !a ? 'It can only be bent from end B: from the bottom row up. ' : '';
-  return `${order}${only}Straight, rotation and angle as designed; rotation is the turn of the bend’s plane from the last one’s, positive ${
+  const order =
+    a && b
+      ? 'From A work down the rows, from B up. '
+      : b
+        ? 'Only from end B, working up the rows. '
+        : 'Only from end A. ';
+  return `${order}Rotation: of the bend’s plane from the last one’s, positive ${
     rotation === 'right-handed' ? 'clockwise' : 'counter-clockwise'
-  } looking along the tube from A, and from B alike (${rotation}). Set: what the bender goes to before it springs back. Mark: from the sawn end to where the bend begins. Feed: the carriage’s travel before it. Dial: where the tube then stands, the end’s first bend being 0°.`;
+  } looking along the tube from the end that is bent from (${rotation}). Set: before it springs back. Mark: from the sawn end to where the bend begins. Feed: the carriage’s travel before it. Dial: the first bend is 0°.`;
 }
 
 function sawWords({ cutLength, trimStart, trimEnd }: BentTube, steps: Steps): string {
@@ -122,10 +126,17 @@ function clampWords({ clampable, offered, remarks }: BentTube): Block[] {
   ];
 }
 
+/** As `thinningWords`, for a line of its own. */
+const RULES: Readonly<Record<ThinningRule, { readonly wall: string; readonly outOfRound: string }>> = {
+  geometric: { wall: 'geometry alone', outOfRound: '8 % of the diameter: ASME B31.1' },
+  tema: { wall: 'TEMA RCB-2.31', outOfRound: '10 % of the diameter: TEMA' },
+  'b31.1': { wall: 'what ASME B31.1, 102.4.5, asks to be left', outOfRound: '8 % of the diameter: ASME B31.1' },
+};
+
 /** A line for each ratio: bends of one radius thin alike. */
 function thinWords({ thinned }: BentTube, rule: ThinningRule, steps: Steps): Block[] {
   const radii = [...new Set(thinned.map(({ radius }) => radius))];
-  const words = thinningWords(rule);
+  const words = RULES[rule];
   return radii.map((radius): Block => {
     const { ratio, percent, wall, outOfRound } = thinned.find((t) => t.radius === radius)!;
     const say = (mm: number): string => `${lengthFigure(mm, steps.display)} ${steps.display}`;
@@ -133,7 +144,7 @@ function thinWords({ thinned }: BentTube, rule: ThinningRule, steps: Steps): Blo
     return {
       kind: 'words',
       head: 'Wall',
-      words: `${which}${ratio.toFixed(2)} diameters of radius: ${say(wall)} of the wall, ${percent.toFixed(0)} % less. ${words.wall} Out of round by ${say(outOfRound)} at most. ${words.outOfRound}`,
+      words: `${which}${ratio.toFixed(2)} diameters of radius: outside a bend ${say(wall)} of wall, ${percent.toFixed(0)} % less (${words.wall}). Out of round by ${say(outOfRound)} at most (${words.outOfRound}).`,
     };
   });
 }

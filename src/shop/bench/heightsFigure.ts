@@ -11,7 +11,7 @@ import type { CheckHeights } from '../making/report';
 import { AXIS, CUT, EDGE, THIN, TYPE } from '../sheet/style';
 import { spread } from './spread';
 
-const MOST_HEIGHT = 26;
+const MOST_HEIGHT = 22;
 const LEAST_HEIGHT = 10;
 /** Beneath the plate: what is measured where, and how high. */
 const BENEATH = 13;
@@ -32,7 +32,7 @@ export function heightsFigure(
   const scaleFor = (width: number): number => Math.min((width - 8) / (high - low), MOST_HEIGHT / tall);
   const height = (width: number): number => Math.max(LEAST_HEIGHT, tall * scaleFor(width));
   return {
-    height: height(USUAL_WIDTH) + BENEATH + 5,
+    height: height(USUAL_WIDTH) + BENEATH + 3.5,
     at: ([left, top]: Point, width: number): Item[] => {
       const scale = scaleFor(width);
       const from = left + (width - scale * (high - low)) / 2;

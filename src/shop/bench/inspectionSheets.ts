@@ -24,7 +24,7 @@ export function inspectionSheets(bench: Bench, paper: Paper, display: Display): 
     ...endBlocks(header, display),
     { kind: 'heading', words: 'Leak test' },
     ...LEAK.map(([head, words]): Block => ({ kind: 'words', head, words })),
-    { kind: 'table', columns: LEAK_COLUMNS, rows: leakRows(bench) },
+    { kind: 'table', columns: LEAK_COLUMNS, rows: LEAK_ROWS },
     ...boltBlocks(design),
     { kind: 'heading', words: 'Finished' },
     { kind: 'table', columns: DONE_COLUMNS, rows: doneRows(design) },
@@ -115,12 +115,7 @@ const LEAK_COLUMNS: readonly FlowColumn[] = [
   { head: 'where it leaked, and what was done', share: 110 },
 ];
 
-const leakRows = ({ header }: Bench): string[][] =>
-  [...header.runners.filter((r) => r.centerline).map(({ runner }) => runner.id), ...header.merges.keys()].map((id) => [
-    id,
-    '',
-    '',
-  ]);
+const LEAK_ROWS = ['runners', 'flanges', 'collectors', ''].map((what) => [what, what ? '' : '-', '']);
 
 function boltBlocks({ flanges = [] }: Design): Block[] {
   const rows = flanges.flatMap(({ id, fasteners = [] }) => {

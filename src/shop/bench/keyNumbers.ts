@@ -63,5 +63,6 @@ function lengthFact({ header }: Bench, id: string, display: Display): Fact[] {
   const { length, tolerance } = header.groups.get(id)!;
   const head = header.runners.some((r) => r.runner.group === id && r.lengthInHead > 0) ? ' with the head' : '';
   const wanted = length === null ? '' : `, wanted ${say(length)}`;
-  return [[`${id} length`, `${say(least)} to ${say(most)}${head}${wanted}, within ± ${say(tolerance)}`]];
+  const found = say(least) === say(most) ? say(least) : `${say(least)} to ${say(most)}`;
+  return [[`${id} length`, `${found}${head}${wanted}, within ± ${say(tolerance)}`]];
 }

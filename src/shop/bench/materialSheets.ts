@@ -57,6 +57,14 @@ function balanceWords({ mass }: Making, hasPorts: boolean, display: Display): st
   return `${massWords(mass.total, display)} of metal, without fasteners and gaskets.${where}${unknown}`;
 }
 
+/** `what an hour costs; prices of head flange, nut M8` */
+function missingWords(missing: readonly string[]): string {
+  const PRICE = 'price of ';
+  const priced = missing.filter((m) => m.startsWith(PRICE)).map((m) => once(m.slice(PRICE.length)));
+  const others = missing.filter((m) => !m.startsWith(PRICE));
+  return [...others, ...(priced.length > 0 ? [`prices of ${priced.join(', ')}`] : [])].join('; ');
+}
+
 function costBlocks({ plan, groups, materials, cost }: Making): Block[] {
   const chosen = groups.map((g) => g[g.chosen]);
   const sum = (values: readonly (number | null)[]): number | null =>
@@ -72,7 +80,7 @@ function costBlocks({ plan, groups, materials, cost }: Making): Block[] {
   ];
   const total =
     cost.total === null
-      ? `Known so far: ${moneyWords(cost.known, cost.currency)}. Missing: ${cost.missing.join(', ')}.`
+      ? `Known so far: ${moneyWords(cost.known, cost.currency)}. Missing: ${missingWords(cost.missing)}.`
       : `Together ${moneyWords(cost.total, cost.currency)}.`;
   // Nothing known is nothing to show; what is missing need not be asked of who keeps no prices.
   if (lines.every(([, value]) => value === null) && cost.known === 0)

@@ -51,15 +51,13 @@ function introWords({ resolved, line, startTrim }: Part, display: Display): stri
   const real = line.length + startTrim;
   const moved =
     Math.abs(startTrim) > 0.005
-      ? ` The tube itself begins ${length(Math.abs(startTrim))} ${startTrim > 0 ? 'farther in' : 'later'} and is ${length(real)} long.`
+      ? ` The tube begins ${length(Math.abs(startTrim))} ${startTrim > 0 ? 'farther in' : 'later'}: ${length(real)}.`
       : '';
-  return `${tubeWords(resolved, display)}. From ${startName(resolved)} to ${endName(resolved)}, ${length(line.length)} along its middle.${moved}${headWords(resolved, line.length, display)}`;
+  return `${tubeWords(resolved, display)}. From ${startName(resolved)} to ${endName(resolved)}: ${length(line.length)} along its middle${headWords(resolved, line.length, display)}.${moved}`;
 }
 
 const headWords = ({ lengthInHead }: ResolvedRunner, along: number, display: Display): string =>
-  lengthInHead > 0
-    ? ` With ${formatLength(lengthInHead, display)} in the head, ${formatLength(along + lengthInHead, display)} count.`
-    : '';
+  lengthInHead > 0 ? `, ${formatLength(along + lengthInHead, display)} with the head` : '';
 
 function checkBlocks({ making }: Bench, part: Part, steps: Steps): Block[] {
   const heights = making.heights.find(({ runner }) => runner === part.id);
@@ -71,7 +69,7 @@ function checkBlocks({ making }: Bench, part: Part, steps: Steps): Block[] {
     { kind: 'heading', words: `Proved with a rule, ${steps.display}` },
     {
       kind: 'words',
-      words: `Straight from the middle of one end to the middle of the other: ${say(heights.chord)}. Lying by itself on a flat plate, finished, it spans ${say(heights.span)} along the plate, and its underside stands as high as this at its ends and under the middle of each bend:`,
+      words: `Straight from the middle of one end to the middle of the other: ${say(heights.chord)}. Finished and lying by itself on a flat plate, it spans ${say(heights.span)} and its underside stands this high:`,
     },
     { kind: 'figure', ...heightsFigure(heights, part.resolved.tubeRadius, places, say) },
   ];
@@ -98,6 +96,6 @@ function roundedBlock({ tape, dial, position, angle, length }: Rounded, steps: S
   return {
     kind: 'words',
     head: 'Rounding',
-    words: `Figures in bold are rounded to ${stepWords({ ...steps, tape, dial })}. Made to them exactly, the far end comes out ${say(position)} off its place and ${angle.toFixed(2)}° off its direction, the tube ${longer}${measured}.`,
+    words: `Bold figures are rounded to ${stepWords({ ...steps, tape, dial })}. Made to them exactly, the far end is ${say(position)} and ${angle.toFixed(2)}° off, the tube ${longer}${measured}.`,
   };
 }

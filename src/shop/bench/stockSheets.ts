@@ -11,7 +11,7 @@ import { type Bench, stepsOf } from './bench';
 import { dialFigure, type Steps, tapeFigure } from './figures';
 import { moneyWords } from './money';
 import { legsIn, lengthOfStock, nestFigure } from './nestFigure';
-import { isBend, round, stockWords } from './stockWords';
+import { isBend, round, sectionWords, stockWords } from './stockWords';
 
 export function stockSheets(bench: Bench, paper: Paper, display: Display): Sheet[] {
   const { plan } = bench.making;
@@ -21,7 +21,10 @@ export function stockSheets(bench: Bench, paper: Paper, display: Display): Sheet
   const blocks = [
     ...buyBlocks(bench, display),
     ...plan.remarks.map(({ message }): Block => ({ kind: 'words', words: message })),
-    ...plan.parts.flatMap((part) => partBlocks(part, assumed, bench.making.cost.currency, steps)),
+    ...plan.parts.flatMap((part, i) => {
+      const first = plan.parts.findIndex(({ kind }) => kind === part.kind) === i;
+      return partBlocks(part, first, assumed, bench.making.cost.currency, steps);
+    }),
   ];
   return flowSheets('Buy and cut', blocks, paper);
 }
@@ -65,12 +68,20 @@ function buyBlocks({ making }: Bench, display: Display): Block[] {
   ];
 }
 
-function partBlocks(part: NestPart, assumed: ReadonlySet<string>, currency: string, steps: Steps): Block[] {
+/** @param first of its kind: how it is read is said once */
+function partBlocks(
+  part: NestPart,
+  first: boolean,
+  assumed: ReadonlySet<string>,
+  currency: string,
+  steps: Steps,
+): Block[] {
   const longest = Math.max(...part.used.map(lengthOfStock));
-  const [first] = part.used;
+  const [one] = part.used;
+  const tube = one ? `, ${sectionWords(one.of, steps.display)}` : '';
   return [
-    { kind: 'heading', words: part.kind === 'bar' ? 'Bars' : 'Stock bends, unrolled' },
-    ...(first ? [{ kind: 'words', words: `${leastWords(part, currency, steps)} ${howWords(part)}` } as const] : []),
+    { kind: 'heading', words: `${part.kind === 'bar' ? 'Bars' : 'Stock bends, unrolled'}${tube}` },
+    { kind: 'words', words: `${leastWords(part, currency, steps)}${first ? ` ${howWords(part)}` : ''}` },
     ...part.used.flatMap((used): Block[] => [
       { kind: 'words', head: '', words: '' },
       { kind: 'figure', ...nestFigure(used, longest) },

@@ -13,9 +13,13 @@ export function round(mm: number, display: Display): string {
 
 const bare = (degrees: number): string => `${Number(degrees.toFixed(2))}°`;
 
-/** `U 180°, radius 63.5 mm, legs 100 and 100 mm, tube 42.4 × 1.5 mm, Stainless 304` */
+/** `42.4 mm × 1.5 mm, Stainless 304` */
+export const sectionWords = (stock: StockBar | StockBend, display: Display): string =>
+  `${round(stock.outsideDiameter, display)} × ${round(stock.wall, display)}, ${materialName(stock.material)}`;
+
+/** `Bend 180°, radius 63.5 mm, legs 100 and 100 mm, tube 42.4 × 1.5 mm, Stainless 304` */
 export function stockWords(stock: StockBar | StockBend, display: Display): string {
-  const tube = `${round(stock.outsideDiameter, display)} × ${round(stock.wall, display)}, ${materialName(stock.material)}`;
+  const tube = sectionWords(stock, display);
   if (!isBend(stock)) return `Straight tube ${round(stock.length, display)}, ${tube}`;
   const [a, b] = stock.legs;
   const legs =

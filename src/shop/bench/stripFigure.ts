@@ -24,9 +24,9 @@ export type StripPlan = {
   readonly right: string;
 };
 
-const ROWS = { names: 4.5, angles: 10.5, top: 13, bottom: 23, marks: 30, dials: 38, ends: 43 } as const;
+const ROWS = { names: 4.5, angles: 10.5, top: 13, bottom: 23, marks: 30, dials: 38, ends: 43.8 } as const;
 const DIAL = 4.2;
-const HEIGHT = 46;
+const HEIGHT = 47;
 const SHADING = 1.6;
 
 export const stripFigure = (plan: StripPlan) => ({

@@ -59,7 +59,7 @@ function torchCell({ kind, torch, torchInPlace, inTheWay, early }: Weld): string
       ? 'all round'
       : `${torch.toFixed(0)}°${early ? ', then its own tube is in the way: at once' : ''}`;
   return torchInPlace < torch - 0.5
-    ? `${own}; ${torchInPlace.toFixed(0)}° once ${others.join(', ') || 'others'} stand beside`
+    ? `${own}; ${torchInPlace.toFixed(0)}° with ${others.join(', ') || 'the others'} in place`
     : own;
 }
 

@@ -8,7 +8,7 @@ import type { Joint, NestPart, Piece, WeldedTube } from '../making/report';
 import type { Block, FlowColumn } from '../sheet/flow';
 import type { Bench } from './bench';
 import { endName, isPurged, partOf, startName } from './bench';
-import { aroundFigure, dialFigure, onDial, type Steps, tapeFigure } from './figures';
+import { aroundFigure, dialFigure, lengthFigure, onDial, type Steps, tapeFigure } from './figures';
 import { stripFigure } from './stripFigure';
 
 export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Block[] {
@@ -69,7 +69,7 @@ function howToTurn({ runner: { from } }: ResolvedRunner, radii: string): string 
 }
 
 const radiiOf = ({ pieces }: WeldedTube, steps: Steps): string => {
-  const radii = [...new Set(pieces.filter((p) => p.kind === 'bend').map((p) => tapeFigure(p.radius, steps)))];
+  const radii = [...new Set(pieces.filter((p) => p.kind === 'bend').map((p) => lengthFigure(p.radius, steps.display)))];
   return `centerline radius ${radii.join(' or ')}`;
 };
 

@@ -1,6 +1,7 @@
 /**
  * The packet's first page: the header in a picture, its key numbers, what is in the packet and on which page, whether it may be cut.
- * What is wrong or must be known before the first cut follows on a page of its own, so that none of it is left out.
+ * What is wrong or must be known before the first cut stands there too, or on pages of its own where it is too much for that: none
+ * of it is left out.
  */
 import type { Display } from '../../../shared/design/types';
 import type { Item, Point } from '../../formats/drawing/drawing';
@@ -29,12 +30,13 @@ export type Cover = {
   readonly starts: readonly string[];
   readonly display: Display;
   readonly facts?: readonly (readonly [head: string, words: string])[];
-  /** Drawn for this much room, its corner at the origin. */
-  readonly picture?: { readonly items: readonly Item[] };
+  /** Drawn into the room that the page leaves it, its corner at the origin. */
+  readonly picture?: (room: { readonly width: number; readonly height: number }) => readonly Item[];
 };
 
-/** The room that a picture is to be drawn for. */
-export const PICTURE = { width: 190, height: 88 };
+/** Of a picture: smaller than the least nothing is seen on it, larger than the most it helps nobody. */
+const LEAST_PICTURE = 50;
+const MOST_PICTURE = 100;
 
 /** Problems beyond these are only counted: who has so many does not cut. */
 const MOST_PROBLEMS = 30;
@@ -43,20 +45,35 @@ const BIG = 9;
 const ROW = 6.6;
 const INDENT = 34;
 
+/** @param cover its contents count, not yet their pages, where it is asked how many pages it takes */
 export function coverSheets(cover: Cover, paper: Paper): Sheet[] {
-  return [firstPage(cover, paper), ...beforeCutting(cover, paper)];
+  const findings = findingsOf(cover);
+  const whole = firstPage(cover, findings, paper);
+  if (whole) return [whole];
+  const apart = firstPage(cover, null, paper);
+  return [apart!, ...flowSheets('Before you cut', findings.flatMap(blocksOf), paper)];
 }
 
-/** How many pages come before the first that is listed. */
-export const coverPages = (cover: Omit<Cover, 'contents'>, paper: Paper): number =>
-  1 + beforeCutting(cover, paper).length;
+type Finding = { readonly head: string; readonly words: readonly string[] };
 
-function firstPage(
-  { design, contents, problems, fitting = [], starts, display, facts = [], picture }: Cover,
-  paper: Paper,
-): Sheet {
+/** @param findings null where they stand on pages of their own. @returns null where it is too much for a page */
+function firstPage(cover: Cover, findings: readonly Finding[] | null, paper: Paper): Sheet | null {
   const size = upright(paper);
   const free = freeBox(size);
+  const room = free.bottom - written(cover, findings, paper, 0).end;
+  const least = cover.picture ? LEAST_PICTURE : 0;
+  if (findings && room < least) return null;
+  const height = cover.picture && room >= least ? Math.min(room, MOST_PICTURE) : 0;
+  const { items, top } = written(cover, findings, paper, height);
+  const width = widthOf(free);
+  const picture = height > 0 ? [group([free.left, top], cover.picture!({ width, height }))] : [];
+  return { ...size, title: 'Workshop packet', scale: '', items: [...picture, ...items] };
+}
+
+/** @param picture how high it is. @returns where it begins, and where all ends */
+function written(cover: Cover, findings: readonly Finding[] | null, paper: Paper, picture: number) {
+  const { design, contents, problems, display, facts = [] } = cover;
+  const free = freeBox(upright(paper));
   const width = widthOf(free);
   const items: Item[] = [];
   let y = free.top + 9;
@@ -64,11 +81,8 @@ function firstPage(
     items.push(text(fitted(words, width, BIG, true), [free.left, y], BIG, { bold: true }));
     y += BIG * 1.25;
   }
-  y -= 4;
-  if (picture) {
-    items.push(group([free.left + (width - PICTURE.width) / 2, y - 4], picture.items));
-    y += PICTURE.height;
-  }
+  const top = y - 8;
+  y += picture - 4;
   for (const [head, words] of facts.slice(0, MOST_FACTS)) {
     items.push(text(fitted(head, INDENT - 2, TYPE.plain, true), [free.left, y], TYPE.plain, { bold: true }));
     y = paragraph(items, [words], [free.left + INDENT, y], width - INDENT) + 0.6;
@@ -89,33 +103,42 @@ function firstPage(
     y += ROW;
   }
   y += 3;
-  section(problems.length === 0 ? 'The design holds every rule' : `NOT READY TO CUT: ${count(problems.length)}`);
-  const next =
-    problems.length + fitting.length + starts.length > 0 ? 'The next page says what to know before you cut. ' : '';
-  paragraph(items, [`${next}${printWords(display)}`], [free.left, y], width);
-  return { ...size, title: 'Workshop packet', scale: '', items };
+  if (problems.length === 0 || !findings)
+    section(problems.length === 0 ? 'The design holds every rule' : notReady(problems.length));
+  for (const { head, words } of findings ?? []) {
+    section(head);
+    y = paragraph(items, words, [free.left, y], width) + 3;
+  }
+  const next = findings ? '' : 'The next page says what to know before you cut. ';
+  y = paragraph(items, [`${next}${printWords(display)}`], [free.left, y], width);
+  return { items, top, end: y - LINE };
 }
 
 const printWords = (display: Display): string =>
   `Printed at 100 %, the bar on each page measures ${barLength(display)}: check it before you cut. All figures are nominal: tube varies, bends spring back, welds draw. Measure your tube, and prove the first piece before the rest is cut.`;
 
-function beforeCutting({ problems, fitting = [], starts }: Omit<Cover, 'contents'>, paper: Paper): Sheet[] {
+function findingsOf({ problems, fitting = [], starts }: Cover): Finding[] {
   const shown = problems.slice(0, MOST_PROBLEMS);
   const more = problems.length - shown.length;
-  const section = (head: string, words: readonly string[]): Block[] =>
-    words.length > 0
-      ? [{ kind: 'heading', words: head }, ...words.map((w): Block => ({ kind: 'words', words: w }))]
-      : [];
-  const blocks = [
-    ...section(`Not ready to cut: ${count(problems.length)}`, [
-      ...shown.map((p) => `· ${p}`),
-      ...(more > 0 ? [`and ${more} more: run the check.`] : []),
-    ]),
-    ...section('No rule, but know it before you cut', fitting),
-    ...section('Tubes that start elsewhere than their bend table', starts.length > 0 ? [START_RULE, ...starts] : []),
-  ];
-  return blocks.length > 0 ? flowSheets('Before you cut', blocks, paper) : [];
+  return [
+    {
+      head: notReady(problems.length),
+      words: [...shown.map((p) => `· ${p}`), ...(more > 0 ? [`and ${more} more: run the check.`] : [])],
+    },
+    { head: 'No rule, but know it before you cut', words: fitting },
+    {
+      head: 'Tubes that start elsewhere than their bend table',
+      words: starts.length > 0 ? [START_RULE, ...starts] : [],
+    },
+  ].filter(({ words }) => words.length > 0);
 }
+
+const blocksOf = ({ head, words }: Finding): Block[] => [
+  { kind: 'heading', words: head },
+  ...words.map((w): Block => ({ kind: 'words', words: w })),
+];
+
+const notReady = (problems: number): string => `Not ready to cut: ${count(problems)}`;
 
 const count = (n: number): string => (n === 1 ? 'one rule fails' : `${n} rules fail`);
 

@@ -5,16 +5,17 @@ import { cautionSheets } from '../bench/cautions';
 import { inspectionSheets } from '../bench/inspectionSheets';
 import { keyNumbers } from '../bench/keyNumbers';
 import { materialSheets } from '../bench/materialSheets';
-import { headerPicture, nameMarks } from '../bench/picture/headerPicture';
+import { bestView, headerPicture, nameMarks } from '../bench/picture/headerPicture';
 import { runnerSheets } from '../bench/runnerSheets';
 import { stockSheets } from '../bench/stockSheets';
 import { weldMapSheets } from '../bench/weldMap';
 import { type Fitting, fittingSheets } from '../fitting/fittingSheets';
 import { type FlangeSheetPlan, flangeSheets } from '../flangeSheet';
 import type { Part } from '../part';
+import { TYPE } from '../sheet/style';
 import { bendGuide, type StockBend } from '../templates/bendGuide';
 import { templateSheets } from '../templates/templateSheets';
-import { type Cover, PICTURE } from './cover';
+import type { Cover } from './cover';
 import type { PacketGroup, PaperOptions } from './packet';
 
 export const templateGroup = (cuts: readonly WrapCut[], options: PaperOptions): PacketGroup => ({
@@ -79,8 +80,12 @@ export const cautionGroup = ({ header }: Bench, { paper }: PaperOptions): Packet
 
 /** What the first page shows of the header itself. */
 export function coverOf(bench: Bench, { display }: PaperOptions): Pick<Cover, 'facts' | 'picture'> {
-  const picture = headerPicture(bench.header, PICTURE, nameMarks(bench.header));
-  return { facts: keyNumbers(bench, display), ...(picture ? { picture } : {}) };
+  const { header } = bench;
+  const view = bestView(header, { width: 190, height: 90 });
+  return {
+    facts: keyNumbers(bench, display),
+    picture: (room) => headerPicture(header, room, nameMarks(header), TYPE.plain, view)?.items ?? [],
+  };
 }
 
 /** Each radius with each diameter that is bent to it, once, small before large. */

@@ -6,7 +6,7 @@ import { writePdf } from '../../formats/pdf/write';
 import type { Paper } from '../sheet/paper';
 import { framed, type Sheet, type Stamp } from '../sheet/sheet';
 import type { StripOptions } from '../templates/strip';
-import { type Cover, coverPages, coverSheets } from './cover';
+import { type Cover, coverSheets } from './cover';
 
 export const PACKET = 'packet.pdf';
 
@@ -35,7 +35,8 @@ export async function packet(
 ): Promise<Uint8Array<ArrayBuffer>> {
   const filled = groups.filter(({ sheets }) => sheets.length > 0);
   const cover = { design: stamp.design, display: stamp.display ?? 'mm', ...state } as const;
-  let page = coverPages(cover, paper) + 1;
+  const unnumbered = filled.map(({ name, use }) => ({ name, use, from: 0, to: 0 }));
+  let page = coverSheets({ ...cover, contents: unnumbered }, paper).length + 1;
   const contents = filled.map(({ name, use, sheets }) => {
     const from = page;
     page += sheets.length;
