@@ -8,6 +8,7 @@ import { stockPlan } from '../nest/stockPlan';
 import { type Part, partsOf } from '../part';
 import { bentTubes } from './bent/bentTubes';
 import { checkHeights } from './heights/checkHeights';
+import { legChoices } from './legChoices';
 import { materialLines } from './materials/materials';
 import { massOfParts } from './materials/weights';
 import type { BentTube, Making, TubeGroup, Way, WeldedTube } from './report';
@@ -29,7 +30,7 @@ export async function makingOf(header: Header, made?: Made): Promise<Making> {
   const tubeOf = tubeFinder(parts);
   const groups: TubeGroup[] = [];
   for (const tube of new Set(parts.map(({ resolved }) => resolved.runner.tube)))
-    groups.push(await groupOf(header, tube, welded, bent, tubeOf));
+    groups.push(await groupOf(header, tube, parts, welded, bent, tubeOf));
   const chosen = new Map(groups.map((g) => [g.tube, g.chosen]));
   const [ofPieces, inOne] = [
     welded.filter(({ tube }) => chosen.get(tube) === 'welded'),
@@ -54,12 +55,14 @@ export async function makingOf(header: Header, made?: Made): Promise<Making> {
 }
 
 async function groupOf(
-  { design: { workshop, tubes, tooling } }: Header,
+  header: Header,
   tube: string,
+  parts: readonly Part[],
   welded: readonly WeldedTube[],
   bent: readonly BentTube[],
   tubeOf: (runner: string) => Tube,
 ): Promise<TubeGroup> {
+  const { workshop, tubes, tooling } = header.design;
   const own = <T extends { readonly tube: string }>(list: readonly T[]): T[] => list.filter((t) => t.tube === tube);
   const [ofPieces, inOne] = [own(welded), own(bent)];
   const pieces = weldedPieces(ofPieces, tubeOf);
@@ -68,6 +71,7 @@ async function groupOf(
   const bentPlan = await stockPlan(workshop, bentPieces(inOne, tubeOf).bars, []);
   return {
     tube,
+    legs: await legChoices(header, tube, parts),
     runners: ofPieces.map(({ runner }) => runner),
     chosen: tooling[tube]?.making ?? DEFAULT_WAY,
     welded: weldedTotals({ ...asked, plan: weldedPlan }, ofPieces),

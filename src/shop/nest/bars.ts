@@ -3,7 +3,7 @@
  * the bar's length and one kerf, each piece takes its length and one. The end trim comes off both ends of every length, from the
  * shelf too, as nobody knows how those were sawn; the cuts that take it off lie within it. mm.
  */
-import type { StockCut, UsedStock } from '../making/report';
+import type { PlacedStock, StockCut } from '../making/report';
 import type { Stock } from './fill';
 import { gathered } from './gathered';
 import { type Bin, type Supply, share } from './share';
@@ -28,7 +28,7 @@ export type BarProblem = {
 };
 
 export type Cuts = {
-  readonly used: readonly UsedStock[];
+  readonly used: readonly PlacedStock[];
   /** Ids of pieces that there is no stock for. */
   readonly over: readonly string[];
   readonly least: string;
@@ -95,7 +95,7 @@ function laid(
   kerf: number,
   endTrim: number,
   take: (type: number) => CutPiece,
-): UsedStock {
+): PlacedStock {
   const bar = stock[supply]!;
   const pieces = counts.flatMap(([type, n]) => Array.from({ length: n }, () => take(type)));
   pieces.sort((a, b) => b.length - a.length);

@@ -3,7 +3,7 @@
  * left. A piece that keeps a leg lies at an end whose leg is long enough, turned round where that helps; one that keeps both takes
  * the whole bend. A leg that nobody keeps is sawn off beyond the arc. Angles degrees, legs and radius mm.
  */
-import type { StockCut, UsedStock } from '../making/report';
+import type { PlacedStock, StockCut } from '../making/report';
 import { type Cuts, numbered, SECONDS } from './bars';
 import type { Stock } from './fill';
 import { gathered } from './gathered';
@@ -96,7 +96,7 @@ function laid(
   stock: readonly BendStock[],
   lost: number,
   take: (type: number) => CutBend,
-): UsedStock {
+): PlacedStock {
   const bend = stock[supply]!;
   const pieces = counts.flatMap(([type, n]) => Array.from({ length: n }, () => take(type)));
   pieces.sort((a, b) => b.angle - a.angle);

@@ -91,7 +91,7 @@ async function barsOf(
     ...(seconds === undefined ? {} : { seconds }),
   });
   return {
-    ...(fitting.length > 0 ? { part: partOf(what, 'bar', cuts) } : {}),
+    ...(fitting.length > 0 ? { part: partOf(what, 'bar', cuts, bars) } : {}),
     buy: buyLines(cuts, bars, assumed, (bar) => `bar ${figure(bar.length)} mm, ${tubeWords(tube)}`),
     remarks: [...barRemarks(pieces, bars, settings), ...cutRemarks(cuts, what, 'workshop/bars')],
   };
@@ -121,16 +121,21 @@ async function bendsOf(
   const words = ({ angle, legs }: StockBend) =>
     `bend ${figure(angle)}°, radius ${figure(radius)} mm, legs ${legs.map((l) => figure(l)).join(' and ')} mm, ${tubeWords(tube)}`;
   return {
-    ...(fitting.length > 0 ? { part: partOf(what, 'bend', cuts) } : {}),
+    ...(fitting.length > 0 ? { part: partOf(what, 'bend', cuts, bends) } : {}),
     buy: buyLines(cuts, bends, assumed, words),
     remarks: [...bendRemarks(pieces, bends, settings), ...cutRemarks(cuts, what, 'workshop/bends')],
   };
 }
 
-const partOf = (what: string, kind: 'bar' | 'bend', { used, least, value, bound, proved }: Cuts): NestPart => ({
+const partOf = (
+  what: string,
+  kind: 'bar' | 'bend',
+  { used, least, value, bound, proved }: Cuts,
+  stock: readonly (StockBar | StockBend)[],
+): NestPart => ({
   what,
   kind,
-  used,
+  used: used.map((one) => ({ ...one, of: stock.find(({ id }) => id === one.stock)! })),
   least,
   value,
   bound,

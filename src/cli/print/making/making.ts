@@ -14,7 +14,7 @@ export function printMaking(design: Design, making: Making): string {
   return [
     design.title ?? 'Untitled design',
     remarksPart(making.remarks),
-    waysPart(making),
+    waysPart(making, design.display),
     ...making.welded.filter(({ tube }) => ofPieces.has(tube)).map((t) => weldedPart(t, design.display)),
     ...making.bent.filter(({ tube }) => inOne.has(tube)).map((t) => bentPart(t, design.display)),
     stockPart(making, design.display),

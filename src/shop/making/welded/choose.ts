@@ -5,7 +5,7 @@
  */
 import type { TorchReach } from '../../../../geometry';
 import type { Legs } from './stock';
-import { type Limits, nearness, type Straight, type StraightCut, waysToMake } from './straight';
+import { type Limits, nearness, type Straight, type StraightCut, sliver, waysToMake } from './straight';
 
 /** What is made little of, the first first. */
 type Cost = readonly [pieces: number, near: number, bar: number, alone: number, inPlace: number, offMiddle: number];
@@ -52,7 +52,10 @@ export function chooseCuts(
 
 function bestOf(straight: Straight, limits: Limits, torch: (joint: number) => Torch) {
   const made = waysToMake(straight, limits).map((cut) => {
-    const near = cut.joints.reduce((all, joint) => all + nearness(straight, joint, limits.setback), cut.lost ** 2);
+    const near = cut.joints.reduce(
+      (all, joint) => all + nearness(straight, joint, limits.setback),
+      cut.lost ** 2 + sliver(cut, limits),
+    );
     return { cut, cost: [cut.bar > 0 ? 1 : 0, near, cut.bar, 0, 0, 0] as Cost };
   });
   const [first] = [...made].sort((a, b) => compare(a.cost, b.cost));

@@ -26,14 +26,28 @@ export type Supply = {
   readonly otherRadii: readonly number[] | null;
 };
 
-export function supplyOf(workshop: Pick<Workshop, 'bends'> | undefined, tube: Tube, radius: number): Supply {
+export function supplyOf(
+  workshop: Pick<Workshop, 'bends' | 'longestLeg'> | undefined,
+  tube: Tube,
+  radius: number,
+): Supply {
   const ofTube = (workshop?.bends ?? []).filter((stock) => isOfTube(stock, tube));
   const listed = ofTube.filter((stock) => near(stock.radius, radius));
-  if (listed.length > 0) return { stock: toBeHad(listed), assumed: false, otherRadii: null };
-  const stock = [assumedBend(tube, radius, 'assumed')];
+  if (listed.length > 0) return { stock: shortened(toBeHad(listed), workshop), assumed: false, otherRadii: null };
+  const stock = shortened([assumedBend(tube, radius, 'assumed')], workshop);
   if (ofTube.length === 0) return { stock, assumed: true, otherRadii: null };
   const otherRadii = [...new Set(ofTube.map((bend) => bend.radius))].sort((a, b) => a - b);
   return { stock, assumed: false, otherRadii };
+}
+
+function shortened(
+  stock: readonly StockBend[],
+  { longestLeg = Number.POSITIVE_INFINITY }: Pick<Workshop, 'longestLeg'> = {},
+): StockBend[] {
+  return stock.map((bend) => ({
+    ...bend,
+    legs: [Math.min(bend.legs[0], longestLeg), Math.min(bend.legs[1], longestLeg)],
+  }));
 }
 
 /** Those on sale, since there is always one more of them; where none is, those on the shelf; where none is there either, as listed. */

@@ -82,3 +82,7 @@ export function nearness({ length, before, behind }: Straight, joint: number, se
   const short = (room: number): number => Math.max(0, setback - room) ** 2;
   return (before === null ? 0 : short(joint)) + (behind === null ? 0 : short(length - joint));
 }
+
+/** Likewise two welds nearer to each other than a ring of bar should be long: then rather a longer straight of bar. */
+export const sliver = ({ bar }: StraightCut, { leastBar }: Limits): number =>
+  bar > 0 ? Math.max(0, leastBar - bar) ** 2 : 0;

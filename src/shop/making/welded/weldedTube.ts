@@ -23,6 +23,9 @@ import { allowanceOf, sawnOf } from './sawn';
 import { arcsOf, type Supply, supplyOf, waysToCut, wholeOf } from './stock';
 import { torchAlong } from './torchAt';
 
+/** Shortest piece of bar between two welds, as a share of the outside diameter: what can still be held. Common practice, no source. */
+const LEAST_RING = 0.5;
+
 export function weldedTube(header: Header, part: Part): WeldedTube {
   const { id, line, table, startTrim, resolved } = part;
   const { tube, tooling } = resolved;
@@ -50,7 +53,7 @@ export function weldedTube(header: Header, part: Part): WeldedTube {
       sunk: i === 0 ? startTrim : 0,
     })),
     ways,
-    { setback: weldSetback, leastBar: Math.max(weldSetback, 2 * kerf) },
+    { setback: weldSetback, leastBar: Math.max(weldSetback, 2 * kerf, tube.outsideDiameter * LEAST_RING) },
     (straight, joint) => torch(begins[straight]! + joint),
   );
 

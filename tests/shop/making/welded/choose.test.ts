@@ -21,7 +21,7 @@ const total = (scores: readonly Score[]): Score =>
 function score(length: number, out: number, bar: number, into: number, first: boolean, last: boolean): Score {
   const joints = bar > 0 ? [first ? [] : [out], last ? [] : [length - into]].flat() : first || last ? [] : [out];
   const near = joints.reduce((sum, j) => sum + (first ? 0 : short(j)) + (last ? 0 : short(length - j)), 0);
-  return [bar > 0 ? 1 : 0, near, bar];
+  return [bar > 0 ? 1 : 0, near + (bar > 0 ? Math.max(0, LIMITS.leastBar - bar) ** 2 : 0), bar];
 }
 
 function bestOnGrid(length: number, before: number | null, behind: number | null): Score {
@@ -162,6 +162,22 @@ describe('one bend between two straights', () => {
       ['bend', 0, 45, 70],
     ]);
   });
+});
+
+test('of two straights that bar could make, not the one that would be a ring', () => {
+  const design = oneRunner({
+    points: [
+      [0, 0, 0],
+      [0, 66, 0],
+      [0, 66, -180],
+    ],
+  }); // prettier-ignore
+  expect(
+    madeOf(design, { bends: [bend(180, 60, [130, 130])] }).tubes[0]!.pieces.map((p) => [p.kind, Math.round(p.in)]),
+  ).toEqual([
+    ['bend', 6],
+    ['straight', 120],
+  ]);
 });
 
 test('what is on sale counts before what lies on the shelf, and the shelf where nothing is on sale', () => {
