@@ -28,9 +28,22 @@ import { flangeSheetPlans } from './flangeSheetPlans';
 import { flangeDrawings } from './flanges';
 import { flatParts } from './flatParts';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
+import { makingOf } from './making/making';
 import { MANIFEST, manifestOf } from './manifest';
 import { notYetMade } from './notYet';
-import { fittingGroup, flangeGroup, guideGroup, templateGroup } from './packet/groups';
+import {
+  cautionGroup,
+  coverOf,
+  fittingGroup,
+  flangeGroup,
+  guideGroup,
+  inspectionGroup,
+  materialGroup,
+  runnerGroup,
+  stockGroup,
+  templateGroup,
+  weldGroup,
+} from './packet/groups';
 import { DEFAULT_PAPER_THICKNESS, PACKET, type PaperOptions, packet } from './packet/packet';
 import { type NotMade, partsOf } from './part';
 import { DEFAULT_PAPER } from './sheet/paper';
@@ -81,20 +94,34 @@ export async function shopFolder(
   const room = roomReport(header, meshes);
   const { motion, ...motionless } = design;
   const still = motion ? gapReport(resolveHeader(motionless), meshes, AT_REST) : undefined;
+  see('making');
+  const making = await makingOf(header, made);
   see('paper');
   const bytes = utf8(writeDesign(design));
   const { display = 'mm' } = design;
   const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes), display };
   const onPaper: PaperOptions = { paper, paperThickness, stations, display };
   const slantedCuts = headerCuts(header);
+  const bench = { header, making };
   const groups = [
-    templateGroup(slantedCuts, onPaper),
+    cautionGroup(bench, onPaper),
+    materialGroup(bench, onPaper),
+    stockGroup(bench, onPaper),
+    runnerGroup(bench, onPaper),
     guideGroup(parts, onPaper),
+    templateGroup(slantedCuts, onPaper),
     flangeGroup(flangeSheetPlans(header), onPaper),
+    weldGroup(bench, onPaper),
     fittingGroup({ header, room, ...(still ? { still } : {}) }, onPaper),
+    inspectionGroup(bench, onPaper),
   ];
   const problems = report.problems.map(({ where, message }) => `${where}: ${message}`);
-  const state = { problems, fitting: beforeCutting(room), starts: tubeStarts(parts, display) };
+  const state = {
+    problems,
+    fitting: beforeCutting(room),
+    starts: tubeStarts(parts, display),
+    ...coverOf(bench, onPaper),
+  };
   const files: NamedFile[] = [
     textFile(BEND_SCHEDULE, bendSchedule(parts)),
     textFile(START_CLOCKING, startClocking(parts)),
