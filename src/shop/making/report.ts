@@ -3,6 +3,7 @@
  * the centerline, angles degrees, masses kg, times minutes, money in the workshop's currency. A runner is a tube from port or
  * collector to collector; a tube group is what shares an entry of the design's `tubes`.
  */
+import type { StockBar, StockBend } from '../../../shared/design/types';
 import type { Vec3 } from '../../../shared/vec3';
 
 export type Way = 'welded' | 'bent';
@@ -174,6 +175,8 @@ export type UsedStock = {
   /** The workshop's id. */
   readonly stock: string;
   readonly kind: 'bar' | 'bend';
+  /** The stock itself; an assumed one is in no workshop. */
+  readonly of: StockBar | StockBend;
   /** Which of its kind, from 1: several of one id are used. */
   readonly number: number;
   readonly source: 'shelf' | 'bought';
@@ -259,6 +262,8 @@ export type MaterialLine = {
   readonly name: string;
   readonly what: string;
   readonly quantity: number;
+  /** Cut from stock that the buy list or the shelf has: it costs nothing more. */
+  readonly ofStock: boolean;
   /** Of all of them. */
   readonly mass: number | null;
   readonly each: number | null;
@@ -276,6 +281,12 @@ export type Making = {
   readonly materials: readonly MaterialLine[];
   /** Of all whose mass is known, in the design's frame. */
   readonly mass: { readonly total: number; readonly centre: Vec3; readonly unknown: readonly string[] };
-  readonly cost: { readonly total: number | null; readonly missing: readonly string[]; readonly currency: string };
+  /** All prices that are known together; null in all where one is missing, and which. */
+  readonly cost: {
+    readonly known: number;
+    readonly total: number | null;
+    readonly missing: readonly string[];
+    readonly currency: string;
+  };
   readonly remarks: readonly Remark[];
 };
