@@ -111,6 +111,7 @@ const LEAF_OF: Readonly<Partial<Record<Face, Leaf>>> = {
   tables: 'numbers',
   room: 'room',
   parts: 'parts',
+  make: 'make',
   edit: 'edit',
   past: 'past',
 };
