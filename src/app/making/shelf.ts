@@ -55,18 +55,15 @@ export function missingStock(design: Design): readonly Missing[] {
       (stock) => isOfTube(stock, of) && (radius === undefined || ('radius' in stock && near(stock.radius, radius))),
     );
   for (const { tube, of, radii, bent } of usedTubes(design)) {
-    if (!has('bars', of))
-      found.push({ list: 'bars', tube, stock: assumedBar(of, name(`bar ${said(of.outsideDiameter)}`)) });
+    if (!has('bars', of)) found.push({ list: 'bars', tube, stock: assumedBar(of, name(`bar ${tube}`)) });
     // A bender makes its own.
     if (bent) continue;
     for (const radius of radii)
       if (!has('bends', of, radius))
-        found.push({ list: 'bends', tube, stock: assumedBend(of, radius, name(`U ${said(radius)}`)) });
+        found.push({ list: 'bends', tube, stock: assumedBend(of, radius, name(`U ${tube} ${Math.round(radius)}`)) });
   }
   return found;
 }
-
-const said = (mm: number): string => String(Number(mm.toFixed(1)));
 
 const put = (design: Design, list: ShelfList, entries: readonly Stock[]): Edited =>
   setFields(design, [[['workshop', list], entries.length > 0 ? entries : undefined]]);
