@@ -58,7 +58,14 @@ function bending(header: Header, tube: BentTube, units: Units): Step[] {
   if (rows.length === 0) return [];
   const { runner, id } = tube;
   const marks = rows.map(({ mark, markEnd }) => ({ from: mark, to: markEnd }));
-  const drawn = (now: number | null): Drawing => ({ kind: 'marks', length: tube.cutLength, marks, now });
+  const clockwise = settingsOf(header.design.workshop).rotation !== 'left-handed';
+  const drawn = (now: number | null): Drawing => ({
+    kind: 'marks',
+    length: tube.cutLength,
+    marks,
+    now,
+    ...(now !== null && { dial: { at: rows[now]!.dial, clockwise } }),
+  });
   const from = end === 'start' ? 'the end where the gas comes in' : 'the end where the gas goes out';
   const marking: Step = {
     id: `${runner}/mark/${id}`,

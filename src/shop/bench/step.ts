@@ -35,9 +35,9 @@ export type Drawing =
       readonly length: number;
       readonly marks: readonly { readonly from: number; readonly to: number }[];
       readonly now: number | null;
+      /** Where the bender's dial stands for it, degrees, with the way that it counts. */
+      readonly dial?: { readonly at: number; readonly clockwise: boolean };
     }
-  /** The dial of the turn, and the bend. */
-  | { readonly kind: 'bend'; readonly dial: number; readonly angle: number; readonly set: number }
   /** The tube lying on a flat plate. */
   | {
       readonly kind: 'plate';
