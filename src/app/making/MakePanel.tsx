@@ -6,12 +6,12 @@ import '../room/room.css';
 import '../room/sections/reach.css';
 import './make.css';
 import '../inspect/inspect.css';
-import { headerOf, useHeader } from '../derived';
+import { useHeader } from '../derived';
 import { useDocument } from '../document';
 import { HintLine } from '../inspect/HintLine';
 import { useIsPreview } from '../route/shown';
 import { openBench } from '../workbench/state';
-import { useMaking } from './answer';
+import { answeredHeader, useMaking } from './answer';
 import { StockSection } from './sections/StockSection';
 import { SumSection } from './sections/SumSection';
 import { TubesSection } from './sections/TubesSection';
@@ -24,7 +24,7 @@ export function MakePanel() {
   const isPreview = useIsPreview();
   const { making, of, working, error } = useMaking();
   if (!design || !header) return <p className="panel quiet">Nothing is open: open a design, or start a new header.</p>;
-  const found = making && of ? { making, header: headerOf(of), busy: working } : null;
+  const found = making && of ? { making, header: answeredHeader(of), busy: working } : null;
   return (
     <div className="room make" aria-busy={working}>
       {isPreview && (

@@ -4,7 +4,9 @@
  */
 import { useEffect } from 'react';
 import { create } from 'zustand';
+import { type Header, resolveHeader } from '../../../geometry';
 import type { Design } from '../../../shared/design/types';
+import { remembered } from '../../../shared/remember';
 import type { Making } from '../../shop/making/report';
 import { type DocumentState, documents, whenOpened } from '../document';
 import { createAsker, type MakingAsker } from './asker';
@@ -18,6 +20,12 @@ export type MakingAnswer = {
   /** Why the last look failed, where it did. */
   readonly error: string | null;
 };
+
+/**
+ * The header that the answer is of. Not by `headerOf`, which remembers the design that is drawn alone: asked for two by turns it
+ * would make both anew each time.
+ */
+export const answeredHeader = remembered((design: Design): Header => resolveHeader(design));
 
 const NOTHING: MakingAnswer = { making: null, of: null, working: false, error: null };
 

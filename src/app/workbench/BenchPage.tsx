@@ -6,9 +6,8 @@ import './bench.css';
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { Step } from '../../shop/bench/step';
 import { benchSteps } from '../../shop/bench/steps';
-import { headerOf } from '../derived';
 import { useDocument } from '../document';
-import { useMaking } from '../making/answer';
+import { answeredHeader, useMaking } from '../making/answer';
 import { Icon } from '../panels/Icon';
 import { Choose } from './Choose';
 import { StepPage } from './StepPage';
@@ -30,7 +29,7 @@ export function BenchPage() {
   const loaded = useTicks((s) => s.of === id);
   const trouble = useTicks((s) => s.trouble);
   useEffect(() => void loadTicks(id), [id]);
-  const steps = useMemo(() => (making && design ? benchSteps(making, headerOf(design)) : null), [making, design]);
+  const steps = useMemo(() => (making && design ? benchSteps(making, answeredHeader(design)) : null), [making, design]);
   const own = steps && of !== null ? stepsOf(steps, of) : [];
   return (
     <div className="bench-page" aria-busy={working || !loaded}>

@@ -1,6 +1,7 @@
 /** A number to work by, large, in the design's unit and as fine as tape and dial read; or words in its place. */
 import type { Design } from '../../../shared/design/types';
 import { settingsOf } from '../../../shared/stock/workshop';
+import { lengthParts } from '../../../shared/units';
 import { readAngle, readLength } from '../../shop/bench/round';
 import type { Figure } from '../../shop/bench/step';
 
@@ -13,6 +14,10 @@ export function saidOf(figure: Figure, { workshop, display = 'mm' }: Design): Sa
       return readLength(figure.value, tape, display);
     case 'angle':
       return { number: readAngle(figure.value, dial), unit: '°' };
+    case 'size': {
+      const { number, unit } = lengthParts(figure.value, display);
+      return { number: number.replace(/\.?0+$/, ''), unit };
+    }
     case 'count':
       return { number: String(figure.value), unit: '' };
     case 'words':
@@ -23,7 +28,7 @@ export function saidOf(figure: Figure, { workshop, display = 'mm' }: Design): Sa
 /** In a sentence: `34.5° clockwise`. */
 export function figureWords(figure: Figure, design: Design): string {
   const { number, unit } = saidOf(figure, design);
-  const way = figure.kind !== 'words' && figure.way ? ` ${figure.way}` : '';
+  const way = 'way' in figure && figure.way ? ` ${figure.way}` : '';
   return `${number}${unit === '' || unit === '°' ? unit : ` ${unit}`}${way}`;
 }
 
@@ -35,7 +40,7 @@ export function FigureView({ figure, design }: { readonly figure: Figure; readon
       <dd>
         <span className="bench-number">{number}</span>
         {unit !== '' && <span className="bench-unit">{unit === '°' ? unit : ` ${unit}`}</span>}
-        {figure.kind !== 'words' && figure.way && <span className="bench-way">{figure.way}</span>}
+        {'way' in figure && figure.way && <span className="bench-way">{figure.way}</span>}
       </dd>
     </div>
   );

@@ -27,7 +27,10 @@ export function StepPage({ steps, of, design }: Props) {
     setListed(false);
   };
   // biome-ignore lint/correctness/useExhaustiveDependencies: each step is read from its top
-  useEffect(() => top.current?.scrollTo({ top: 0 }), [step.id]);
+  useEffect(() => {
+    // In braces: newer browsers answer a promise, which is no way to end an effect.
+    top.current?.scrollTo({ top: 0 });
+  }, [step.id]);
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
       if (event.key === 'ArrowRight') go(steps[at + 1]);

@@ -24,7 +24,8 @@ const SAME = 1e-6;
 
 function sameFigure(a: Figure, b: Figure): boolean {
   if (a.kind === 'words' || b.kind === 'words') return a.kind === b.kind && a.value === b.value;
-  return a.kind === b.kind && Math.abs(a.value - b.value) < SAME && (a.way ?? '') === (b.way ?? '');
+  const way = (of: Figure): string => ('way' in of && of.way) || '';
+  return a.kind === b.kind && Math.abs(a.value - b.value) < SAME && way(a) === way(b);
 }
 
 export function changesOf({ figures }: Pick<Step, 'figures'>, tick: Tick): readonly Change[] {
@@ -100,5 +101,5 @@ function isFigure(value: unknown): value is Figure {
   if (typeof name !== 'string') return false;
   return kind === 'words'
     ? typeof own === 'string'
-    : ['length', 'angle', 'count'].includes(String(kind)) && typeof own === 'number';
+    : ['length', 'angle', 'count', 'size'].includes(String(kind)) && typeof own === 'number';
 }

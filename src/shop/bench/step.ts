@@ -14,6 +14,8 @@ export type Figure = {
       /** Which way round, where it is a turn; in words. */
       readonly way?: string;
     }
+  /** Of what is bought or set up, mm: not measured off, and so not rounded. */
+  | { readonly kind: 'size'; readonly value: number }
   | { readonly kind: 'words'; readonly value: string }
 );
 

@@ -45,16 +45,19 @@ function sawing(
   units: Units,
   care: readonly string[],
 ): Step {
-  const { id, kind, sawnIn, sawnOut, angle, radius } = piece;
+  const { id, kind, sawnIn, sawnOut, angle, radius, kerfAngle } = piece;
   const bend = kind === 'bend';
   const figures: Figure[] = bend
     ? [
         units.length('Straight before', sawnIn),
         units.angle('Arc', angle),
         units.length('Straight behind', sawnOut),
-        units.length('Radius', radius),
+        { name: 'Radius', kind: 'size', value: radius },
       ]
     : [units.length('Length', sawnIn)];
+  const kerf: Figure[] = bend
+    ? [{ name: 'The saw takes', kind: 'words', value: `${kerfAngle.toFixed(1)}° of arc` }]
+    : [];
   const from: Figure[] = cut
     ? [{ name: 'From', kind: 'words', value: stockWords(cut) }, ...alongStock(cut, units)]
     : [];
@@ -64,7 +67,7 @@ function sawing(
     task: 'cut',
     title: `Saw piece ${id}`,
     figures,
-    beside: from,
+    beside: [...from, ...kerf],
     says: [
       'Cuts are square to the tube’s middle line.',
       ...(bend ? ['Arc is measured about the bend’s centre, along the middle line.'] : []),

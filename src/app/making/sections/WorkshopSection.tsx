@@ -19,7 +19,7 @@ import {
   shelfOf,
 } from '../shelf';
 import { MEASURE_FIELDS, MONEY_FIELDS, SAW_FIELDS, stockFields, WELD_FIELDS } from '../specs';
-import { moneyWords } from '../words';
+import { counted, moneyWords } from '../words';
 import { Fold } from './Fold';
 import { TakeWorkshop } from './TakeWorkshop';
 
@@ -27,7 +27,7 @@ type Props = { readonly design: Design; readonly header: Header };
 
 export function WorkshopSection(of: Props) {
   const { workshop } = of.design;
-  const counts = [`${workshop?.bars?.length ?? 0} bars`, `${workshop?.bends?.length ?? 0} bends`];
+  const counts = [counted(workshop?.bends?.length ?? 0, 'bend'), counted(workshop?.bars?.length ?? 0, 'bar')];
   return (
     <Fold section="workshop" name="Workshop" says={workshop ? counts.join(', ') : 'not described yet'}>
       {!workshop && (
