@@ -86,6 +86,10 @@ export { type Snapped, type SnapTarget, snap, snapTurn, type Track } from './sha
 export { bendTargets, placeTargets } from './shaping/snapTargets';
 export { swung, turningSide, turnRun } from './shaping/turnRun';
 
+// Room for a welder's torch round a tube
+export { type Chain, chain } from './clearance/chain';
+export { type TorchReach, torchReach } from './reach/torch';
+
 // Solids: closed meshes, and what makes one sound
 export { type Bounds, joinMeshes, type Mesh, roundedToFloat32, triangleCount } from './solid/mesh';
 export {
@@ -98,6 +102,7 @@ export {
   tubeVolumeDeficit,
 } from './solid/tube';
 export { frustumSolid } from './solid/frustum';
+export { meshCentroid } from './solid/centroid';
 export { boundsOf, type MeshReport, measureMesh, meshProblems, partProblems, shellCount } from './check/mesh';
 export { type Crossing, meshCrossings } from './check/selfCrossing';
 
@@ -128,6 +133,7 @@ export { flangeParts } from './flange/flangeParts';
 export { type FlangePlan, flangePlan, type PlateHole, type PlatePlan } from './flange/plan';
 export { plateSolid, plateVolume } from './flange/plateSolid';
 export { openingDiscs } from './flange/seats';
+export { isStud } from './flange/stud';
 
 // Plane curves of straights and arcs
 export { cutLoop } from './plane/cut';

@@ -296,6 +296,7 @@ const workshop = object({
   weldGap: maybe(distance),
   weldShrinkage: maybe(distance),
   weldSetback: maybe(distance),
+  longestLeg: maybe(distance),
   torchRoom: maybe(distance),
   tape: maybe(length),
   dial: maybe(ranged(DIAL, 'degrees')),

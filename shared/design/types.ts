@@ -319,6 +319,8 @@ export type Workshop = {
   readonly weldShrinkage?: number;
   /** Straight kept between a weld and a bend, where there is any. */
   readonly weldSetback?: number;
+  /** The longest leg that a piece keeps; shorter ones fit more pieces into a bend, and ask for more welds. Default: all that stock has. */
+  readonly longestLeg?: number;
   /** Room out from the tube that a torch needs at a weld. */
   readonly torchRoom?: number;
   /** The least step of a tape and of a dial. */

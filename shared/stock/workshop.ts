@@ -5,7 +5,7 @@
 import type { StockBar, StockBend, Tube, Workshop } from '../design/types';
 
 export type WorkshopDefaults = Required<
-  Omit<Workshop, 'currency' | 'hourly' | 'weldCost' | 'bars' | 'bends' | 'prices' | 'minutes'>
+  Omit<Workshop, 'currency' | 'longestLeg' | 'hourly' | 'weldCost' | 'bars' | 'bends' | 'prices' | 'minutes'>
 > & {
   readonly minutes: { readonly cut: number; readonly weld: number; readonly bend: number; readonly setUp: number };
 };

@@ -9,6 +9,7 @@ import { VERSION } from '../../shared/version';
 import { balanceCommand } from './commands/balance';
 import { checkCommand } from './commands/check';
 import { compareCommand } from './commands/compare';
+import { type MakeArguments, makeCommand } from './commands/make';
 import { type MirrorArguments, mirrorCommand } from './commands/mirror';
 import { type NewArguments, NUMBERS, newCommand, optionName } from './commands/new';
 import { type OutlineArguments, outlineCommand } from './commands/outline';
@@ -87,6 +88,16 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .option('--paper-thickness <mm>', 'of the paper that is wrapped round tubes; default 0.1')
     .option('--stations <n>', 'lines round a template, 8 or 16; default 16 where there is room')
     .action(async (design: string, options: ShopArguments) => done(await shopCommand(design, options, io)));
+
+  program
+    .command('make <design>')
+    .description('compare welding up with bending; pieces, bend rows, what to buy and how it is cut')
+    .option('--way <way>', 'welded or bent; default: as the design has it')
+    .option('--tube <name>', 'with --way: of this entry of tubes only')
+    .option('--workshop <design>', 'take the workshop of another design: shelf, saw, prices')
+    .option('-o, --output <file>', 'write the design with that way and workshop')
+    .option('--json', 'print one JSON object')
+    .action(async (design: string, options: MakeArguments) => done(await makeCommand(design, options, io)));
 
   program
     .command('template <kind>')

@@ -1,7 +1,85 @@
-/** Stands in until the kernels are joined. */
-import type { Header } from '../../../geometry';
-import type { Making } from './report';
+/**
+ * Everything about making the tubes of a header, both ways: each runner's pieces and bend tables, what is bought and how it is cut,
+ * the bill of materials, mass and money. Asynchronous: the solver of the cutting plans is loaded when needed.
+ */
+import { type Header, headerParts, type Made } from '../../../geometry';
+import type { Tube } from '../../../shared/design/types';
+import { stockPlan } from '../nest/stockPlan';
+import { type Part, partsOf } from '../part';
+import { bentTubes } from './bent/bentTubes';
+import { checkHeights } from './heights/checkHeights';
+import { legChoices } from './legChoices';
+import { materialLines } from './materials/materials';
+import { massOfParts } from './materials/weights';
+import type { BentTube, Making, TubeGroup, Way, WeldedTube } from './report';
+import { bentPieces, collectorPieces, weldedPieces } from './stockPieces';
+import { costOf } from './totals/costOf';
+import { bentTotals, weldedTotals } from './totals/wayTotals';
+import { weldedTube } from './welded/weldedTube';
 
-export async function makingOf(_: Header): Promise<Making> {
-  throw new Error('How this header is made is not worked out yet.');
+/** Most home builders have no bender. */
+const DEFAULT_WAY: Way = 'welded';
+
+/** @param made every part of the header, where who calls has them already */
+export async function makingOf(header: Header, made?: Made): Promise<Making> {
+  const { parts: solids } = made ?? (await headerParts(header));
+  const { workshop } = header.design;
+  const { parts } = partsOf(header);
+  const welded = parts.map((part) => weldedTube(header, part));
+  const bent = parts.flatMap((part) => bentTubes(header, part));
+  const tubeOf = tubeFinder(parts);
+  const groups: TubeGroup[] = [];
+  for (const tube of new Set(parts.map(({ resolved }) => resolved.runner.tube)))
+    groups.push(await groupOf(header, tube, parts, welded, bent, tubeOf));
+  const chosen = new Map(groups.map((g) => [g.tube, g.chosen]));
+  const [ofPieces, inOne] = [
+    welded.filter(({ tube }) => chosen.get(tube) === 'welded'),
+    bent.filter(({ tube }) => chosen.get(tube) === 'bent'),
+  ];
+  const pieces = weldedPieces(ofPieces, tubeOf);
+  const bars = [...pieces.bars, ...bentPieces(inOne, tubeOf).bars, ...collectorPieces(header, solids)];
+  const plan = await stockPlan(workshop, bars, pieces.bends);
+  const materials = materialLines(header, solids);
+  const remarks = [...ofPieces, ...inOne].flatMap((t) => t.remarks);
+  return {
+    groups,
+    welded,
+    bent,
+    heights: parts.map(checkHeights),
+    plan,
+    materials,
+    mass: massOfParts(solids),
+    cost: costOf(workshop, groups, plan, materials),
+    remarks: [...remarks, ...plan.remarks],
+  };
+}
+
+async function groupOf(
+  header: Header,
+  tube: string,
+  parts: readonly Part[],
+  welded: readonly WeldedTube[],
+  bent: readonly BentTube[],
+  tubeOf: (runner: string) => Tube,
+): Promise<TubeGroup> {
+  const { workshop, tubes, tooling } = header.design;
+  const own = <T extends { readonly tube: string }>(list: readonly T[]): T[] => list.filter((t) => t.tube === tube);
+  const [ofPieces, inOne] = [own(welded), own(bent)];
+  const pieces = weldedPieces(ofPieces, tubeOf);
+  const asked = { tube: tubes[tube]!, workshop };
+  const weldedPlan = await stockPlan(workshop, pieces.bars, pieces.bends);
+  const bentPlan = await stockPlan(workshop, bentPieces(inOne, tubeOf).bars, []);
+  return {
+    tube,
+    legs: await legChoices(header, tube, parts),
+    runners: ofPieces.map(({ runner }) => runner),
+    chosen: tooling[tube]?.making ?? DEFAULT_WAY,
+    welded: weldedTotals({ ...asked, plan: weldedPlan }, ofPieces),
+    bent: bentTotals({ ...asked, plan: bentPlan }, inOne),
+  };
+}
+
+function tubeFinder(parts: readonly Part[]): (runner: string) => Tube {
+  const tubes = new Map(parts.map(({ id, resolved }) => [id, resolved.tube]));
+  return (runner) => tubes.get(runner)!;
 }

@@ -72,6 +72,8 @@ export type Joint = {
   readonly behind: number;
   /** Degrees round the tube where a torch has its room while all of this runner is there; 360: everywhere. */
   readonly torchFree: number;
+  /** The same with every runner where it is laid: less than `torchFree` where it is better welded before those are in place. */
+  readonly torchFreeInPlace?: number;
   /** What takes it: `this tube` or the ids of runners; empty where it has all. */
   readonly inTheWay: readonly string[];
 };
@@ -86,6 +88,10 @@ export type WeldedTube = {
    * (−180, 180]; and the same round the outside. Lines are scribed along the outside of bends, away from their centre.
    */
   readonly start: { readonly turn: number; readonly around: number };
+  /** How much farther in than its centerline (negative: farther out) the first piece begins, where it does; see `Part`. */
+  readonly startTrim?: number;
+  /** The workshop lists no bend of this tube: legs and angles are those of an assumed one. */
+  readonly assumed?: true;
   /** Rounded: cuts to the tape, arcs and turns to the dial. */
   readonly rounded: Rounded;
   readonly remarks: readonly Remark[];
@@ -185,6 +191,9 @@ export type UsedStock = {
   readonly left: number;
 };
 
+/** Before it is looked up which stock that is. */
+export type PlacedStock = Omit<UsedStock, 'of'>;
+
 /** One piece in its stock. Bars: mm from the bar's first end; bends: degrees from where its first leg ends. */
 export type StockCut = {
   readonly piece: string;
@@ -255,6 +264,17 @@ export type TubeGroup = {
   readonly chosen: Way;
   readonly welded: WayTotals;
   readonly bent: WayTotals;
+  /** What welding up takes with other longest legs, the longest first: shorter legs, more welds, perhaps less to buy. */
+  readonly legs: readonly LegChoice[];
+};
+
+export type LegChoice = {
+  /** As `workshop.longestLeg`; null: all that stock has. */
+  readonly longestLeg: number | null;
+  readonly isChosen: boolean;
+  /** Bends and bars that are bought. */
+  readonly bought: number;
+  readonly totals: WayTotals;
 };
 
 export type MaterialLine = {

@@ -1,0 +1,52 @@
+/**
+ * What welding up takes with legs of other lengths: long ones save welds and use up bends, short ones let a bend give several pieces.
+ * Which is better hangs on what bends cost and how one likes to weld, so the choices are laid side by side. mm.
+ */
+import type { Header } from '../../../geometry';
+import type { Tube, Workshop } from '../../../shared/design/types';
+import { assumedBend, settingsOf } from '../../../shared/stock/workshop';
+import { stockPlan } from '../nest/stockPlan';
+import type { Part } from '../part';
+import type { LegChoice } from './report';
+import { weldedPieces } from './stockPieces';
+import { weldedTotals } from './totals/wayTotals';
+import { isOfTube } from './welded/stock';
+import { weldedTube } from './welded/weldedTube';
+
+/** @param tube its name in `tubes` */
+export async function legChoices(header: Header, tube: string, parts: readonly Part[]): Promise<LegChoice[]> {
+  const { workshop, tubes } = header.design;
+  const own = parts.filter(({ resolved }) => resolved.runner.tube === tube);
+  const choices: LegChoice[] = [];
+  for (const longestLeg of lengthsToTry(workshop, tubes[tube]!)) {
+    const tried = withLongest(workshop, longestLeg);
+    const triedHeader = { ...header, design: { ...header.design, workshop: tried } };
+    const welded = own.map((part) => weldedTube(triedHeader, part));
+    const pieces = weldedPieces(welded, () => tubes[tube]!);
+    const plan = await stockPlan(tried, pieces.bars, pieces.bends);
+    choices.push({
+      longestLeg,
+      isChosen: (workshop?.longestLeg ?? null) === longestLeg,
+      bought: plan.buy.reduce((sum, { count }) => sum + count, 0),
+      totals: weldedTotals({ tube: tubes[tube]!, workshop: tried, plan }, welded),
+    });
+  }
+  return choices;
+}
+
+/** As they are, then each length of leg that the stock of this tube has but the longest, what a weld keeps off a bend, and what is set. */
+function lengthsToTry(workshop: Workshop | undefined, tube: Tube): (number | null)[] {
+  const listed = (workshop?.bends ?? []).filter((bend) => isOfTube(bend, tube));
+  const stock = listed.length > 0 ? listed : [assumedBend(tube, tube.outsideDiameter, 'assumed')];
+  const legs = stock.flatMap((bend) => bend.legs);
+  const longest = Math.max(...legs);
+  const { weldSetback, longestLeg } = settingsOf(workshop);
+  const shorter = [...legs, weldSetback, ...(longestLeg === undefined ? [] : [longestLeg])];
+  const tried = [...new Set(shorter)].filter((leg) => leg < longest || leg === longestLeg);
+  return [null, ...tried.sort((a, b) => b - a)];
+}
+
+function withLongest(workshop: Workshop | undefined, longestLeg: number | null): Workshop {
+  const { longestLeg: _, ...rest } = workshop ?? {};
+  return longestLeg === null ? rest : { ...rest, longestLeg };
+}

@@ -1,0 +1,77 @@
+/**
+ * Every piece out of stock at the least cost, and the proof: column generation finds the least cost in fractions, rounded up to
+ * a total that costs can make it is a bound. Plans in whole numbers come from the columns found, from diving through fractions,
+ * and at last from every column that a better plan could use. Steps are counted, so the same is found again; the clock only
+ * ends what takes too long, and then says so by a bound below the value.
+ */
+import { diveOnce } from './dive';
+import { type Column, master, type Taken, wholeNumbers } from './master';
+import { relax } from './relax';
+import { costOf, type Kind, near, newSearch } from './search';
+import { solver } from './solver';
+import { nextTotal } from './units';
+
+export type Covered = {
+  readonly taken: Taken;
+  readonly value: number;
+  readonly bound: number;
+  readonly proved: boolean;
+};
+
+const DIVES = 12;
+const FIRST_NODES = 200;
+const LAST_NODES = 1_000_000;
+
+/** @param start a plan that gives every piece */
+export async function cover(
+  wanted: readonly number[],
+  kinds: readonly Kind[],
+  start: Taken,
+  seconds: number,
+): Promise<Covered> {
+  const easy = easyBound(wanted, kinds, costOf(start, kinds));
+  const first = costOf(start, kinds);
+  if (first <= easy + near(easy)) return { taken: start, value: first, bound: first, proved: true };
+  const highs = await solver();
+  const search = newSearch(wanted, kinds, start, seconds);
+  const m = master(highs, wanted, kinds);
+  try {
+    const begun = start.map(([column]) => column);
+    search.insert(m, begun);
+    const relaxed = relax(m, search, wanted, kinds, false);
+    search.raise(easy);
+    const whole = (nodes: number, columns: readonly Column[]) =>
+      wholeNumbers(highs, wanted, kinds, columns, { enough: search.bound, nodes, seconds: search.left() });
+    if (!search.done() && search.left() > 0) search.offer(whole(FIRST_NODES, search.columns).taken);
+    for (let dive = 0; dive < DIVES && !search.done() && relaxed && search.left() > 0; dive++) {
+      search.offer(diveOnce(m, search, wanted, kinds, dive));
+      if (dive % 4 === 3 && !search.done()) search.offer(whole(FIRST_NODES, search.columns).taken);
+    }
+    if (!search.done() && search.left() > 0) {
+      const all = search.couldBetter();
+      const answer = whole(LAST_NODES, all ?? search.columns);
+      search.offer(answer.taken);
+      // A better plan would use these columns only: what none of theirs is below, no plan is below.
+      if (all) search.raise(Math.min(search.value, answer.finished ? search.value : answer.bound));
+    }
+    const proved = search.done();
+    return { taken: search.taken, value: search.value, bound: proved ? search.value : search.bound, proved };
+  } finally {
+    m.dispose();
+  }
+}
+
+/** By room alone: what the pieces take, at the least cost of room. */
+function easyBound(wanted: readonly number[], kinds: readonly Kind[], value: number): number {
+  const least = wanted.map((_, t) =>
+    Math.min(...kinds.map(({ stock }) => (stock.alone.includes(t) ? 0 : stock.takes[t]!))),
+  );
+  const taken = wanted.reduce((sum, n, t) => sum + n * least[t]!, 0);
+  const open = kinds.filter(({ limit }) => !Number.isFinite(limit));
+  if (open.length === 0 || open.some(({ cost }) => cost === 0) || !Number.isFinite(taken)) return 0;
+  const perRoom = Math.min(...open.map(({ cost, stock }) => cost / stock.room));
+  let bound = taken * perRoom;
+  for (const { cost, limit, stock } of kinds)
+    if (Number.isFinite(limit)) bound += limit * Math.min(0, cost - stock.room * perRoom);
+  return Number.isFinite(bound) ? nextTotal(Math.max(0, bound - near(bound)), kinds, value) : 0;
+}

@@ -1,0 +1,93 @@
+/** Why a piece cannot be cut from the stock there is: by how much, and what would do. mm, degrees. */
+import type { StockBar, StockBend } from '../../../shared/design/types';
+import type { Remark } from '../making/report';
+import { lies, NO_LEG, SAME_ANGLE } from './bends';
+import type { BarPiece, BendPiece } from './stockPlan';
+import { figure, named, tubeWords } from './words';
+
+type Saw = { readonly kerf: number; readonly endTrim: number };
+const EPSILON = 1e-6;
+
+export const fitsBar = (length: number, bar: StockBar, endTrim: number): boolean =>
+  length <= bar.length - 2 * endTrim + EPSILON;
+
+export const fitsBend = ({ piece, angle, legs }: BendPiece, bend: StockBend): boolean =>
+  lies({ id: piece, angle, legs }, { ...bend, count: 0, buy: true }) !== null;
+
+const stopping = (where: string, message: string): Remark => ({ where, message, stops: true });
+
+export function barRemarks(pieces: readonly BarPiece[], bars: readonly StockBar[], saw: Saw): Remark[] {
+  const longest = Math.max(...bars.map(({ length }) => length));
+  const usable = longest - 2 * saw.endTrim;
+  const tooLong = pieces.filter(({ length }) => !bars.some((bar) => fitsBar(length, bar, saw.endTrim)));
+  return [
+    ...tooLong.map(({ piece, length, tube }) =>
+      stopping(
+        'workshop/bars',
+        `${piece}: ${figure(length)} mm is ${figure(length - usable)} mm more than the longest bar of ${tubeWords(tube)} gives, ${figure(Math.max(0, usable))} mm of ${figure(longest)}; list a bar of at least ${ceil(length + 2 * saw.endTrim)} mm, or split the piece`,
+      ),
+    ),
+    ...kerfRemark(
+      pieces.map(({ piece, length }) => ({ piece, length })),
+      saw.kerf,
+      'mm long',
+    ),
+  ];
+}
+
+const ceil = (value: number): string => figure(Math.ceil(value * 100 - EPSILON) / 100);
+
+function kerfRemark(pieces: readonly { piece: string; length: number }[], kerf: number, what: string): Remark[] {
+  const thin = pieces.filter(({ length }) => length < kerf);
+  if (thin.length === 0) return [];
+  const least = thin.reduce((a, b) => (b.length < a.length ? b : a));
+  const others = thin.length > 1 ? `, as are ${named(thin.filter((t) => t !== least).map(({ piece }) => piece))}` : '';
+  return [
+    stopping(
+      'workshop/kerf',
+      `a cut takes ${figure(kerf)} mm and ${least.piece} is only ${figure(least.length)} ${what}${others}: such a piece does not survive the saw; lower the kerf below ${figure(least.length)} mm, or make the piece part of its neighbour`,
+    ),
+  ];
+}
+
+export function noRadius(pieces: readonly BendPiece[], ofTube: readonly StockBend[]): Remark {
+  const { radius, tube } = pieces[0]!;
+  const radii = [...new Set(ofTube.map((bend) => figure(bend.radius)))].sort((a, b) => Number(a) - Number(b));
+  return stopping(
+    'workshop/bends',
+    `no bend of ${figure(radius)} mm radius in ${tubeWords(tube)} is on the shelf or for sale, for ${named(pieces.map(({ piece }) => piece))}; there ${radii.length === 1 ? 'is' : 'are'} ${radii.join(', ')} mm: list one, or lay the tube with a radius there is`,
+  );
+}
+
+export function bendRemarks(pieces: readonly BendPiece[], bends: readonly StockBend[], { kerf }: Saw): Remark[] {
+  const { radius } = pieces[0]!;
+  return [
+    ...pieces
+      .filter((piece) => !bends.some((bend) => fitsBend(piece, bend)))
+      .map((piece) => stopping('workshop/bends', `${piece.piece}: ${whyNot(piece, bends)}`)),
+    ...kerfRemark(
+      pieces.map(({ piece, angle }) => ({ piece, length: (angle * Math.PI * radius) / 180 })),
+      kerf,
+      'mm long on its arc',
+    ),
+  ];
+}
+
+function whyNot({ angle, radius, legs }: BendPiece, bends: readonly StockBend[]): string {
+  const widest = Math.max(...bends.map((bend) => bend.angle));
+  const of = `of ${figure(radius)} mm radius`;
+  if (angle > widest + SAME_ANGLE)
+    return `it turns ${figure(angle)}°, ${figure(angle - widest)}° more than the widest bend ${of}, ${figure(widest)}°; list a bend of at least ${ceil(angle)}°, or split the piece`;
+  const longest = Math.max(...bends.map((bend) => Math.max(...bend.legs)));
+  const leg = Math.max(...legs);
+  if (leg > longest + EPSILON)
+    return `it keeps a leg of ${figure(leg)} mm, ${figure(leg - longest)} mm more than the longest leg of a bend ${of}, ${figure(longest)} mm; list a bend whose leg is at least ${ceil(leg)} mm, or weld straight tube to it`;
+  const both = legs.every((l) => l > NO_LEG);
+  const there = bends.map(
+    (bend) => `${figure(bend.angle)}° with legs of ${bend.legs.map((l) => figure(l)).join(' and ')}`,
+  );
+  const wanted = both
+    ? `it keeps both its legs, ${legs.map((l) => figure(l)).join(' and ')} mm, so it must be a whole bend of ${figure(angle)}°`
+    : `it turns ${figure(angle)}° and keeps a leg of ${figure(leg)} mm`;
+  return `${wanted}; ${of} there is ${there.join(', ')} mm: list one that has both, or weld straight tube to the piece`;
+}
