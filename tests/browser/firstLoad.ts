@@ -15,6 +15,7 @@ export const TELLTALES: Readonly<Record<string, string>> = {
   'jpeg-js': 'Could not recreate Huffman Table',
   'manifold-3d': 'manifold.wasm',
   'replicad-opencascadejs': 'replicad_single.wasm',
+  highs: 'Unable to create the HiGHS solver',
 };
 
 export type Loaded = {

@@ -11,6 +11,13 @@ export const chooseWay = (tube: string, way: Way): void =>
     `Make tube ${tube}: ${WAY_NAMES[way].toLowerCase()}`,
   );
 
+/** Of every piece, in mm as said in `words`; null: all that stock has. */
+export const chooseLegs = (longestLeg: number | null, words: string): void =>
+  act(
+    (now) => setFields(now, [[['workshop', 'longestLeg'], longestLeg ?? undefined]]),
+    `Longest leg of pieces: ${words}`,
+  );
+
 /** @param bends counted from 1; none: made of one tube */
 export function splitRunner(runner: string, bends: readonly number[]): void {
   const sorted = [...new Set(bends)].sort((a, b) => a - b);

@@ -12,8 +12,8 @@ export const shelfOf = ({ workshop }: Design, list: ShelfList): readonly Stock[]
 const takenIds = (design: Design): string[] =>
   [...shelfOf(design, 'bars'), ...shelfOf(design, 'bends')].map(({ id }) => id);
 
-/** Sizes agree to a hundredth of a millimetre: tables are rounded to it. */
-const near = (a: number, b: number): boolean => Math.abs(a - b) < 0.01;
+/** As the cutting plan tells tubes apart: sizes that differ by no more than this are one, mm. */
+const near = (a: number, b: number): boolean => Math.abs(a - b) <= 0.05 + 1e-9;
 export const isOfTube = (stock: Tube, tube: Tube): boolean =>
   near(stock.outsideDiameter, tube.outsideDiameter) &&
   near(stock.wall, tube.wall) &&
@@ -39,9 +39,15 @@ export function usedTubes({ tubes, tooling, runners }: Design): readonly Used[] 
     });
 }
 
-export type Missing = { readonly list: ShelfList; readonly tube: string; readonly stock: Stock };
+export type Missing = {
+  readonly list: ShelfList;
+  readonly tube: string;
+  readonly stock: Stock;
+  /** None of this tube is listed, so one is assumed to be on sale; else the radius alone is lacking, and nothing is. */
+  readonly assumed: boolean;
+};
 
-/** What is used and not on the list: it is assumed then, without a price. */
+/** What is used and not on the list. */
 export function missingStock(design: Design): readonly Missing[] {
   const taken = takenIds(design);
   const name = (stem: string): string => {
@@ -55,12 +61,18 @@ export function missingStock(design: Design): readonly Missing[] {
       (stock) => isOfTube(stock, of) && (radius === undefined || ('radius' in stock && near(stock.radius, radius))),
     );
   for (const { tube, of, radii, bent } of usedTubes(design)) {
-    if (!has('bars', of)) found.push({ list: 'bars', tube, stock: assumedBar(of, name(`bar ${tube}`)) });
+    if (!has('bars', of)) found.push({ list: 'bars', tube, assumed: true, stock: assumedBar(of, name(`bar ${tube}`)) });
     // A bender makes its own.
     if (bent) continue;
+    const assumed = !shelfOf(design, 'bends').some((stock) => isOfTube(stock, of));
     for (const radius of radii)
       if (!has('bends', of, radius))
-        found.push({ list: 'bends', tube, stock: assumedBend(of, radius, name(`U ${tube} ${Math.round(radius)}`)) });
+        found.push({
+          list: 'bends',
+          tube,
+          assumed,
+          stock: assumedBend(of, radius, name(`U ${tube} ${Math.round(radius)}`)),
+        });
   }
   return found;
 }
@@ -68,8 +80,13 @@ export function missingStock(design: Design): readonly Missing[] {
 const put = (design: Design, list: ShelfList, entries: readonly Stock[]): Edited =>
   setFields(design, [[['workshop', list], entries.length > 0 ? entries : undefined]]);
 
-export const listStock = (design: Design, { list, stock }: Missing): Edited =>
-  put(design, list, [...shelfOf(design, list), stock]);
+/** Under a name that the document allows and nothing else has. */
+export function listStock(design: Design, { list, stock }: Pick<Missing, 'list' | 'stock'>): Edited {
+  const taken = takenIds(design);
+  const name = stock.id.replace(/[^A-Za-z0-9_ -]+/g, '-').slice(0, 60);
+  const id = taken.includes(name) ? freeId(taken, `${name} `) : name;
+  return put(design, list, [...shelfOf(design, list), { ...stock, id }]);
+}
 
 /** Like the last one; the first, of the tube that is used first. */
 export function addStock(design: Design, list: ShelfList): Edited {

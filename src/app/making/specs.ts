@@ -46,6 +46,18 @@ export const WELD_FIELDS = of(
   length('weldGap', 'Weld gap', 'left open between two pieces', 0.1),
   length('weldShrinkage', 'Shrinkage', 'how much a weld draws its two pieces together', 0.1),
   length('weldSetback', 'Setback', 'straight kept between a weld and a bend, where there is any', 1),
+  {
+    type: 'number',
+    quantity: 'length',
+    label: 'Longest leg',
+    at: ['workshop', 'longestLeg'],
+    whose: WHOSE,
+    optional: true,
+    fallback: 'all that stock has',
+    range: DISTANCE,
+    step: 5,
+    meaning: 'that a piece keeps; shorter ones fit more pieces into a bend, and ask for more welds',
+  },
   length('torchRoom', 'Torch room', 'room out from the tube that a torch needs at a weld', 5),
 );
 

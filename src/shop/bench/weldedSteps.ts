@@ -152,21 +152,37 @@ const tacking = (runner: string, before: Piece | null, piece: Piece): Step => ({
 /** The whole way round has this many degrees; less than half of one is rounding. */
 const ALL_ROUND = 359.5;
 
-function welding(runner: string, before: Piece, piece: Piece, { torchFree, inTheWay }: Joint): Step {
-  const all = torchFree >= ALL_ROUND;
-  const who = inTheWay.length > 0 ? `: ${inTheWay.join(', ')} ${inTheWay.length > 1 ? 'are' : 'is'} in the way` : '';
+function welding(runner: string, before: Piece, piece: Piece, joint: Joint): Step {
+  const { torchFree, torchFreeInPlace = torchFree } = joint;
+  const others = joint.inTheWay.filter((name) => name !== 'this tube');
+  const who = others.length > 0 ? `with ${others.join(', ')} there ` : '';
+  const room: Figure[] =
+    torchFree < ALL_ROUND ? [{ name: 'Torch has room', kind: 'words', value: degrees(torchFree) }] : [];
+  const inPlace: Figure[] =
+    torchFreeInPlace < torchFree - 0.5
+      ? [{ name: 'On the header', kind: 'words', value: degrees(torchFreeInPlace) }]
+      : [];
   return {
     id: `${runner}/weld/${before.id}+${piece.id}`,
     runner,
     task: 'weld',
     title: `Weld ${before.id} to ${piece.id}`,
     figures: [],
-    beside: all ? [] : [{ name: 'Torch has room', kind: 'angle', value: Math.round(torchFree) }],
+    beside: [...room, ...inPlace],
     says: ['Weld by quarters, opposite ones in turn, so that it is drawn evenly.'],
-    care: all ? [] : [`The torch has its room only part of the way round${who}. Weld it before the others are fitted.`],
+    care: [
+      ...(room.length > 0
+        ? ['The tube itself is in the torch’s way: weld this joint before the pieces beyond it are on.']
+        : []),
+      ...(inPlace.length > 0
+        ? [`Weld it off the header: ${who}the torch has its room only part of the way round.`]
+        : []),
+    ],
     drawing: null,
   };
 }
+
+const degrees = (free: number): string => `${Math.round(free)}° of 360°`;
 
 const isStainless = ({ design }: Header, tube: string): boolean =>
   (design.tubes[tube]?.material ?? DEFAULT_MATERIAL).startsWith('stainless');

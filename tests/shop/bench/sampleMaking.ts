@@ -49,6 +49,7 @@ export function sampleMaking(header: Header): Making {
   return {
     groups: tubes.map((tube) => ({
       tube,
+      legs: [],
       runners: welded.filter((w) => w.tube === tube).map(({ runner }) => runner),
       chosen: chosenOf(tube),
       welded: totals('welded', welded.filter((w) => w.tube === tube).flatMap(({ pieces }) => pieces).length, true),
@@ -170,7 +171,8 @@ function weldedOf({ id, resolved, line, table, startTrim }: Part): WeldedTube {
       before: behind,
       behind,
       torchFree: i === 0 ? 240 : 360,
-      inTheWay: i === 0 ? ['r2'] : [],
+      torchFreeInPlace: i === 0 ? 100 : 360,
+      inTheWay: i === 0 ? ['this tube', 'r2'] : [],
     });
   }
   const start = { turn: table.clocking, around: (table.clocking * Math.PI * resolved.tube.outsideDiameter) / 360 };

@@ -81,7 +81,9 @@ describe('steps of a runner that is welded up', () => {
 
   it('warn where a torch has no room all round, and who takes it', () => {
     const [weld, next] = of(steps, first).filter(({ id }) => id.includes('/weld/'));
-    expect(weld!.care.join()).toContain('r2 is in the way');
+    expect(weld!.care).toHaveLength(2);
+    expect(weld!.care[1]).toContain('with r2 there');
+    expect(weld!.beside.map(({ value }) => value)).toEqual(['240° of 360°', '100° of 360°']);
     expect(next?.care ?? []).toEqual([]);
   });
 

@@ -2,8 +2,10 @@
 import type { Making, NestPart, UsedStock } from '../../../shop/making/report';
 import { useDisplay } from '../../actions/display';
 import { lengthNumber } from '../../format';
+import { act } from '../../room/edits';
 import { useMakeLook } from '../look';
 import { arcLength } from '../pieces';
+import { listStock } from '../shelf';
 import { counted, moneyNumber, moneyWords } from '../words';
 import { Fold } from './Fold';
 import { Remarks } from './Remarks';
@@ -54,6 +56,7 @@ function BuyTable({ making: { plan, cost } }: { readonly making: Making }) {
             <th scope="row">
               {line.stock} {line.assumed && <span className="make-assumed">assumed</span>}
               <div className="quiet make-what">{line.what}</div>
+              {line.assumed && <ListIt stock={stockOf(plan, line.stock)} />}
             </th>
             <td className="right number">{line.count}</td>
             <td className="right number">{line.each === null ? '—' : moneyNumber(line.each)}</td>
@@ -72,6 +75,25 @@ function BuyTable({ making: { plan, cost } }: { readonly making: Making }) {
         </tfoot>
       )}
     </table>
+  );
+}
+
+/** The stock itself, as a plan knows it that cuts from it. */
+const stockOf = (plan: Making['plan'], id: string): UsedStock | undefined =>
+  plan.parts.flatMap(({ used }) => used).find(({ stock }) => stock === id);
+
+/** Onto the workshop's list, to get a price of its own. */
+function ListIt({ stock }: { readonly stock: UsedStock | undefined }) {
+  if (!stock) return null;
+  const list = stock.kind === 'bar' ? 'bars' : 'bends';
+  return (
+    <button
+      type="button"
+      className="link"
+      onClick={() => act((now) => listStock(now, { list, stock: stock.of }), `List ${stock.stock}`)}
+    >
+      Put it on the workshop’s list
+    </button>
   );
 }
 

@@ -1,7 +1,9 @@
 /** Each tube group made the two ways, side by side: what it takes, what it costs, whether it can be; one press chooses. */
 import type { Making, TubeGroup, Way, WayTotals } from '../../../shop/making/report';
+import { useDisplay } from '../../actions/display';
+import { lengthNumber } from '../../format';
 import { Icon } from '../../panels/Icon';
-import { chooseWay } from '../edits';
+import { chooseLegs, chooseWay } from '../edits';
 import { costOfWay, counted, knownCost, listed, moneyNumber, timeWords, WAY_NAMES } from '../words';
 import { Fold } from './Fold';
 import { Remarks } from './Remarks';
@@ -76,10 +78,69 @@ function Group({ group, currency }: { readonly group: TubeGroup; readonly curren
           ))}
         </tbody>
       </table>
+      {group.legs.length > 1 && <Legs group={group} currency={currency} />}
       {WAYS.map((way) => (
         <WayRemarks key={way} totals={group[way]} tube={group.tube} />
       ))}
     </div>
+  );
+}
+
+/** Welding up with shorter legs: more welds, perhaps less to buy. */
+function Legs({ group, currency }: { readonly group: TubeGroup; readonly currency: string }) {
+  const display = useDisplay();
+  const say = (mm: number | null) => (mm === null ? 'as stock has them' : `${lengthNumber(mm, display, 0)} ${display}`);
+  const chosen = group.legs.find(({ isChosen }) => isChosen);
+  return (
+    <details className="room-details">
+      <summary>
+        Legs of pieces, welded up: <span className="quiet">{say(chosen?.longestLeg ?? null)}</span>
+      </summary>
+      <table aria-label={`Legs of pieces of tube ${group.tube}`}>
+        <thead>
+          <tr>
+            <th scope="col">At most</th>
+            <th scope="col" className="right">
+              Buy
+            </th>
+            <th scope="col" className="right">
+              Welds
+            </th>
+            <th scope="col" className="right">
+              Time
+            </th>
+            <th scope="col" className="right">
+              Cost <span className="unit">{currency}</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {group.legs.map(({ longestLeg, isChosen, bought, totals }) => (
+            <tr key={String(longestLeg)} className={isChosen ? 'selected' : undefined}>
+              <th scope="row">
+                {isChosen ? (
+                  say(longestLeg)
+                ) : (
+                  <button type="button" className="link" onClick={() => chooseLegs(longestLeg, say(longestLeg))}>
+                    {say(longestLeg)}
+                  </button>
+                )}
+              </th>
+              <td className="right number">{bought}</td>
+              <td className="right number">{totals.welds}</td>
+              <td className="right number">{timeWords(totals.minutes)}</td>
+              <td className="right number">
+                <Cost totals={totals} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="note">
+        Shorter legs fit more pieces into a bend, and ask for more welds. The choice is the workshop’s: it holds for
+        every tube.
+      </p>
+    </details>
   );
 }
 

@@ -10,7 +10,7 @@ import { Length } from '../../parts/Length';
 import { useSession } from '../../session';
 import { type Stretch, useMakeLook } from '../look';
 import { refOfStretch, stretchesOf } from '../pieces';
-import { roundingWords } from '../words';
+import { listed, roundingWords } from '../words';
 import { Remarks } from './Remarks';
 
 type Props = { readonly tube: WeldedTube; readonly making: Making; readonly header: Header };
@@ -22,6 +22,12 @@ export function WeldedView({ tube, making, header }: Props) {
   const stretches = stretchesOf(tube, length);
   return (
     <>
+      {tube.assumed && (
+        <p className="note">
+          <span className="make-assumed">assumed</span> The workshop lists no bend of this tube: these pieces are cut
+          from U bends that are assumed to be on sale.
+        </p>
+      )}
       <Remarks remarks={tube.remarks} label={`About ${tube.runner}`} />
       <table className="make-pieces" aria-label={`Pieces of ${tube.runner}, as sawn`}>
         <thead>
@@ -135,11 +141,12 @@ function TurnRow({ name, turn, around, joint }: TurnProps) {
             · in all {angleNumber(joint.total, 1)}°, {say(joint.totalAround)}
           </span>
         )}
-        {!all && (
-          <span className="fails">
+        {!all && <span className="fails"> · torch has room for {Math.round(joint.torchFree)}° of 360°</span>}
+        {joint?.torchFreeInPlace !== undefined && joint.torchFreeInPlace < joint.torchFree - 0.5 && (
+          <span>
             {' '}
-            · torch has room for {Math.round(joint.torchFree)}° of 360°
-            {joint.inTheWay.length > 0 ? `: ${joint.inTheWay.join(', ')}` : ''}
+            · weld it off the header: with {listed(joint.inTheWay.filter((name) => name !== 'this tube'))} there the
+            torch has {Math.round(joint.torchFreeInPlace)}°
           </span>
         )}
       </td>

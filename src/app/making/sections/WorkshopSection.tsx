@@ -69,16 +69,16 @@ function Assumed({ design }: { readonly design: Design }) {
   const display = useDisplay();
   const missing = missingStock(design);
   if (missing.length === 0) return null;
-  const words = ({ list, stock, tube }: Missing): string => {
+  const words = ({ list, stock, tube, assumed }: Missing): string => {
     const size = `${lengthNumber(stock.outsideDiameter, display, 1)} × ${lengthNumber(stock.wall, display, 1)} ${display}`;
     return list === 'bends' && 'radius' in stock
-      ? `Tube ${tube}: no bend of ${size} with radius ${lengthNumber(stock.radius, display, 1)} ${display} is listed; a U is assumed to be on sale.`
+      ? `Tube ${tube}: no bend of ${size} with radius ${lengthNumber(stock.radius, display, 1)} ${display} is listed; ${assumed ? 'a U is assumed to be on sale' : 'its bends are cut from nothing until one is'}.`
       : `Tube ${tube}: no bar of ${size} is listed; ${lengthNumber((stock as { length: number }).length, display, 0)} ${display} is assumed to be on sale.`;
   };
   return (
     <ul className="make-remarks" aria-label="Assumed">
       {missing.map((m) => (
-        <li key={m.stock.id}>
+        <li key={m.stock.id} className={m.assumed ? undefined : 'stops'}>
           <span>{words(m)}</span>
           <button type="button" className="link" onClick={() => act((now) => listStock(now, m), `List ${m.stock.id}`)}>
             List it
