@@ -91,7 +91,7 @@ function Price({ line: { name, each } }: { readonly line: MaterialLine }) {
       quantity="plain"
       value={each}
       range={PRICE}
-      fallback="—"
+      fallback="price"
       onCommit={put}
       onClear={() => put(undefined)}
     />

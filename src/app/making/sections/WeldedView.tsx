@@ -134,7 +134,9 @@ function TurnRow({ name, turn, around, joint }: TurnProps) {
         <span className="quiet">{name}</span>
       </th>
       <td colSpan={4}>
-        turn {angleNumber(Math.abs(turn), 1)}° {turn === 0 ? '' : wayOf(turn)}, {say(Math.abs(around))} round
+        {Math.abs(turn) < 0.05
+          ? 'no turn'
+          : `turn ${angleNumber(Math.abs(turn), 1)}° ${wayOf(turn)}, ${say(Math.abs(around))} round`}
         {joint && (
           <span className="quiet">
             {' '}
@@ -145,8 +147,8 @@ function TurnRow({ name, turn, around, joint }: TurnProps) {
         {joint?.torchFreeInPlace !== undefined && joint.torchFreeInPlace < joint.torchFree - 0.5 && (
           <span>
             {' '}
-            · weld it off the header: with {listed(joint.inTheWay.filter((name) => name !== 'this tube'))} there the
-            torch has {Math.round(joint.torchFreeInPlace)}°
+            · weld it off the header: {Math.round(joint.torchFreeInPlace)}° with{' '}
+            {listed(joint.inTheWay.filter((name) => name !== 'this tube'))}
           </span>
         )}
       </td>
