@@ -16,6 +16,7 @@ export const TELLTALES: Readonly<Record<string, string>> = {
   highs: 'highs.wasm',
   'manifold-3d': 'manifold.wasm',
   'replicad-opencascadejs': 'replicad_single.wasm',
+  highs: 'Unable to create the HiGHS solver',
 };
 
 export type Loaded = {
