@@ -29,6 +29,7 @@ import { OutlineDialog } from './tracing/OutlineDialog';
 import { useKeys } from './useKeys';
 import { CompareSheet } from './versions/CompareSheet';
 import { useSeeking } from './windows/useWindows';
+import { Bench } from './workbench/Bench';
 
 /** Three quarters of the code, and none of the numbers: the rack and the tables do not wait for it. */
 const Viewport = lazy(async () => ({ default: (await import('./viewport')).Viewport }));
@@ -101,6 +102,7 @@ export function App() {
       <ActionSheet />
       <CompareSheet />
       <RoomWatch />
+      <Bench />
       <DropZone />
     </div>
   );
@@ -111,6 +113,7 @@ const LEAF_OF: Readonly<Partial<Record<Face, Leaf>>> = {
   tables: 'numbers',
   room: 'room',
   parts: 'parts',
+  make: 'make',
   edit: 'edit',
   past: 'past',
 };

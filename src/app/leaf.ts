@@ -5,6 +5,7 @@ export const LEAVES = [
   { key: 'numbers', name: 'Numbers' },
   { key: 'room', name: 'Room' },
   { key: 'parts', name: 'Parts' },
+  { key: 'make', name: 'Make' },
   { key: 'edit', name: 'Edit' },
   { key: 'past', name: 'Past' },
 ] as const;

@@ -107,7 +107,7 @@ export function labelOf(spec: AnySpec, contexts: readonly AnyContext[], value: u
   const things = contexts.map(({ thing }) => thing);
   const [context] = contexts;
   const part = axis === undefined ? '' : ` ${'XYZ'[axis]}`;
-  const head = `${spec.label}${part} of ${nameOf(things)}`;
+  const head = `${spec.label}${part} of ${spec.whose ?? nameOf(things)}`;
   const before = sharedOf(
     contexts.map((c) => (axis === undefined ? fieldOf(c, spec.at) : (fieldOf(c, spec.at) as Vec3 | undefined)?.[axis])),
   );

@@ -8,6 +8,7 @@ export const FACES = [
   { key: 'tables', label: 'Tables' },
   { key: 'room', label: 'Room' },
   { key: 'parts', label: 'Parts' },
+  { key: 'make', label: 'Make' },
   { key: 'edit', label: 'Edit' },
   { key: 'past', label: 'Past' },
   { key: 'problems', label: 'Problems' },

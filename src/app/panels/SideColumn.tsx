@@ -1,4 +1,4 @@
-/** Beside the picture, its leaves: numbers, the room round the header, parts, what can be typed, what has been done. Messages stay above them all. */
+/** Beside the picture, its leaves: numbers, the room round the header, parts, how they are made, what can be typed, what has been done. Messages stay above them all. */
 import './side.css';
 import { lazy, Suspense } from 'react';
 import { EditPanel } from '../inspect/EditPanel';
@@ -16,6 +16,7 @@ import { ProblemPanel } from './ProblemPanel';
 import { PastPanel } from './past/PastPanel';
 import { RunnerPanel } from './RunnerPanel';
 
+const MakePanel = lazy(async () => ({ default: (await import('../making/MakePanel')).MakePanel }));
 const RoomPanel = lazy(async () => ({ default: (await import('../room/RoomPanel')).RoomPanel }));
 
 export function SideColumn() {
@@ -39,6 +40,11 @@ export function SideColumn() {
           </Suspense>
         )}
         {leaf === 'parts' && <PartsPanel />}
+        {leaf === 'make' && (
+          <Suspense fallback={<p className="panel quiet">Loading…</p>}>
+            <MakePanel />
+          </Suspense>
+        )}
         {leaf === 'edit' && <EditPanel />}
         {leaf === 'past' && <PastPanel />}
       </div>

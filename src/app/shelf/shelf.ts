@@ -240,6 +240,11 @@ export function createShelf(parts: ShelfParts) {
       await kept.writeVersion(version);
       if (now().id === version.of) await showVersions(version.of);
     },
+    /** A design that is worked on at the bench is worth keeping, an example too. */
+    async keepTicks(id: string, text: string): Promise<void> {
+      await kept.setTicks(id, text);
+      keeper.setOrigin(id, 'made');
+    },
     /** One on the shelf as it stands, with its meshes. @throws where it is no longer kept */
     look: async (id: string): Promise<{ readonly design: Design; readonly meshes: Meshes }> => {
       const { settled, meshes } = await recall(id);

@@ -1,4 +1,4 @@
-/** The designs kept in this browser: each in two copies, with its versions, its file and its meshes beside it. */
+/** The designs kept in this browser: each in two copies, with its versions, its file, its meshes and what was ticked off beside it. */
 import type { TriangleSoup } from '../../../geometry';
 import type { Backend } from './backend';
 import { type KeptDesign, type KeptVersion, readKeptDesign, readKeptVersion } from './keptDesign';
@@ -14,11 +14,14 @@ export type Removed = {
   readonly design: KeptDesign;
   readonly versions: readonly KeptVersion[];
   readonly link: FileLink | null;
+  /** What was ticked off at the workbench, as text. */
+  readonly ticks?: string | null;
 };
 
 const designKey = (id: string) => `design/${id}`;
 const linkKey = (id: string) => `file/${id}`;
 const versionKey = (of: string, id = '') => `version/${of}/${id}`;
+const ticksKey = (id: string) => `ticks/${id}`;
 const LAST = 'last';
 
 export function createKept(backend: Backend) {
@@ -62,19 +65,30 @@ export function createKept(backend: Backend) {
 
     setLink: (id: string, link: FileLink): Promise<void> => backend.put(linkKey(id), link),
 
+    /** What was ticked off at the workbench, as it was written; null where nothing was, or what is there is not whole. */
+    async ticks(id: string): Promise<string | null> {
+      return (await unseal(await backend.get(ticksKey(id))))?.text ?? null;
+    },
+    async setTicks(id: string, text: string): Promise<void> {
+      await backend.put(ticksKey(id), await seal({ number: 1, text }));
+    },
+
     /** Takes a design out; what it answers puts it back. Null where there was none. */
     async remove(id: string): Promise<Removed | null> {
       const [design, versions, link] = [await kept.read(id), await kept.versions(id), await kept.link(id)];
+      const ticks = await kept.ticks(id);
       await removeCopies(backend, designKey(id));
       for (const version of versions) await kept.removeVersion(version);
       await backend.remove(linkKey(id));
-      return design && { design, versions, link };
+      await backend.remove(ticksKey(id));
+      return design && { design, versions, link, ticks };
     },
 
-    async restore({ design, versions, link }: Removed): Promise<void> {
+    async restore({ design, versions, link, ticks }: Removed): Promise<void> {
       await kept.write(design);
       for (const version of versions) await kept.writeVersion(version);
       if (link) await kept.setLink(design.id, link);
+      if (ticks) await kept.setTicks(design.id, ticks);
     },
 
     keepMesh: (soup: TriangleSoup): Promise<string | null> => keepMesh(backend, soup),

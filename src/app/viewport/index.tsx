@@ -12,6 +12,8 @@ import { documents, useDocument } from '../document';
 import { Drawing, DrawingCard } from '../drawing/Drawing';
 import { stopDrawing, useDrawing } from '../drawing/state';
 import type { DrawTool } from '../drawing/tool';
+import { MakeLayer } from '../making/draw/MakeLayer';
+import { useMakeNotes, useMakeShown } from '../making/draw/useMakeShown';
 import { MeasureCard } from '../measure/MeasureCard';
 import { useMeasured } from '../measure/useMeasured';
 import { usePaints } from '../parts/usePaints';
@@ -146,7 +148,9 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     if (isDrawing && !mayDraw) stopDrawing();
   }, [isDrawing, mayDraw]);
 
-  const notes = useMemo(() => [...gaps, ...dimensions], [gaps, dimensions]);
+  const asMade = useMakeShown(isPreview || isApart || isPosed || lifted ? null : header);
+  const joints = useMakeNotes(asMade);
+  const notes = useMemo(() => [...gaps, ...dimensions, ...joints], [gaps, dimensions, joints]);
 
   // In an effect before the wishes are answered: a fit must see this header and not the one before.
   useEffect(() => {
@@ -257,6 +261,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           {header && !isPreview && !isApart && (
             <RoomDrawn header={header} paints={paints} palette={palette} made={made} />
           )}
+          {asMade && <MakeLayer shown={asMade} palette={palette} />}
           <Clip planes={planes} />
           <PictureTaker rig={rig} page={root} />
           {dimensions.map((d) => (

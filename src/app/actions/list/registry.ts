@@ -1,6 +1,7 @@
 /** Every action there is, gathered from the modules that offer them; headings come in this order. */
 import { drawingActions } from '../../drawing/state';
 import { inspectActions } from '../../inspect/inspectActions';
+import { makingActions } from '../../making/actions';
 import { measureActions } from '../../measure/measureActions';
 import { importActions } from '../../meshes/importing/state';
 import { mirrorActions } from '../../mirror/state';
@@ -36,6 +37,7 @@ export const allActions: readonly Action[] = [
   ...shapeActions,
   ...viewActions,
   ...roomActions,
+  ...makingActions,
   ...measureActions,
   ...pictureActions,
   ...listActions,

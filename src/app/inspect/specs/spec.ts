@@ -30,6 +30,8 @@ type Common<T, V> = {
   /** From the thing down; also what the field is known by. */
   readonly at: Segments;
   readonly meaning?: string;
+  /** Whose field it is, where that is not the thing asked about: an entry of one of its lists. */
+  readonly whose?: string;
   /** May be absent from the document: the field can be emptied, back to the default. */
   readonly optional?: true;
   /** What an emptied field is set to, where not simply taken away. */

@@ -1,5 +1,5 @@
 /** Fields of a tube and of the tooling that bends it. */
-import { BEND_ANGLE, BENDS, DISTANCE, isWithin, LENGTH, narrowed } from '../../../../shared/design/ranges';
+import { BEND_ANGLE, BENDS, DISTANCE, isWithin, LENGTH, narrowed, STRETCH } from '../../../../shared/design/ranges';
 import type { Display, Tooling, Tube } from '../../../../shared/design/types';
 import { readQuantity, showQuantity } from '../fields/quantity';
 import { MATERIAL_CHOICES, OUTSIDE_DIAMETERS, radiiFor, WALLS } from './offers';
@@ -19,12 +19,38 @@ export function readLengths(text: string, display: Display): Reading<unknown> {
   return { ok: true, value: values };
 }
 
+/** `45 43.6; 90 87.5`: the angle set, then the one measured, a semicolon between bends. */
+export function readTestBends(text: string): Reading<unknown> {
+  const bends: (readonly [number, number])[] = [];
+  for (const part of text.split(';').filter((piece) => piece.trim() !== '')) {
+    const angles = part
+      .trim()
+      .split(/[\s→/]+|->/)
+      .filter((word) => word !== '')
+      .map((word) => readQuantity(word.replace('°', ''), 'angle', 'mm', BEND_ANGLE));
+    const refused = angles.find((reading) => !reading.ok);
+    if (refused && !refused.ok) return refused;
+    const [set, measured] = angles.map((reading) => (reading.ok ? reading.value : 0));
+    if (angles.length !== 2 || set === undefined || measured === undefined)
+      return {
+        ok: false,
+        problem: `“${part.trim()}” is not two angles: the one set, then the one measured, as 90 87.5.`,
+      };
+    if (measured > set)
+      return { ok: false, problem: `Measured ${measured}° after ${set}° was set: tube springs back, never further.` };
+    bends.push([set, measured]);
+  }
+  return { ok: true, value: bends.length > 0 ? bends : undefined };
+}
+
 const least = (design: Context<Tooling>) => {
   const od = outsideDiameter(design);
   return od === undefined || !isWithin(od / 2, LENGTH) ? LENGTH : narrowed(LENGTH, { least: od / 2 });
 };
 
 const isWelded = ({ entry }: Context<Tooling>) => (entry.making ?? 'welded') === 'welded';
+
+const hasBender = (c: Context<Tooling>) => !isWelded(c) || c.entry.bender !== undefined;
 
 export const tubeSections: readonly Section<never>[] = [
   {
@@ -161,6 +187,58 @@ export const tubeSections: readonly Section<never>[] = [
         range: DISTANCE,
         when: (c) => !isWelded(c) || c.entry.trimEnd !== undefined,
         meaning: 'extra tube to cut, trimmed off once bent',
+      },
+    ],
+  } satisfies Section<Tooling> as Section<never>,
+  {
+    title: 'Bender with this die',
+    as: 'tooling',
+    fields: [
+      {
+        type: 'number',
+        quantity: 'length',
+        label: 'Clamp',
+        at: ['bender', 'clamp'],
+        optional: true,
+        fallback: ({ entry }) => entry.betweenStraight,
+        range: DISTANCE,
+        when: hasBender,
+        meaning: 'straight tube that it grips ahead of a bend; default: as between bends',
+      },
+      {
+        type: 'number',
+        quantity: 'length',
+        label: 'Tail',
+        at: ['bender', 'tail'],
+        optional: true,
+        fallback: ({ entry }) => entry.lastStraight,
+        range: DISTANCE,
+        when: hasBender,
+        meaning: 'straight tube that must lie behind the last bend while it is made; default: the last straight',
+      },
+      {
+        type: 'line',
+        label: 'Test bends',
+        at: ['bender', 'testBends'],
+        optional: true,
+        fallback: 'none: nothing springs back',
+        when: hasBender,
+        meaning: 'the angle set and the one measured, as 45 43.6; 90 87.5',
+        write: (bends) => (bends as [number, number][]).map((pair) => pair.join(' ')).join('; '),
+        read: readTestBends,
+      },
+      {
+        type: 'number',
+        quantity: 'plain',
+        label: 'Stretch',
+        at: ['bender', 'stretch'],
+        optional: true,
+        fallback: 0,
+        range: STRETCH,
+        unit: '%',
+        step: 0.1,
+        when: hasBender,
+        meaning: 'how much longer a bend comes out along its middle than radius × angle',
       },
     ],
   } satisfies Section<Tooling> as Section<never>,

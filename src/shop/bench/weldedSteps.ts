@@ -1,0 +1,217 @@
+/** A runner that is welded up: each piece sawn, dressed, turned to its place and tacked; then checked, welded, looked at. */
+import { DEFAULT_MATERIAL, type Header } from '../../../geometry';
+import type { Joint, Making, Piece, StockCut, UsedStock, WeldedTube } from '../making/report';
+import { checkSteps } from './checkSteps';
+import type { Figure, Step } from './step';
+import type { Units } from './units';
+
+export function weldedSteps(making: Making, header: Header, tube: WeldedTube, units: Units): Step[] {
+  const { runner, pieces, joints } = tube;
+  const diameter = header.design.tubes[tube.tube]?.outsideDiameter ?? 0;
+  const cuts = cutsOf(making);
+  const care = tube.remarks.map(({ message }) => message);
+  const made = pieces.flatMap((piece, i): Step[] => {
+    const joint = joints.find(({ after }) => after === i - 1);
+    return [
+      sawing(runner, piece, cuts.get(piece.id), diameter, units, i === 0 ? care : []),
+      dressing(runner, piece),
+      joint ? turning(runner, pieces[i - 1]!, piece, joint, units) : starting(header, tube, piece, units),
+      tacking(runner, i === 0 ? null : pieces[i - 1]!, piece),
+    ];
+  });
+  const welds = joints.map((joint) => welding(runner, pieces[joint.after]!, pieces[joint.after + 1]!, joint));
+  const purge = welds.length > 0 && isStainless(header, tube.tube) ? [purging(runner)] : [];
+  return [...made, ...checkSteps(making, header, runner, units), ...purge, ...welds, looking(header, runner, units)];
+}
+
+export type Cut = { readonly stock: UsedStock; readonly cut: StockCut };
+
+/** Where each piece is cut from, as far as the plan has it. */
+export const cutsOf = ({ plan }: Making): ReadonlyMap<string, Cut> =>
+  new Map(
+    plan.parts.flatMap(({ used }) => used.flatMap((stock) => stock.cuts.map((cut) => [cut.piece, { stock, cut }]))),
+  );
+
+/** `J 64 #2`; what lies on the shelf is said to. */
+export function stockWords({ stock: { stock, kind, number, source } }: Cut): string {
+  return `${kind === 'bar' ? 'bar' : 'stock bend'} ${stock} #${number}${source === 'shelf' ? ', on the shelf' : ''}`;
+}
+
+function sawing(
+  runner: string,
+  piece: Piece,
+  cut: Cut | undefined,
+  diameter: number,
+  units: Units,
+  care: readonly string[],
+): Step {
+  const { id, kind, sawnIn, sawnOut, angle, radius, kerfAngle } = piece;
+  const bend = kind === 'bend';
+  const figures: Figure[] = bend
+    ? [
+        units.length('Straight before', sawnIn),
+        units.angle('Arc', angle),
+        units.length('Straight behind', sawnOut),
+        { name: 'Radius', kind: 'size', value: radius },
+      ]
+    : [units.length('Length', sawnIn)];
+  const kerf: Figure[] = bend
+    ? [{ name: 'The saw takes', kind: 'words', value: `${kerfAngle.toFixed(1)}° of arc` }]
+    : [];
+  const from: Figure[] = cut
+    ? [{ name: 'From', kind: 'words', value: stockWords(cut) }, ...alongStock(cut, units)]
+    : [];
+  return {
+    id: `${runner}/saw/${id}`,
+    runner,
+    task: 'cut',
+    title: `Saw piece ${id}`,
+    figures,
+    beside: [...from, ...kerf],
+    says: [
+      'Cuts are square to the tube’s middle line.',
+      ...(bend ? ['Arc is measured about the bend’s centre, along the middle line.'] : []),
+      ...(cut?.cut.reversed ? ['It lies the other way round in its stock: its far end comes first.'] : []),
+    ],
+    care,
+    drawing: { kind: 'piece', in: sawnIn, angle, radius, out: sawnOut, diameter },
+  };
+}
+
+function alongStock({ stock, cut }: Cut, units: Units): Figure[] {
+  return stock.kind === 'bar'
+    ? [units.length('From the bar’s end', cut.from), units.length('to', cut.to)]
+    : [units.angle('From the first leg’s end', cut.from), units.angle('to', cut.to)];
+}
+
+const dressing = (runner: string, { id, kind }: Piece): Step => ({
+  id: `${runner}/dress/${id}`,
+  runner,
+  task: 'dress',
+  title: `Dress piece ${id}`,
+  figures: [],
+  beside: [],
+  says: [
+    'Take the burr off inside and outside, and clean to bright metal as far as the weld reaches.',
+    `Write ${id} on it, with an arrow the way the gas goes.`,
+    kind === 'bend'
+      ? 'Scribe its line: along the outside of the bend, away from its centre, to both ends.'
+      : 'Scribe a line along it, from end to end.',
+  ],
+  care: [],
+  drawing: null,
+});
+
+function starting(header: Header, { runner, start }: WeldedTube, piece: Piece, units: Units): Step {
+  const from = header.runners.find((r) => r.runner.id === runner)?.runner.from;
+  const place = from && 'merge' in from ? `collector ${from.merge}` : from ? `port ${from.port}` : 'the start';
+  return {
+    id: `${runner}/turn/start`,
+    runner,
+    task: 'fit',
+    title: `Set piece ${piece.id} at ${place}`,
+    figures: [units.turn('Turn', start.turn), units.around('Round the outside', start.around)],
+    beside: [],
+    says: [`From the mark that shows up at ${place} to the piece’s line, looking along the tube away from it.`],
+    care: [],
+    drawing: { kind: 'turn', degrees: start.turn, from: 'up', to: piece.id },
+  };
+}
+
+function turning(runner: string, before: Piece, piece: Piece, joint: Joint, units: Units): Step {
+  return {
+    id: `${runner}/turn/${before.id}+${piece.id}`,
+    runner,
+    task: 'fit',
+    title: `Turn piece ${piece.id} on ${before.id}`,
+    figures: [units.turn('Turn', joint.turn), units.around('Round the outside', joint.around)],
+    beside: [
+      units.angle('From the start’s line, in all', joint.total),
+      units.length('round the outside', joint.totalAround),
+    ],
+    says: [`From the line of ${before.id} to the line of ${piece.id}, looking along the tube away from its start.`],
+    care: [],
+    drawing: { kind: 'turn', degrees: joint.turn, from: before.id, to: piece.id },
+  };
+}
+
+const tacking = (runner: string, before: Piece | null, piece: Piece): Step => ({
+  id: `${runner}/tack/${piece.id}`,
+  runner,
+  task: 'fit',
+  title: before ? `Tack ${before.id} to ${piece.id}` : `Hold piece ${piece.id} there`,
+  figures: [],
+  beside: [],
+  says: before
+    ? ['Three or four tacks, evenly round. See that the lines still agree before the last one.']
+    : ['Tack it lightly, or hold it with a clamp: it comes off again to be welded.'],
+  care: [],
+  drawing: null,
+});
+
+/** The whole way round has this many degrees; less than half of one is rounding. */
+const ALL_ROUND = 359.5;
+
+function welding(runner: string, before: Piece, piece: Piece, joint: Joint): Step {
+  const { torchFree, torchFreeInPlace = torchFree } = joint;
+  const others = joint.inTheWay.filter((name) => name !== 'this tube');
+  const who = others.length > 0 ? `with ${others.join(', ')} there ` : '';
+  const room: Figure[] =
+    torchFree < ALL_ROUND ? [{ name: 'Torch has room', kind: 'words', value: degrees(torchFree) }] : [];
+  const inPlace: Figure[] =
+    torchFreeInPlace < torchFree - 0.5
+      ? [{ name: 'On the header', kind: 'words', value: degrees(torchFreeInPlace) }]
+      : [];
+  return {
+    id: `${runner}/weld/${before.id}+${piece.id}`,
+    runner,
+    task: 'weld',
+    title: `Weld ${before.id} to ${piece.id}`,
+    figures: [],
+    beside: [...room, ...inPlace],
+    says: ['Weld by quarters, opposite ones in turn, so that it is drawn evenly.'],
+    care: [
+      ...(room.length > 0
+        ? ['The tube itself is in the torch’s way: weld this joint before the pieces beyond it are on.']
+        : []),
+      ...(inPlace.length > 0
+        ? [`Weld it off the header: ${who}the torch has its room only part of the way round.`]
+        : []),
+    ],
+    drawing: null,
+  };
+}
+
+const degrees = (free: number): string => `${Math.round(free)}° of 360°`;
+
+const isStainless = ({ design }: Header, tube: string): boolean =>
+  (design.tubes[tube]?.material ?? DEFAULT_MATERIAL).startsWith('stainless');
+
+const purging = (runner: string): Step => ({
+  id: `${runner}/purge`,
+  runner,
+  task: 'weld',
+  title: `Fill tube ${runner} with inert gas`,
+  figures: [],
+  beside: [],
+  says: [
+    'Stainless: close both ends and fill the tube with argon before and while it is welded, or the root burns and cracks (common practice).',
+  ],
+  care: [],
+  drawing: null,
+});
+
+export function looking(header: Header, runner: string, units: Units): Step {
+  const length = header.runners.find((r) => r.runner.id === runner)?.centerline?.length ?? 0;
+  return {
+    id: `${runner}/look`,
+    runner,
+    task: 'prove',
+    title: `Look over tube ${runner}`,
+    figures: [units.length('Length along its middle', length)],
+    beside: [],
+    says: ['No crack, hole or bead inside that the gas would strike. Write down its length as built.'],
+    care: [],
+    drawing: null,
+  };
+}

@@ -1,0 +1,64 @@
+/** Pieces know what the picture and the rack know them by; words about them say what they mean. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { parseDesign } from '../../../shared/design/parse';
+import { headerOf } from '../../../src/app/derived';
+import { refOfStretch, stretchesOf } from '../../../src/app/making/pieces';
+import { costOfWay, listed, moneyWords, roundingWords, timeWords } from '../../../src/app/making/words';
+import { sampleMaking } from '../../shop/bench/sampleMaking';
+
+const header = headerOf(
+  parseDesign(readFileSync(new URL('../../../public/examples/four-4-1.evenrun.json', import.meta.url), 'utf8')),
+);
+const making = sampleMaking(header);
+
+describe('pieces', () => {
+  it('follow each other without a gap from the start of their runner to its end', () => {
+    for (const tube of making.welded) {
+      const { length } = header.runners.find((r) => r.runner.id === tube.runner)!.centerline!;
+      const stretches = stretchesOf(tube, length);
+      expect(stretches[0]!.from).toBe(0);
+      expect(stretches.at(-1)!.to).toBe(length);
+      stretches.slice(1).forEach((s, i) => {
+        expect(s.from).toBe(stretches[i]!.to);
+        expect(s.to).toBeGreaterThan(s.from);
+      });
+    }
+  });
+
+  it('of one bend each are that bend in the picture', () => {
+    const [tube] = making.welded;
+    const { length } = header.runners[0]!.centerline!;
+    expect(stretchesOf(tube!, length).map((s) => refOfStretch(header, s))).toEqual(
+      tube!.pieces.map((_, bend) => ({ kind: 'runner', id: tube!.runner, bend })),
+    );
+  });
+
+  it('without a bend are a straight of it', () => {
+    const ref = refOfStretch(header, { runner: making.welded[0]!.runner, piece: 'x', from: 2, to: 12 });
+    expect(ref).toEqual({ kind: 'runner', id: making.welded[0]!.runner, straight: 0 });
+  });
+});
+
+describe('words', () => {
+  it('of times, money and names', () => {
+    expect([0, 44.6, 60, 185].map(timeWords)).toEqual(['0 min', '45 min', '1 h', '3 h 5 min']);
+    expect(moneyWords(12.5, 'EUR')).toBe('12.50 EUR');
+    expect(moneyWords(12.5, '')).toBe('12.50');
+    expect(listed(['a', 'b', 'c'])).toBe('a, b and c');
+  });
+
+  it('have no cost where a price is missing', () => {
+    expect(costOfWay({ cost: { stock: 1, welds: 2, work: 3 } })).toBe(6);
+    expect(costOfWay({ cost: { stock: 1, welds: null, work: 3 } })).toBeNull();
+  });
+
+  it('say what rounding costs', () => {
+    const words = roundingWords(
+      { tape: 0.5, dial: 0.5, position: 0.8, angle: 0.31, length: -0.2 },
+      (mm) => `${mm.toFixed(1)} mm`,
+    );
+    expect(words).toContain('0.8 mm and 0.31° off');
+    expect(words).toContain('0.2 mm shorter');
+  });
+});

@@ -1,0 +1,158 @@
+/** Steps at the workbench: in the order of work, with ids that stay, numbers as tape and dial read them, each in its own words. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { resolveHeader } from '../../../geometry';
+import type { Design, Workshop } from '../../../shared/design/types';
+import { readLength, toStep } from '../../../src/shop/bench/round';
+import type { Step } from '../../../src/shop/bench/step';
+import { benchSteps } from '../../../src/shop/bench/steps';
+import type { Making } from '../../../src/shop/making/report';
+import { sampleMaking } from './sampleMaking';
+
+const example = JSON.parse(
+  readFileSync(join(import.meta.dirname, '../../../public/examples/four-4-1.evenrun.json'), 'utf8'),
+) as Design;
+
+const made = (
+  way: 'welded' | 'bent',
+  change: Partial<Design> = {},
+  find: (making: Making) => Making = (m) => m,
+): Step[] => {
+  const tooling = Object.fromEntries(Object.entries(example.tooling).map(([k, t]) => [k, { ...t, making: way }]));
+  const header = resolveHeader({ ...example, tooling, ...change });
+  return benchSteps(find(sampleMaking(header)), header);
+};
+const workshop = (change: Workshop): Partial<Design> => ({ workshop: { ...example.workshop, ...change } });
+const of = (steps: readonly Step[], runner: string) => steps.filter((step) => step.runner === runner);
+const step = (steps: readonly Step[], id: string): Step => steps.find((s) => s.id === id)!;
+const value = (s: Step, name: string) => s.figures.find((f) => f.name === name)?.value;
+
+describe('steps of a runner that is welded up', () => {
+  const steps = made('welded');
+  const first = example.runners[0]!.id;
+
+  it('have ids of their own', () => {
+    expect(new Set(steps.map(({ id }) => id)).size).toBe(steps.length);
+  });
+
+  it('come in the order of work: every piece sawn and tacked, then checked, then welded, then looked at', () => {
+    const tasks = of(steps, first).map(({ task }) => task);
+    expect(tasks.slice(0, 4)).toEqual(['cut', 'dress', 'fit', 'fit']);
+    const at = (task: string) => [tasks.indexOf(task as never), tasks.lastIndexOf(task as never)] as const;
+    expect(at('cut')[1]).toBeLessThan(at('check')[0]);
+    expect(at('check')[1]).toBeLessThan(at('weld')[0]);
+    expect(tasks.at(-1)).toBe('prove');
+  });
+
+  it('give each piece its own saw, and each joint one turn and one weld', () => {
+    const header = resolveHeader(example);
+    const { pieces, joints } = sampleMaking(header).welded[0]!;
+    const own = of(steps, first);
+    expect(own.filter(({ id }) => id.includes('/saw/')).map(({ title }) => title)).toEqual(
+      pieces.map(({ id }) => `Saw piece ${id}`),
+    );
+    expect(own.filter(({ id }) => /\/turn\/.+\+/.test(id))).toHaveLength(joints.length);
+    expect(own.filter(({ id }) => /\/weld\//.test(id))).toHaveLength(joints.length);
+  });
+
+  it('say the stock a piece comes from beside what makes the step another', () => {
+    const saw = step(steps, `${first}/saw/${first}-1`);
+    expect(saw.beside.map(({ value }) => value)).toContain('stock bend U 64 #1, on the shelf');
+    expect(saw.figures.map(({ name }) => name)).not.toContain('From');
+  });
+
+  it('round to the tape and to the dial', () => {
+    const coarse = made('welded', workshop({ tape: 1, dial: 5 }));
+    for (const s of coarse)
+      for (const f of s.figures) {
+        if (f.kind === 'length') expect(f.value).toBe(Math.round(f.value));
+        if (f.kind === 'angle') expect(f.value % 5).toBe(0);
+      }
+  });
+
+  it('say which way round in words, never by a sign', () => {
+    const turns = steps.filter(({ id }) => /\/turn\/.+\+/.test(id));
+    const [welded] = sampleMaking(resolveHeader(example)).welded;
+    const said = turns[0]!.figures[0]!;
+    expect(said.kind === 'angle' && said.way).toBe(welded!.joints[0]!.turn < 0 ? 'counter-clockwise' : 'clockwise');
+    for (const t of turns) for (const f of t.figures) expect(Number(f.value)).toBeGreaterThanOrEqual(0);
+  });
+
+  it('warn where a torch has no room all round, and who takes it', () => {
+    const [weld, next] = of(steps, first).filter(({ id }) => id.includes('/weld/'));
+    expect(weld!.care).toHaveLength(2);
+    expect(weld!.care[1]).toContain('with r2 there');
+    expect(weld!.beside.map(({ value }) => value)).toEqual(['240° of 360°', '100° of 360°']);
+    expect(next?.care ?? []).toEqual([]);
+  });
+
+  it('ask for gas inside stainless, and of no other', () => {
+    const ids = (material: string) =>
+      made('welded', {
+        tubes: Object.fromEntries(Object.entries(example.tubes).map(([k, t]) => [k, { ...t, material }])),
+      }).map(({ id }) => id);
+    expect(ids('stainless-304')).toContain(`${first}/purge`);
+    expect(ids('mild-steel')).not.toContain(`${first}/purge`);
+  });
+});
+
+describe('steps of a runner that is bent', () => {
+  const steps = made('bent');
+  const first = example.runners[0]!.id;
+
+  it('come as cut, marked, bent, set, checked', () => {
+    const own = of(steps, first);
+    const bends = own.filter(({ task }) => task === 'bend').length;
+    expect(bends).toBeGreaterThan(1);
+    expect(own.map(({ task }) => task)).toEqual([
+      'cut',
+      'mark',
+      ...Array.from({ length: bends }, () => 'bend'),
+      'fit',
+      'check',
+      'check',
+      'prove',
+    ]);
+  });
+
+  it('mark and set every bend by the machine’s numbers', () => {
+    const [tube] = sampleMaking(resolveHeader(example)).bent;
+    const rows = tube!.fromStart.filter(({ angle }) => angle > 0);
+    rows.forEach((row, i) => {
+      const s = step(steps, `${first}/bend/${first}/${i + 1}`);
+      expect(value(s, 'Clamp at mark')).toBe(toStep(row.mark, 0.5));
+      expect(value(s, 'Set the bend to')).toBe(toStep(row.set, 0.5));
+    });
+  });
+
+  it('go from the other end where only that one can be clamped, and warn where a clamp has no room', () => {
+    const turned = made('bent', {}, (m) => ({
+      ...m,
+      bent: m.bent.map((t) => ({ ...t, clampable: { fromStart: false, fromEnd: true } })),
+    }));
+    expect(step(turned, `${first}/mark/${first}`).beside[0]!.value).toMatch(/goes out/);
+    expect(step(steps, `${first}/mark/${first}`).beside[0]!.value).toMatch(/comes in/);
+    const loose = made('bent', {}, (m) => ({
+      ...m,
+      bent: m.bent.map((t) => ({ ...t, fromStart: t.fromStart.map((r) => ({ ...r, clamps: false, grip: 12.3 })) })),
+    }));
+    expect(step(loose, `${first}/bend/${first}/1`).care.join()).toContain('12.5 mm');
+  });
+});
+
+describe('numbers as a tape reads them', () => {
+  it.each([
+    [43.26, 0.5, 'mm', '43.5'],
+    [43.24, 1, 'mm', '43'],
+    [43.7, 0.1, 'mm', '43.7'],
+    [43.7, 0.25, 'mm', '43.75'],
+    [25.4 * 1.71875, 25.4 / 32, 'in', '1 23/32'],
+    [25.4 * 2, 25.4 / 64, 'in', '2'],
+    [-25.4 * 0.5, 25.4 / 16, 'in', '−1/2'],
+    [43.5, 0.5, 'in', '1.713'],
+    [-0.1, 0.5, 'mm', '0.0'],
+  ] as const)('%f by %f in %s: %s', (mm, tape, display, said) => {
+    expect(readLength(toStep(mm, tape), tape, display).number).toBe(said);
+  });
+});
