@@ -57,7 +57,10 @@ export function flowSheets(title: string, blocks: readonly Block[], paper: Paper
     const own = piecesOf(block, widthOf(free));
     // What introduces a table or a figure stands over it.
     const next = blocks[i + 1]?.kind;
-    const leads = block.kind === 'words' && (next === 'table' || next === 'figure');
+    const leads =
+      (block.kind === 'words' && (next === 'table' || next === 'figure')) ||
+      // And what a figure's words say of it stands under it.
+      (block.kind === 'figure' && next === 'words');
     return leads ? own.map((piece): Piece => ({ ...piece, withNext: true })) : own;
   });
   const pages: Item[][] = [];
