@@ -29,6 +29,8 @@ import { flangeDrawings } from './flanges';
 import { flatParts } from './flatParts';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
 import { makingOf } from './making/making';
+import type { Remark } from './making/report';
+import { makingTables } from './making/tables';
 import { MANIFEST, manifestOf } from './manifest';
 import { notYetMade } from './notYet';
 import {
@@ -61,6 +63,8 @@ export type ShopFolder = {
   readonly leftOut: readonly NotMade[];
   /** Of parts that are made all the same. */
   readonly warnings: readonly PartRemark[];
+  /** Of how tubes are made and what they are cut from; one that stops says what cannot be made so, and the files are there all the same. */
+  readonly remarks: readonly Remark[];
 };
 
 /** What is left out is as usual: A4, office paper, 16 stations. */
@@ -127,7 +131,7 @@ export async function shopFolder(
     textFile(START_CLOCKING, startClocking(parts)),
     textFile(INTERSECTION_POINTS, intersectionPoints(parts)),
     textFile(CUT_LIST, cuts.text),
-    ...roomTables(design, room).map(({ name, text }) => textFile(name, text)),
+    ...[...roomTables(design, room), ...makingTables(making)].map(({ name, text }) => textFile(name, text)),
     ...meshed.files,
     ...flanges.files,
     ...flatParts(made.parts),
@@ -135,13 +139,15 @@ export async function shopFolder(
     { name: PACKET, bytes: await packet(groups, stamp, state, paper) },
   ];
   const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...flanges.notMade, ...notYetMade()];
-  const manifest = await manifestOf(header, bytes, files, notMade, made.warnings, report, tubeStarts(parts));
+  const toKnow = [...made.warnings, ...making.remarks];
+  const manifest = await manifestOf(header, bytes, files, notMade, toKnow, report, tubeStarts(parts));
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
   return {
     files,
     problems: report.problems,
     leftOut: [...leftOut, ...meshed.notMade, ...flanges.notMade],
     warnings: made.warnings,
+    remarks: making.remarks,
   };
 }
 

@@ -13,7 +13,6 @@ export const TELLTALES: Readonly<Record<string, string>> = {
   'dxf-parser': 'lengths do not match on LTYPE pattern',
   pngjs: 'unrecognised depth',
   'jpeg-js': 'Could not recreate Huffman Table',
-  highs: 'highs.wasm',
   'manifold-3d': 'manifold.wasm',
   'replicad-opencascadejs': 'replicad_single.wasm',
   highs: 'Unable to create the HiGHS solver',

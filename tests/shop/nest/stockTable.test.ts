@@ -16,7 +16,7 @@ test('buy rows, cut rows, what is left', async () => {
   );
   const lines = stockTable(plan).split('\r\n').slice(0, -1);
   expect(lines[0]).toBe(
-    'row,kind,stock,number,source,what,count,each,cost,piece,from,to,unit,first leg,second leg,reversed,left',
+    'row,kind,stock,number,source,what,count,each,cost,piece,from,to,unit,first_leg,second_leg,reversed,left',
   );
   expect(
     lines.slice(1).map((line) => line.replaceAll(/(\.\d*?)0+(?=,|$)/g, '$1').replaceAll(/\.(?=,|$)/g, '')),
