@@ -45,7 +45,13 @@ function buyBlocks({ making }: Bench, display: Display): Block[] {
   const rows = plan.buy.map(({ stock, what, count, each, cost: sum, assumed }) => {
     const known = of.get(stock);
     const words = known ? stockWords(known, display) : what;
-    return [String(count), `${words}${assumed ? ' (ASSUMED to be on sale)' : ''}`, stock, money(each), money(sum)];
+    return [
+      String(count),
+      `${words}${assumed ? ' (ASSUMED to be on sale)' : ''}`,
+      assumed ? '' : stock,
+      money(each),
+      money(sum),
+    ];
   });
   const total =
     plan.cost === null
@@ -108,8 +114,9 @@ function leastWords({ least, value, bound, proved }: NestPart, currency: string,
 }
 
 function cutsWords(used: UsedStock, assumed: ReadonlySet<string>, steps: Steps): string {
-  const { stock, number, source, cuts, left, of } = used;
-  const from = source === 'shelf' ? 'from the shelf' : assumed.has(stock) ? 'ASSUMED, to buy' : 'to buy';
+  const { stock, kind, number, source, cuts, left, of } = used;
+  const from = source === 'shelf' ? 'from the shelf' : 'to buy';
+  const name = assumed.has(stock) ? `Assumed ${kind}` : stock;
   const size = isBend(of) ? '' : `, ${round(of.length, steps.display)}`;
   const pieces = [...cuts]
     .sort((a, b) => a.from - b.from)
@@ -125,5 +132,5 @@ function cutsWords(used: UsedStock, assumed: ReadonlySet<string>, steps: Steps):
       return `${cut.piece} ${dialFigure(cut.from, steps)} to ${dialFigure(cut.to, steps)}${kept}${turned}`;
     });
   const rest = isBend(of) ? dialFigure(left, steps) : `${tapeFigure(left, steps)} ${steps.display}`;
-  return `${stock} no. ${number}, ${from}${size}: ${pieces.join(' · ')}. Left: ${rest}.`;
+  return `${name} no. ${number}, ${from}${size}: ${pieces.join(' · ')}. Left: ${rest}.`;
 }

@@ -4,7 +4,7 @@
  */
 
 import type { ResolvedRunner } from '../../../geometry';
-import type { Joint, NestPart, Piece, WeldedTube } from '../making/report';
+import type { Joint, Piece, StockPlan, WeldedTube } from '../making/report';
 import type { Block, FlowColumn } from '../sheet/flow';
 import type { Bench } from './bench';
 import { endName, isPurged, partOf, startName } from './bench';
@@ -15,7 +15,7 @@ export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Bloc
   const part = partOf(bench, tube.runner);
   if (!part) return [];
   const { outsideDiameter, material } = part.resolved.tube;
-  const stock = stockOf(bench.making.plan.parts);
+  const stock = stockOf(bench.making.plan);
   const turns = turnsOf(tube, steps);
   const round = (degrees: number): string => aroundFigure((degrees / 360) * Math.PI * outsideDiameter, steps.display);
   const rows = tube.pieces.map((piece, k) => [
@@ -85,13 +85,15 @@ export function turnsOf({ start, joints }: Pick<WeldedTube, 'start' | 'joints'>,
   });
 }
 
-/** `u180 no. 2` by piece. */
-export function stockOf(parts: readonly NestPart[]): Map<string, string> {
+/** `u180 no. 2` by piece; what is only assumed to be on sale has no name that anybody knows. */
+export function stockOf({ parts, buy }: StockPlan): Map<string, string> {
   const used = parts.flatMap((p) => p.used);
+  const assumed = new Set(buy.filter((b) => b.assumed).map((b) => b.stock));
   return new Map(
-    used.flatMap(({ stock, number, cuts }) => {
+    used.flatMap(({ stock, kind, number, cuts }) => {
+      const name = assumed.has(stock) ? `assumed ${kind}` : stock;
       const several = used.filter((u) => u.stock === stock).length > 1;
-      return cuts.map(({ piece }) => [piece, several ? `${stock} no. ${number}` : stock] as const);
+      return cuts.map(({ piece }) => [piece, several ? `${name} no. ${number}` : name] as const);
     }),
   );
 }
