@@ -147,11 +147,9 @@ describe('the Make leaf', { timeout: 240_000 }, () => {
       .getByText('no')
       .waitFor();
     await lacking.getByRole('button', { name: 'List it' }).click();
-    const canBe = ways()
-      .getByRole('row', { name: /^Can be made/ })
-      .locator('td')
-      .first();
-    await expect.poll(() => canBe.textContent(), { timeout: LONG }).toBe('yes');
+    await lacking.waitFor({ state: 'detached' });
+    // From then on bends are cut from it.
+    await section(page, 'Stock').locator('figcaption', { hasText: 'U primary 64 #1' }).waitFor({ timeout: LONG });
   });
 
   it('takes the workshop of a design file as one step, or says that it has none', async () => {
