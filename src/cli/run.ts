@@ -11,6 +11,7 @@ import { checkCommand } from './commands/check';
 import { compareCommand } from './commands/compare';
 import { type MakeArguments, makeCommand } from './commands/make';
 import { type MirrorArguments, mirrorCommand } from './commands/mirror';
+import { type NestArguments, nestCommand } from './commands/nest';
 import { type NewArguments, NUMBERS, newCommand, optionName } from './commands/new';
 import { type OutlineArguments, outlineCommand } from './commands/outline';
 import { type RouteArguments, routeCommand } from './commands/route';
@@ -37,6 +38,9 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
     return UNUSABLE;
   }
 }
+
+/** Of an option that is given several times. */
+const also = (text: string, before: readonly string[] = []): string[] => [...before, text];
 
 function messageOf(error: unknown): string {
   if (error instanceof UnusableInput) return error.message;
@@ -115,6 +119,17 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .option('--paper-thickness <mm>', 'of the paper that is wrapped round the tube; default 0.1')
     .option('--display <unit>', 'mm or in: of numbers without one, and on the paper; default mm')
     .action(async (kind: string, options: TemplateArguments) => done(await templateCommand(kind, options, io)));
+
+  program
+    .command('nest <list>')
+    .description('cut a list of lengths out of bars so that least is bought, proved; a line has a length and a count')
+    .option('--bar <length>', '6000: on sale; 6000x3: three on the shelf; 6000@24.50: at a price; again for more', also)
+    .option('--kerf <length>', 'what a cut takes; default 1.5 mm')
+    .option('--end-trim <length>', 'sawn off both ends of every bar; default 5 mm')
+    .option('--unit <unit>', 'mm or in: of numbers without one, and of the answer; default mm')
+    .option('--seconds <s>', 'how long to search at most; default 20')
+    .option('--json', 'print one JSON object')
+    .action(async (list: string, options: NestArguments) => done(await nestCommand(list, options, io)));
 
   const size = program
     .command('size [design]')

@@ -25,7 +25,7 @@ export type Manifest = {
   /** Every file but this one. */
   readonly files: readonly { readonly name: string; readonly size: number; readonly sha256: string }[];
   readonly notMade: readonly NotMade[];
-  /** Of parts that are made all the same. */
+  /** Of parts that are made all the same, and of how tubes are made and cut. */
   readonly warnings: readonly { readonly where: string; readonly message: string }[];
   /** Whether the design holds every rule, and what fails. */
   readonly check: {
@@ -50,7 +50,7 @@ export async function manifestOf(
   design: Uint8Array<ArrayBuffer>,
   files: readonly NamedFile[],
   notMade: readonly NotMade[],
-  warnings: readonly PartRemark[],
+  warnings: readonly Pick<PartRemark, 'where' | 'message'>[],
   report: CheckReport,
   starts: readonly string[],
 ): Promise<Manifest> {

@@ -4,7 +4,7 @@ import type { NotMade } from './part';
 const WHY = 'This version cannot make it yet.';
 
 export function notYetMade(): NotMade[] {
-  const files = ['stock.csv', 'bill-of-materials.csv', 'header.step', 'header.3mf', 'header.glb'].map((name) => ({
+  const files = ['header.step', 'header.3mf', 'header.glb'].map((name) => ({
     name,
     why: WHY,
   }));

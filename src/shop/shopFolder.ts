@@ -28,9 +28,24 @@ import { flangeSheetPlans } from './flangeSheetPlans';
 import { flangeDrawings } from './flanges';
 import { flatParts } from './flatParts';
 import { INTERSECTION_POINTS, intersectionPoints } from './intersectionPoints';
+import { makingOf } from './making/making';
+import type { Remark } from './making/report';
+import { makingTables } from './making/tables';
 import { MANIFEST, manifestOf } from './manifest';
 import { notYetMade } from './notYet';
-import { fittingGroup, flangeGroup, guideGroup, templateGroup } from './packet/groups';
+import {
+  cautionGroup,
+  coverOf,
+  fittingGroup,
+  flangeGroup,
+  guideGroup,
+  inspectionGroup,
+  materialGroup,
+  runnerGroup,
+  stockGroup,
+  templateGroup,
+  weldGroup,
+} from './packet/groups';
 import { DEFAULT_PAPER_THICKNESS, PACKET, type PaperOptions, packet } from './packet/packet';
 import { type NotMade, partsOf } from './part';
 import { DEFAULT_PAPER } from './sheet/paper';
@@ -48,6 +63,8 @@ export type ShopFolder = {
   readonly leftOut: readonly NotMade[];
   /** Of parts that are made all the same. */
   readonly warnings: readonly PartRemark[];
+  /** Of how tubes are made and what they are cut from; one that stops says what cannot be made so, and the files are there all the same. */
+  readonly remarks: readonly Remark[];
 };
 
 /** What is left out is as usual: A4, office paper, 16 stations. */
@@ -81,26 +98,40 @@ export async function shopFolder(
   const room = roomReport(header, meshes);
   const { motion, ...motionless } = design;
   const still = motion ? gapReport(resolveHeader(motionless), meshes, AT_REST) : undefined;
+  see('making');
+  const making = await makingOf(header, made);
   see('paper');
   const bytes = utf8(writeDesign(design));
   const { display = 'mm' } = design;
   const stamp: Stamp = { design: design.title ?? 'Untitled header', hash: await sha256(bytes), display };
   const onPaper: PaperOptions = { paper, paperThickness, stations, display };
   const slantedCuts = headerCuts(header);
+  const bench = { header, making };
   const groups = [
-    templateGroup(slantedCuts, onPaper),
+    cautionGroup(bench, onPaper),
+    materialGroup(bench, onPaper),
+    stockGroup(bench, onPaper),
+    runnerGroup(bench, onPaper),
     guideGroup(parts, onPaper),
+    templateGroup(slantedCuts, onPaper),
     flangeGroup(flangeSheetPlans(header), onPaper),
+    weldGroup(bench, onPaper),
     fittingGroup({ header, room, ...(still ? { still } : {}) }, onPaper),
+    inspectionGroup(bench, onPaper),
   ];
   const problems = report.problems.map(({ where, message }) => `${where}: ${message}`);
-  const state = { problems, fitting: beforeCutting(room), starts: tubeStarts(parts, display) };
+  const state = {
+    problems,
+    fitting: beforeCutting(room),
+    starts: tubeStarts(parts, display),
+    ...coverOf(bench, onPaper),
+  };
   const files: NamedFile[] = [
     textFile(BEND_SCHEDULE, bendSchedule(parts)),
     textFile(START_CLOCKING, startClocking(parts)),
     textFile(INTERSECTION_POINTS, intersectionPoints(parts)),
     textFile(CUT_LIST, cuts.text),
-    ...roomTables(design, room).map(({ name, text }) => textFile(name, text)),
+    ...[...roomTables(design, room), ...makingTables(making)].map(({ name, text }) => textFile(name, text)),
     ...meshed.files,
     ...flanges.files,
     ...flatParts(made.parts),
@@ -108,13 +139,15 @@ export async function shopFolder(
     { name: PACKET, bytes: await packet(groups, stamp, state, paper) },
   ];
   const notMade = [...leftOut, ...cuts.notMade, ...meshed.notMade, ...flanges.notMade, ...notYetMade()];
-  const manifest = await manifestOf(header, bytes, files, notMade, made.warnings, report, tubeStarts(parts));
+  const toKnow = [...made.warnings, ...making.remarks];
+  const manifest = await manifestOf(header, bytes, files, notMade, toKnow, report, tubeStarts(parts));
   files.push(textFile(MANIFEST, `${JSON.stringify(manifest, null, 2)}\n`));
   return {
     files,
     problems: report.problems,
     leftOut: [...leftOut, ...meshed.notMade, ...flanges.notMade],
     warnings: made.warnings,
+    remarks: making.remarks,
   };
 }
 

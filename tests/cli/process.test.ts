@@ -1,7 +1,7 @@
 /** The real process, as a shell runs it: exit codes, streams, pipes that close, and other languages. */
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, statSync, utimesSync } from 'node:fs';
+import { copyFileSync, existsSync, readFileSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { type Bench, bench, GOOD, UNROUTED } from './bench';
@@ -33,6 +33,17 @@ test('by npm, in a checkout, built first where what is built is old', () => {
   expect(status).toBe(0);
   expect(JSON.parse(stdout).ok).toBe(true);
   expect(statSync(built).mtimeMs).toBeGreaterThan(statSync('src/cli/main.ts').mtimeMs);
+});
+
+test('the built file alone, with nothing beside it, has the solver in it', () => {
+  const alone = join(b.folder, 'evenrun.mjs');
+  copyFileSync('dist/cli/evenrun.js', alone);
+  writeFileSync(join(b.folder, 'list.csv'), '51,3\n');
+  // By room alone two bars would do: that three are needed is found by the solver.
+  const args = ['nest', 'list.csv', '--bar', '100', '--kerf', '0', '--end-trim', '0'];
+  const { status, stdout, stderr } = spawnSync('node', [alone, ...args], { encoding: 'utf8', cwd: b.folder });
+  expect([status, stderr]).toEqual([0, '']);
+  expect(stdout).toMatch(/Length bought: 300\.0 mm\. No plan has less: proved\./);
 });
 
 test('a reader that stops listening is no error', () => {

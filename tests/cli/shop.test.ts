@@ -39,6 +39,8 @@ describe('shop', () => {
     expect(before.map(([name]) => name)).toEqual(
       [
         'bend-schedule.csv',
+        'bill-of-materials.csv',
+        'check-heights.csv',
         'clearances.csv',
         'collectors/m1 cone.stl',
         'collectors/m1 filler.stl',
@@ -49,13 +51,16 @@ describe('shop', () => {
         'cut-list.csv',
         'header.stl',
         'intersection-points.csv',
+        'joints.csv',
         'manifest.json',
         'packet.pdf',
+        'pieces.csv',
         'reach.csv',
         'runners/r1.stl',
         'runners/r2.stl',
         'runners/r3.stl',
         'start-clocking.csv',
+        'stock.csv',
       ].map((n) => `out/${n}`),
     );
     const manifest = JSON.parse(readFileSync(at('out/manifest.json'), 'utf8'));

@@ -6,7 +6,7 @@ import type { Design, Tooling } from '../../shared/design/types';
 import { readCsv } from '../../src/formats/csv/readCsv';
 import { bendSchedule } from '../../src/shop/bendSchedule';
 import { cutList } from '../../src/shop/cutList';
-import { coverSheet } from '../../src/shop/packet/cover';
+import { coverSheets } from '../../src/shop/packet/cover';
 import { partsOf } from '../../src/shop/part';
 import { framed } from '../../src/shop/sheet/sheet';
 import { shopFolder } from '../../src/shop/shopFolder';
@@ -57,8 +57,8 @@ test('said of each runner where it differs, in the unit of the design', () => {
 test("on the packet's cover, and in the manifest's notes", async () => {
   const starts = tubeStarts(partsIn(led(20)));
   const words = (from: readonly string[]) => {
-    const sheet = coverSheet({ design: 'd', contents: [], problems: [], starts: from, display: 'mm' }, 'a4');
-    return sheet.items.flatMap((i) => (i.kind === 'text' ? [i.text] : [])).join(' ');
+    const sheets = coverSheets({ design: 'd', contents: [], problems: [], starts: from, display: 'mm' }, 'a4');
+    return sheets.flatMap((s) => s.items.flatMap((i) => (i.kind === 'text' ? [i.text] : []))).join(' ');
   };
   expect(words(starts)).toContain('first straight on the tube 820.0 mm');
   expect(words([])).not.toContain('bend table');
@@ -78,21 +78,20 @@ test("the README's example adds up", () => {
 });
 
 test('the bar of a page says inches too where the design does', () => {
-  const sheet = coverSheet({ design: 'd', contents: [], problems: [], starts: [], display: 'in' }, 'a4');
+  const [sheet] = coverSheets({ design: 'd', contents: [], problems: [], starts: [], display: 'in' }, 'a4');
   const bar = (display: 'mm' | 'in' = 'mm') =>
-    framed(sheet, { design: 'd', hash: '0'.repeat(64), display }, { page: 1, of: 1 }).items.flatMap((i) =>
+    framed(sheet!, { design: 'd', hash: '0'.repeat(64), display }, { page: 1, of: 1 }).items.flatMap((i) =>
       i.kind === 'text' && i.text.startsWith('This bar') ? [i.text] : [],
     );
   expect(bar('in')).toEqual(['This bar: 100.0 mm, 3.937 in.']);
   expect(bar()).toEqual(['This bar measures 100.0 mm.']);
-  expect(sheet.items.some((i) => i.kind === 'text' && i.text.includes('3.937 in'))).toBe(true);
+  expect(sheet!.items.some((i) => i.kind === 'text' && i.text.includes('3.937 in'))).toBe(true);
 });
 
-test('of more than have room on the cover, as many as do, and how many more', () => {
-  const starts = Array.from({ length: 40 }, (_, i) => `runner ${i}: here`);
-  const sheet = coverSheet({ design: 'd', contents: [], problems: [], starts, display: 'mm' }, 'letter');
-  const said = sheet.items.flatMap((i) => (i.kind === 'text' ? [i.text] : []));
-  const shown = said.filter((words) => words.startsWith('runner ')).length;
-  expect(shown).toBeGreaterThan(12);
-  expect(said).toContain(`and ${40 - shown} more: trim_start of the cut list says which.`);
+test('all of them, however many, on as many pages as they take', () => {
+  const starts = Array.from({ length: 80 }, (_, i) => `runner ${i}: here`);
+  const sheets = coverSheets({ design: 'd', contents: [], problems: [], starts, display: 'mm' }, 'letter');
+  const said = sheets.flatMap((s) => s.items.flatMap((i) => (i.kind === 'text' ? [i.text] : [])));
+  expect(said.filter((words) => words.startsWith('runner '))).toEqual(starts);
+  expect(sheets.length).toBeGreaterThan(2);
 });

@@ -4,6 +4,7 @@ import { shopFolder } from '../../shop/shopFolder';
 import { FAILS, HOLDS, type Io } from '../io';
 import { type PaperArguments, paperOf } from '../paperArguments';
 import { columns } from '../print/columns';
+import { remarksPart } from '../print/making/making';
 import { findings } from '../print/report';
 import { loadDesign } from '../readDesign';
 import { insistFolder, writeFolder } from '../writeFolder';
@@ -15,7 +16,7 @@ export async function shopCommand(path: string, options: ShopArguments, io: Io):
   const folder = resolve(io.cwd, options.output);
   insistFolder(folder);
   const { design, meshes } = loadDesign(path, io);
-  const { files, problems, leftOut, warnings } = await shopFolder(design, meshes, paper);
+  const { files, problems, leftOut, warnings, remarks } = await shopFolder(design, meshes, paper);
   const { removed, kept } = writeFolder(folder, files);
 
   const parts = [findings(problems)];
@@ -33,6 +34,7 @@ export async function shopCommand(path: string, options: ShopArguments, io: Io):
         ['left', 'left'],
       )}`,
     );
+  if (remarks.length > 0) parts.push(remarksPart(remarks));
   const sizes = files.map(({ name, bytes }) => [name, `${Math.ceil(bytes.length / 1000)} kB`]);
   parts.push(`Written to ${options.output}\n${columns(sizes, ['left', 'right'])}`);
   if (removed.length > 0) parts.push(`Removed, of an earlier run: ${removed.join(', ')}`);

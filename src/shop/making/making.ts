@@ -7,11 +7,12 @@ import type { Tube } from '../../../shared/design/types';
 import { stockPlan } from '../nest/stockPlan';
 import { type Part, partsOf } from '../part';
 import { bentTubes } from './bent/bentTubes';
+import { madeBent, madeWelded } from './chosen';
 import { checkHeights } from './heights/checkHeights';
 import { legChoices } from './legChoices';
 import { materialLines } from './materials/materials';
 import { massOfParts } from './materials/weights';
-import type { BentTube, Making, TubeGroup, Way, WeldedTube } from './report';
+import type { BentTube, Making, Remark, TubeGroup, Way, WeldedTube } from './report';
 import { bentPieces, collectorPieces, weldedPieces } from './stockPieces';
 import { costOf } from './totals/costOf';
 import { bentTotals, weldedTotals } from './totals/wayTotals';
@@ -31,16 +32,12 @@ export async function makingOf(header: Header, made?: Made): Promise<Making> {
   const groups: TubeGroup[] = [];
   for (const tube of new Set(parts.map(({ resolved }) => resolved.runner.tube)))
     groups.push(await groupOf(header, tube, parts, welded, bent, tubeOf));
-  const chosen = new Map(groups.map((g) => [g.tube, g.chosen]));
-  const [ofPieces, inOne] = [
-    welded.filter(({ tube }) => chosen.get(tube) === 'welded'),
-    bent.filter(({ tube }) => chosen.get(tube) === 'bent'),
-  ];
+  const ofPieces = madeWelded({ groups, welded });
+  const inOne = madeBent({ groups, bent });
   const pieces = weldedPieces(ofPieces, tubeOf);
   const bars = [...pieces.bars, ...bentPieces(inOne, tubeOf).bars, ...collectorPieces(header, solids)];
   const plan = await stockPlan(workshop, bars, pieces.bends);
   const materials = materialLines(header, solids);
-  const remarks = [...ofPieces, ...inOne].flatMap((t) => t.remarks);
   return {
     groups,
     welded,
@@ -50,7 +47,7 @@ export async function makingOf(header: Header, made?: Made): Promise<Making> {
     materials,
     mass: massOfParts(solids),
     cost: costOf(workshop, groups, plan, materials),
-    remarks: [...remarks, ...plan.remarks],
+    remarks: once([...ofPieces, ...inOne, plan].flatMap((t) => t.remarks)),
   };
 }
 
@@ -78,6 +75,11 @@ async function groupOf(
     bent: bentTotals({ ...asked, plan: bentPlan }, inOne),
   };
 }
+
+/** What is true of a die or the shelf is told by every tube. */
+const once = (remarks: readonly Remark[]): Remark[] => [
+  ...new Map(remarks.map((remark) => [`${remark.where} ${remark.message}`, remark])).values(),
+];
 
 function tubeFinder(parts: readonly Part[]): (runner: string) => Tube {
   const tubes = new Map(parts.map(({ id, resolved }) => [id, resolved.tube]));

@@ -99,28 +99,36 @@ export type WeldedTube = {
 
 // Bent
 
+/**
+ * One a bend, then the straight that remains (angle, radius and set 0). Of the real tube: a first straight that begins in a
+ * flange's step or behind a transition is as long as it is on the tube.
+ */
 export type MachineRow = {
   /** As designed: the straight before the bend, the turn of its plane, right-handed about the direction counted in, the bend. */
   readonly length: number;
   readonly rotation: number;
   readonly angle: number;
   readonly radius: number;
-  /** Carriage travel before this bend: the straight, less what the bends before it stretched. */
+  /**
+   * Carriage travel before this bend: the straight, less what the bend before it stretched; trims included, the first counts from
+   * the sawn end. Together with radius × angle of all bends they are the length sawn.
+   */
   readonly feed: number;
   /** The rotation with the workshop's sign, and the dial after it, [0, 360). */
   readonly turn: number;
   readonly dial: number;
   /** What the bender is set to, so that `angle` is left once it has sprung back. */
   readonly set: number;
-  /** From the sawn tube's end to where the bend begins, and to where it ends, on the straight tube. */
+  /** From the sawn tube's end to where the bend begins, and to where it ends, on the straight tube; last: where the finished tube ends, and the sawn one. */
   readonly mark: number;
   readonly markEnd: number;
-  /** Straight there is ahead of this bend for the clamp, trim included. */
+  /** Straight there is ahead of this bend for the clamp, trim included; last: behind the last bend, for the tail. */
   readonly grip: number;
   readonly clamps: boolean;
 };
 
 export type Thinned = {
+  /** Counted from 1 along the runner. */
   readonly bend: number;
   readonly angle: number;
   readonly radius: number;
@@ -139,7 +147,7 @@ export type BentTube = {
   readonly id: string;
   readonly runner: string;
   readonly tube: string;
-  /** Along the runner's centerline. */
+  /** Along the runner's centerline; `from` is below 0 where the tube begins in a flange's step, above where a transition is before it. */
   readonly from: number;
   readonly to: number;
   readonly cutLength: number;
@@ -152,10 +160,13 @@ export type BentTube = {
   readonly clampable: { readonly fromStart: boolean; readonly fromEnd: boolean };
   /** Bends before which a split would let all be clamped, counted from 1 along the runner; empty where none is needed. */
   readonly offered: readonly number[];
-  /** The first bend's plane from the runner's up, as in start-clocking; where it is split, from the scribed line of the tube before. */
+  /**
+   * The first bend's plane from the runner's up, as in start-clocking. Behind a split: its line from that of the tube before, both
+   * scribed along the outside of the bend next to the joint; right-handed about the gas's direction.
+   */
   readonly clocking: number;
   readonly thinned: readonly Thinned[];
-  /** Rounded: marks to the tape, rotations and bends to the dial. */
+  /** Rounded: marks and trims to the tape, the cumulative dial and what bends are set to to the dial; bent from the end that can be clamped. */
   readonly rounded: Rounded;
   readonly remarks: readonly Remark[];
 };
@@ -166,7 +177,10 @@ export type CheckHeights = {
   readonly runner: string;
   /** Between the middles of its two ends, in a straight line. */
   readonly chord: number;
-  /** The tube lying by itself on a flat plate: how high its underside stands at both ends' middles and at the middle of each bend. */
+  /**
+   * The tube lying by itself on a flat plate, its centre of mass as low as it can be: how high its section's lowest point stands at
+   * both ends and at the middle of each bend, in that order along the tube.
+   */
   readonly heights: readonly { readonly at: 'start' | 'end' | number; readonly height: number }[];
   /** From end to end along the plate, seen from above. */
   readonly span: number;

@@ -1,7 +1,8 @@
 /**
  * Pieces shared out among a shelf and what can be bought, in this order: as few pieces as possible are left over; the least is
- * bought; of what is on the shelf the least is used for it; what is left over is in as few and as long pieces as a refill finds.
- * The first two are proved or say that they are not, the third nearly always is; the fourth is a good try, no more.
+ * bought; where something is, the shelf is used up first, where nothing is, the least of it is used; what is left over is in as few
+ * and as long pieces as a refill finds. The first two are proved or say that they are not, the least of the shelf nearly always is;
+ * the rest is a good try, no more.
  */
 import { cover } from './cover';
 import { bestFill, type Counts, SAME, type Stock } from './fill';
@@ -55,7 +56,7 @@ export async function share(wanted: readonly number[], supplies: readonly Supply
   const kinds = [...shelf, ...shop];
   const bought = await cover(given, kinds, greedy(given, kinds, rescued.taken), left());
   const spared = await leastOfShelf(given, supplies, kinds, bought.taken, left());
-  const bins = refilled(toBins(given, kinds, spared.taken), supplies, given);
+  const bins = refilled(shelfFirst(toBins(given, kinds, spared.taken), supplies, given), supplies, given);
   const answer = bought.value > 0 ? { ...bought, of: 'bought' as const } : { ...spared, of: 'shelf' as const };
   const proved = answer.proved && rescued.proved;
   return { bins, over: rescued.over, of: answer.of, value: answer.value, bound: answer.bound, proved };
@@ -156,6 +157,19 @@ function toBins(wanted: readonly number[], kinds: readonly Offer[], taken: Taken
 const filledBy = ({ takes, alone, room }: Stock, counts: Counts): number =>
   counts.reduce((sum, [type, n]) => sum + (alone.includes(type) ? room : n * takes[type]!), 0);
 
+/** Something is bought anyway: what the shelf can take is cut from there, so that most is left of what is new. */
+function shelfFirst(bins: readonly Bin[], supplies: readonly Supply[], wanted: readonly number[]): readonly Bin[] {
+  const bought = bins.filter(({ source }) => source === 'bought');
+  if (bought.length === 0) return bins;
+  const pieces = wanted.reduce((sum, n) => sum + n, 0);
+  const shelf = supplies.flatMap(({ shelf: count }, supply) =>
+    Array.from({ length: Math.min(count, pieces) }, (): Bin => ({ supply, source: 'shelf', counts: [] })),
+  );
+  const room = ({ supply }: Bin) => supplies[supply]!.stock.room;
+  const rising = (some: readonly Bin[]) => [...some].sort((a, b) => room(a) - room(b) || a.supply - b.supply);
+  return fillInTurn([...rising(shelf), ...rising(bought)], supplies, wanted) ?? bins;
+}
+
 /** The same lengths of stock filled one after the other, so that what is left comes together in the last. */
 function refilled(bins: readonly Bin[], supplies: readonly Supply[], wanted: readonly number[]): readonly Bin[] {
   const stockOf = ({ supply }: Bin) => supplies[supply]!.stock;
@@ -163,9 +177,9 @@ function refilled(bins: readonly Bin[], supplies: readonly Supply[], wanted: rea
     some.reduce((sum, bin) => sum + Math.max(0, stockOf(bin).room - filledBy(stockOf(bin), bin.counts)) ** 2, 0);
   const rising = [...bins].sort((a, b) => stockOf(a).room - stockOf(b).room || a.supply - b.supply);
   let best = bins;
-  const lasts = rising.filter(
-    (bin, i) => i === 0 || bin.supply !== rising[i - 1]!.supply || bin.source !== rising[i - 1]!.source,
-  );
+  const lasts = rising
+    .filter((bin, i) => i === 0 || bin.supply !== rising[i - 1]!.supply || bin.source !== rising[i - 1]!.source)
+    .filter(({ source }, _, all) => source === 'bought' || all.every((other) => other.source === 'shelf'));
   for (const last of lasts) {
     const order = [...rising.filter((bin) => bin !== last), last];
     const again = fillInTurn(order, supplies, wanted);

@@ -1,9 +1,14 @@
-/** The packet's first page: what is in it and on which page, whether the design holds its rules, and what to mind. */
+/**
+ * The packet's first page: the header in a picture, its key numbers, what is in the packet and on which page, whether it may be cut.
+ * What is wrong or must be known before the first cut stands there too, or on pages of its own where it is too much for that: none
+ * of it is left out.
+ */
 import type { Display } from '../../../shared/design/types';
 import type { Item, Point } from '../../formats/drawing/drawing';
 import { widthOf } from '../../formats/drawing/drawing';
-import { line, text } from '../../formats/drawing/items';
+import { group, line, text } from '../../formats/drawing/items';
 import { textWidth, wrapText } from '../../formats/drawing/textWidth';
+import { type Block, flowSheets } from '../sheet/flow';
 import { freeBox, type Paper, upright } from '../sheet/paper';
 import { barLength, fitted, type Sheet } from '../sheet/sheet';
 import { EDGE, LINE, THIN, TYPE } from '../sheet/style';
@@ -24,38 +29,51 @@ export type Cover = {
   /** Of runners whose tube starts elsewhere than their bend table, in words. */
   readonly starts: readonly string[];
   readonly display: Display;
+  readonly facts?: readonly (readonly [head: string, words: string])[];
+  /** Drawn into the room that the page leaves it, its corner at the origin. */
+  readonly picture?: (room: { readonly width: number; readonly height: number }) => readonly Item[];
 };
 
-const cautions = (display: Display): readonly (readonly [head: string, words: string])[] => [
-  [
-    'Print check',
-    `Print at 100 %, no fit to page. Measure the bar on each page before anything is cut: ${barLength(display)}.`,
-  ],
-  [
-    'Nominal',
-    'All figures are nominal. Tube varies in diameter, wall and roundness, bends spring back, welds draw. Measure your tube, and prove the first piece before the rest is cut.',
-  ],
-  ['Edges', 'Deburr every cut before it is handled and before it is welded.'],
-  [
-    'Welding',
-    'Local codes and licensed practice come first; where they differ from this packet, they hold and not the packet.',
-  ],
-  [
-    'Fume',
-    'Zinc coatings give off fume that brings fever, stainless steel fume that holds hexavalent chromium. Take coatings off first, draw the fume away where it rises, and wear the respirator that the job calls for.',
-  ],
-];
+/** Of a picture: smaller than the least nothing is seen on it, larger than the most it helps nobody. */
+const LEAST_PICTURE = 50;
+const MOST_PICTURE = 100;
 
-/** Problems beyond these are only counted; fewer where tubes take room too. */
-const MOST_PROBLEMS = 6;
-const MOST_PROBLEMS_BESIDE = 4;
-const MOST_FITTING = 2;
+/** Problems beyond these are only counted: who has so many does not cut. */
+const MOST_PROBLEMS = 30;
+const MOST_FACTS = 9;
 const BIG = 9;
-const ROW = 7;
+const ROW = 6.6;
+const INDENT = 34;
 
-export function coverSheet({ design, contents, problems, fitting = [], starts, display }: Cover, paper: Paper): Sheet {
+/** @param cover its contents count, not yet their pages, where it is asked how many pages it takes */
+export function coverSheets(cover: Cover, paper: Paper): Sheet[] {
+  const findings = findingsOf(cover);
+  const whole = firstPage(cover, findings, paper);
+  if (whole) return [whole];
+  const apart = firstPage(cover, null, paper);
+  return [apart!, ...flowSheets('Before you cut', findings.flatMap(blocksOf), paper)];
+}
+
+type Finding = { readonly head: string; readonly words: readonly string[] };
+
+/** @param findings null where they stand on pages of their own. @returns null where it is too much for a page */
+function firstPage(cover: Cover, findings: readonly Finding[] | null, paper: Paper): Sheet | null {
   const size = upright(paper);
   const free = freeBox(size);
+  const room = free.bottom - written(cover, findings, paper, 0).end;
+  const least = cover.picture ? LEAST_PICTURE : 0;
+  if (findings && room < least) return null;
+  const height = cover.picture && room >= least ? Math.min(room, MOST_PICTURE) : 0;
+  const { items, top } = written(cover, findings, paper, height);
+  const width = widthOf(free);
+  const picture = height > 0 ? [group([free.left, top], cover.picture!({ width, height }))] : [];
+  return { ...size, title: 'Workshop packet', scale: '', items: [...picture, ...items] };
+}
+
+/** @param picture how high it is. @returns where it begins, and where all ends */
+function written(cover: Cover, findings: readonly Finding[] | null, paper: Paper, picture: number) {
+  const { design, contents, problems, display, facts = [] } = cover;
+  const free = freeBox(upright(paper));
   const width = widthOf(free);
   const items: Item[] = [];
   let y = free.top + 9;
@@ -63,7 +81,13 @@ export function coverSheet({ design, contents, problems, fitting = [], starts, d
     items.push(text(fitted(words, width, BIG, true), [free.left, y], BIG, { bold: true }));
     y += BIG * 1.25;
   }
-  y += 1;
+  const top = y - 8;
+  y += picture - 4;
+  for (const [head, words] of facts.slice(0, MOST_FACTS)) {
+    items.push(text(fitted(head, INDENT - 2, TYPE.plain, true), [free.left, y], TYPE.plain, { bold: true }));
+    y = paragraph(items, [words], [free.left + INDENT, y], width - INDENT) + 0.6;
+  }
+  y += 5;
   const section = (head: string): void => {
     items.push(text(head, [free.left, y], TYPE.label + 0.5, { bold: true }));
     items.push(line([free.left, y + 2], [free.right, y + 2], EDGE));
@@ -78,53 +102,43 @@ export function coverSheet({ design, contents, problems, fitting = [], starts, d
     items.push(text('Nothing yet: the design has no routed runner and no cut.', [free.left, y], TYPE.plain));
     y += ROW;
   }
-  y += 4;
-  section(problems.length === 0 ? 'The design holds every rule' : `Not ready to cut: ${count(problems.length)}`);
-  const shown = problems.slice(0, starts.length > 0 ? MOST_PROBLEMS_BESIDE : MOST_PROBLEMS);
+  y += 3;
+  if (problems.length === 0 || !findings)
+    section(problems.length === 0 ? 'The design holds every rule' : notReady(problems.length));
+  for (const { head, words } of findings ?? []) {
+    section(head);
+    y = paragraph(items, words, [free.left, y], width) + 3;
+  }
+  const next = findings ? '' : 'The next page says what to know before you cut. ';
+  y = paragraph(items, [`${next}${printWords(display)}`], [free.left, y], width);
+  return { items, top, end: y - LINE };
+}
+
+const printWords = (display: Display): string =>
+  `Printed at 100 %, the bar on each page measures ${barLength(display)}: check it before you cut. All figures are nominal: tube varies, bends spring back, welds draw. Measure your tube, and prove the first piece before the rest is cut.`;
+
+function findingsOf({ problems, fitting = [], starts }: Cover): Finding[] {
+  const shown = problems.slice(0, MOST_PROBLEMS);
   const more = problems.length - shown.length;
-  const findings =
-    problems.length === 0
-      ? ['Checked when this packet was made: ends, bends, straights, lengths and clearances.']
-      : [...shown.map((p) => `· ${p}`), ...(more > 0 ? [`and ${more} more: run the check.`] : [])];
-  y = paragraph(items, findings, [free.left, y], width);
-  y += 5;
-  if (fitting.length > 0) {
-    section('No rule, but know it before you cut');
-    y = paragraph(items, fitting.slice(0, MOST_FITTING), [free.left, y], width);
-    y += 5;
-  }
-  if (starts.length > 0) {
-    section('Tubes that start elsewhere than their bend table');
-    const below = 5 + 2 + ROW + mind([], [0, 0], width, display);
-    y = paragraph(items, startLines(starts, (free.bottom - y - below) / LINE, width), [free.left, y], width);
-    y += 5;
-  }
-  section('Mind');
-  mind(items, [free.left, y], width, display);
-  return { ...size, title: 'Workshop packet', scale: '', items };
+  return [
+    {
+      head: notReady(problems.length),
+      words: [...shown.map((p) => `· ${p}`), ...(more > 0 ? [`and ${more} more: run the check.`] : [])],
+    },
+    { head: 'No rule, but know it before you cut', words: fitting },
+    {
+      head: 'Tubes that start elsewhere than their bend table',
+      words: starts.length > 0 ? [START_RULE, ...starts] : [],
+    },
+  ].filter(({ words }) => words.length > 0);
 }
 
-/** @returns where what comes below may begin, as `paragraph` */
-function mind(items: Item[], [x, y]: Point, width: number, display: Display): number {
-  const indent = 28;
-  let at = y;
-  for (const [head, words] of cautions(display)) {
-    items.push(text(head, [x, at], TYPE.plain, { bold: true }));
-    at = paragraph(items, [words], [x + indent, at], width - indent) + 1.6;
-  }
-  return at;
-}
+const blocksOf = ({ head, words }: Finding): Block[] => [
+  { kind: 'heading', words: head },
+  ...words.map((w): Block => ({ kind: 'words', words: w })),
+];
 
-/** As many as have room; the others are only counted. @param room in lines */
-function startLines(starts: readonly string[], room: number, width: number): string[] {
-  const lines = (words: string): number => wrapText(words, width, TYPE.plain).length;
-  let left = room - lines(START_RULE) - starts.reduce((sum, words) => sum + lines(words), 0);
-  if (left >= 0) return [START_RULE, ...starts];
-  let shown = starts.length;
-  while (shown > 0 && left < 1) left += lines(starts[--shown]!);
-  const more = starts.length - shown;
-  return [START_RULE, ...starts.slice(0, shown), `and ${more} more: trim_start of the cut list says which.`];
-}
+const notReady = (problems: number): string => `Not ready to cut: ${count(problems)}`;
 
 const count = (n: number): string => (n === 1 ? 'one rule fails' : `${n} rules fail`);
 

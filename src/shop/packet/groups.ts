@@ -1,10 +1,21 @@
 /** What the packet holds now, a group a kind of sheet, in the order of the work. */
 import type { WrapCut } from '../../../geometry';
+import type { Bench } from '../bench/bench';
+import { cautionSheets } from '../bench/cautions';
+import { inspectionSheets } from '../bench/inspectionSheets';
+import { keyNumbers } from '../bench/keyNumbers';
+import { materialSheets } from '../bench/materialSheets';
+import { bestView, headerPicture, nameMarks } from '../bench/picture/headerPicture';
+import { runnerSheets } from '../bench/runnerSheets';
+import { stockSheets } from '../bench/stockSheets';
+import { weldMapSheets } from '../bench/weldMap';
 import { type Fitting, fittingSheets } from '../fitting/fittingSheets';
 import { type FlangeSheetPlan, flangeSheets } from '../flangeSheet';
 import type { Part } from '../part';
+import { TYPE } from '../sheet/style';
 import { bendGuide, type StockBend } from '../templates/bendGuide';
 import { templateSheets } from '../templates/templateSheets';
+import type { Cover } from './cover';
 import type { PacketGroup, PaperOptions } from './packet';
 
 export const templateGroup = (cuts: readonly WrapCut[], options: PaperOptions): PacketGroup => ({
@@ -30,6 +41,52 @@ export const fittingGroup = (fitting: Fitting, { paper, display }: PaperOptions)
   use: 'gaps, fasteners, wrap, getting it off',
   sheets: fittingSheets(fitting, paper, display),
 });
+
+export const runnerGroup = (bench: Bench, { paper, display }: PaperOptions): PacketGroup => ({
+  name: 'Runners',
+  use: 'how each tube is cut, turned or bent',
+  sheets: runnerSheets(bench, paper, display),
+});
+
+export const weldGroup = (bench: Bench, { paper }: PaperOptions): PacketGroup => ({
+  name: 'Weld map',
+  use: 'every weld, in order',
+  sheets: weldMapSheets(bench, paper),
+});
+
+export const stockGroup = (bench: Bench, { paper, display }: PaperOptions): PacketGroup => ({
+  name: 'Buy and cut',
+  use: 'what to buy, what is cut from what',
+  sheets: stockSheets(bench, paper, display),
+});
+
+export const materialGroup = (bench: Bench, { paper, display }: PaperOptions): PacketGroup => ({
+  name: 'Bill of materials',
+  use: 'every part, mass, cost',
+  sheets: materialSheets(bench, paper, display),
+});
+
+export const inspectionGroup = (bench: Bench, { paper, display }: PaperOptions): PacketGroup => ({
+  name: 'Inspection',
+  use: 'to fill in: as built, leak test, first heat',
+  sheets: inspectionSheets(bench, paper, display),
+});
+
+export const cautionGroup = ({ header }: Bench, { paper }: PaperOptions): PacketGroup => ({
+  name: 'Cautions',
+  use: 'read before you start',
+  sheets: cautionSheets(header.design, paper),
+});
+
+/** What the first page shows of the header itself. */
+export function coverOf(bench: Bench, { display }: PaperOptions): Pick<Cover, 'facts' | 'picture'> {
+  const { header } = bench;
+  const view = bestView(header, { width: 190, height: 90 });
+  return {
+    facts: keyNumbers(bench, display),
+    picture: (room) => headerPicture(header, room, nameMarks(header), TYPE.plain, view)?.items ?? [],
+  };
+}
 
 /** Each radius with each diameter that is bent to it, once, small before large. */
 export function stockBends(parts: readonly Part[]): StockBend[] {

@@ -6,7 +6,7 @@ import { writePdf } from '../../formats/pdf/write';
 import type { Paper } from '../sheet/paper';
 import { framed, type Sheet, type Stamp } from '../sheet/sheet';
 import type { StripOptions } from '../templates/strip';
-import { type Cover, coverSheet } from './cover';
+import { type Cover, coverSheets } from './cover';
 
 export const PACKET = 'packet.pdf';
 
@@ -24,23 +24,25 @@ export type PacketGroup = {
   readonly sheets: readonly Sheet[];
 };
 
+/** What the first page says of the design, beside what is in the packet. */
+export type CoverState = Pick<Cover, 'problems' | 'fitting' | 'starts' | 'facts' | 'picture'>;
+
 export async function packet(
   groups: readonly PacketGroup[],
   stamp: Stamp,
-  state: Pick<Cover, 'problems' | 'fitting' | 'starts'>,
+  state: CoverState,
   paper: Paper,
 ): Promise<Uint8Array<ArrayBuffer>> {
   const filled = groups.filter(({ sheets }) => sheets.length > 0);
-  let page = 2;
+  const cover = { design: stamp.design, display: stamp.display ?? 'mm', ...state } as const;
+  const unnumbered = filled.map(({ name, use }) => ({ name, use, from: 0, to: 0 }));
+  let page = coverSheets({ ...cover, contents: unnumbered }, paper).length + 1;
   const contents = filled.map(({ name, use, sheets }) => {
     const from = page;
     page += sheets.length;
     return { name, use, from, to: page - 1 };
   });
-  const sheets = [
-    coverSheet({ design: stamp.design, contents, display: stamp.display ?? 'mm', ...state }, paper),
-    ...filled.flatMap((g) => g.sheets),
-  ];
+  const sheets = [...coverSheets({ ...cover, contents }, paper), ...filled.flatMap((g) => g.sheets)];
   const pages = sheets.map((sheet, i) => framed(sheet, stamp, { page: i + 1, of: sheets.length }));
   return writePdf(pages, `${stamp.design}: workshop packet`);
 }

@@ -3,7 +3,7 @@
  * again on each, a heading stays with what follows it. mm.
  */
 import { type Item, type Point, widthOf } from '../../formats/drawing/drawing';
-import { line, text } from '../../formats/drawing/items';
+import { line, rectangle, text } from '../../formats/drawing/items';
 import { wrapText } from '../../formats/drawing/textWidth';
 import { freeBox, type Paper, upright } from './paper';
 import type { Sheet } from './sheet';
@@ -16,6 +16,10 @@ export type FlowColumn = {
   /** Set to the right, large: to be read at arm's length. */
   readonly figure?: true;
   readonly bold?: true;
+  /** Set to the right, as plain words are: a figure that is not worked by. */
+  readonly light?: true;
+  /** A box to tick, whatever the cell says; none where it says `-`. */
+  readonly box?: true;
 };
 
 export type Block =
@@ -44,6 +48,7 @@ const INDENT = 28;
 /** Above and below the words of a row. */
 const ROW_ROOM = 1.2;
 const CELL_ROOM = 2;
+const TICK_BOX = 4.2;
 
 export function flowSheets(title: string, blocks: readonly Block[], paper: Paper): Sheet[] {
   const size = upright(paper);
@@ -130,9 +135,10 @@ function tablePieces(columns: readonly FlowColumn[], rows: readonly (readonly st
     true,
   );
   const body = rows.map((row) => rowPiece(columns, widths, row, false));
+  const headed = columns.some((c) => c.head.trim() !== '');
   return [
-    { ...head, withNext: true },
-    ...body.map((piece, i): Piece => ({ ...piece, ...(i > 0 ? { again: head } : {}) })),
+    ...(headed ? [{ ...head, withNext: true } as const] : []),
+    ...body.map((piece, i): Piece => ({ ...piece, ...(i > 0 && headed ? { again: head } : {}) })),
     { height: AFTER_TABLE, at: () => [], isRoom: true },
   ];
 }
@@ -144,24 +150,36 @@ function rowPiece(
   isHead: boolean,
 ): Piece {
   const width = widths.reduce((sum, w) => sum + w, 0);
-  const cells = columns.map(({ figure, bold }, c) => {
+  const cells = columns.map(({ figure, bold, light, box }, c) => {
     const size = figure && !isHead ? TYPE.number : TYPE.plain;
     const room = widths[c]! - CELL_ROOM;
     const isBold = bold === true || (figure === true && !isHead);
-    return { size, figure, bold: isBold, lines: wrapText(row[c] ?? '', room, size, isBold) };
+    const words = box && !isHead ? '' : (row[c] ?? '');
+    return {
+      size,
+      toRight: figure ?? light,
+      bold: isBold,
+      lines: wrapText(words, room, size, isBold),
+      ticked: box === true && !isHead && row[c] !== '-',
+    };
   });
   const height = Math.max(...cells.map((c) => c.lines.length)) * LINE + 2 * ROW_ROOM;
   return {
     height,
     at: ([left, top]) => {
       let x = left;
-      const words = cells.flatMap(({ lines, size, figure, bold }, c): Item[] => {
-        const at = figure ? x + widths[c]! - CELL_ROOM : x + (c === 0 ? 0 : CELL_ROOM / 2);
+      const words = cells.flatMap(({ lines, size, toRight, bold, ticked }, c): Item[] => {
+        if (ticked) {
+          const [bx, by] = [x + CELL_ROOM / 2, top + ROW_ROOM + 0.3];
+          x += widths[c]!;
+          return [rectangle({ left: bx, top: by, right: bx + TICK_BOX, bottom: by + TICK_BOX }, EDGE)];
+        }
+        const at = toRight ? x + widths[c]! - CELL_ROOM : x + (c === 0 ? 0 : CELL_ROOM / 2);
         x += widths[c]!;
         return lines
           .filter((words) => words !== '')
           .map((words, i) =>
-            text(words, [at, top + ROW_ROOM + (i + 0.75) * LINE], size, { bold, anchor: figure ? 'end' : 'start' }),
+            text(words, [at, top + ROW_ROOM + (i + 0.75) * LINE], size, { bold, anchor: toRight ? 'end' : 'start' }),
           );
       });
       return [...words, line([left, top + height], [left + width, top + height], isHead ? EDGE : THIN)];

@@ -54,7 +54,7 @@ describe('how often stock is sawn', () => {
 describe('a welded way', () => {
   const piece = {
     kind: 'bend',
-    in: 0,
+    in: 20,
     out: 0,
     radius: 60,
     angle: 90,

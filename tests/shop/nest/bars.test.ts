@@ -43,6 +43,23 @@ test('the shelf is used first, and the least of it', async () => {
   expect([plan.least, plan.value, plan.bound, plan.proved]).toEqual(['length taken from the shelf', 900, 900, true]);
 });
 
+test('where something is bought anyway, the shelf is used up before it, and most is left of what is new', async () => {
+  const answer = await cutBars({
+    pieces: [480, 470, 460, 300].map((length, i) => ({ id: `p${i}`, length })),
+    stock: [
+      { id: 'offcut', length: 800, count: 1, buy: false },
+      { id: 'bar', length: 6000, count: 0, buy: true, price: 80 },
+    ],
+    kerf: 1.5,
+    endTrim: 5,
+  });
+  expect(answer).toMatchObject({ least: 'money', value: 80, proved: true });
+  const [offcut, bar] = answer.used;
+  expect(offcut).toMatchObject({ stock: 'offcut', source: 'shelf' });
+  expect(offcut!.cuts.map(({ piece }) => piece).sort()).toEqual(['p0', 'p3']);
+  expect(bar!.cuts.map(({ piece }) => piece).sort()).toEqual(['p1', 'p2']);
+});
+
 test('least money where everything on sale has a price, else least length', async () => {
   const pieces = lengths(900, 900, 900);
   const dear = {

@@ -8,7 +8,7 @@ import { type PlacedText, placedTexts } from '../../../src/formats/drawing/textC
 import { fittingSheets } from '../../../src/shop/fitting/fittingSheets';
 import { flangeSheets } from '../../../src/shop/flangeSheet';
 import { flangeSheetPlans } from '../../../src/shop/flangeSheetPlans';
-import { coverSheet } from '../../../src/shop/packet/cover';
+import { coverSheets } from '../../../src/shop/packet/cover';
 import { fittingGroup, flangeGroup, guideGroup, templateGroup } from '../../../src/shop/packet/groups';
 import { partsOf } from '../../../src/shop/part';
 import { MARGIN, PAPER_NAMES } from '../../../src/shop/sheet/paper';
@@ -95,8 +95,8 @@ const SHEETS: readonly (readonly [string, Sheet])[] = [
         ...BENDS.map((bend) => bendGuide(bend, paper, display)),
         ...flangeSheets(PLAN, { paper, display }),
         ...fittingSheets(FITTING, paper, display),
-        coverSheet({ ...COVER, display }, paper),
-        coverSheet({ ...COVER, starts: [], display }, paper),
+        ...coverSheets({ ...COVER, display }, paper),
+        ...coverSheets({ ...COVER, starts: [], display }, paper),
       ])
       .map((sheet) => [`${paper}: ${sheet.title}`, sheet] as const),
   ),

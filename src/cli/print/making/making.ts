@@ -1,5 +1,6 @@
 /** What is found about making the tubes, for people: both ways, then pieces and rows of the ways chosen, then what to buy. */
 import type { Design } from '../../../../shared/design/types';
+import { madeBent, madeWelded } from '../../../shop/making/chosen';
 import type { Making, Remark } from '../../../shop/making/report';
 import { columns } from '../columns';
 import { bentPart } from './bent';
@@ -9,14 +10,12 @@ import { waysPart } from './ways';
 import { weldedPart } from './welded';
 
 export function printMaking(design: Design, making: Making): string {
-  const chosen = (way: 'welded' | 'bent') => new Set(making.groups.filter((g) => g.chosen === way).map((g) => g.tube));
-  const [ofPieces, inOne] = [chosen('welded'), chosen('bent')];
   return [
     design.title ?? 'Untitled design',
     remarksPart(making.remarks),
     waysPart(making, design.display),
-    ...making.welded.filter(({ tube }) => ofPieces.has(tube)).map((t) => weldedPart(t, design.display)),
-    ...making.bent.filter(({ tube }) => inOne.has(tube)).map((t) => bentPart(t, design.display)),
+    ...madeWelded(making).map((t) => weldedPart(t, design.display)),
+    ...madeBent(making).map((t) => bentPart(t, design.display)),
     stockPart(making, design.display),
     materialsPart(making, design.display),
   ]
@@ -25,7 +24,7 @@ export function printMaking(design: Design, making: Making): string {
     .concat('\n');
 }
 
-function remarksPart(remarks: readonly Remark[]): string {
+export function remarksPart(remarks: readonly Remark[]): string {
   const stops = remarks.filter((r) => r.stops);
   const knows = remarks.filter((r) => !r.stops);
   const rows = (list: readonly Remark[]) => list.flatMap(({ where, message }) => [[message], [`at ${where}`]]);

@@ -4,6 +4,11 @@ import type { Making } from '../../../shop/making/report';
 import { columns } from '../columns';
 import { measuresIn } from '../measures';
 
+/** The shop folder's table has them all. */
+const MOST = 6;
+const few = (list: readonly string[]): string =>
+  list.length > MOST + 1 ? `${list.slice(0, MOST).join(', ')} and ${list.length - MOST} more` : list.join(', ');
+
 export function materialsPart({ materials, mass, cost }: Making, display?: Display): string {
   const { gap, unit } = measuresIn(display);
   const rows = materials.map((line) => [
@@ -19,7 +24,7 @@ export function materialsPart({ materials, mass, cost }: Making, display?: Displ
     `Bill of materials\n${columns(rows, ['right', 'left', 'left', 'right', 'right'])}`,
     `Mass ${mass.total.toFixed(3)} kg${unknown}; its middle at ${mass.centre.map(gap).join(', ')} ${unit}`,
     cost.total === null
-      ? `Cost so far ${money}; not known: ${cost.missing.join(', ')}`
+      ? `Cost so far ${money}; not known: ${few(cost.missing)}`
       : `Cost ${cost.total.toFixed(2)} ${cost.currency}`.trim(),
   ].join('\n');
 }

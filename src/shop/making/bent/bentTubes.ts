@@ -47,7 +47,7 @@ export function bentTubes(header: Header, part: Part): BentTube[] {
   const tubes = blanksOf(whole, splits, bender, isTaken).map((blank) =>
     bentTube(blank, { part, bender, settings, say }),
   );
-  const about = splitRemarks({ runner: runner.id, asked, rows, weldSetback: settings.weldSetback }, say);
+  const about = splitRemarks({ runner: runner.id, asked, rows, welds: settings }, say);
   const [first, ...others] = tubes;
   return [{ ...first!, remarks: [...about, ...first!.remarks] }, ...others];
 }

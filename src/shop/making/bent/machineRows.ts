@@ -3,7 +3,7 @@
  * mm, degrees. The last row is the straight that remains: its mark is where the finished tube ends, its `markEnd` where the sawn
  * one does, its grip what is left for the tail.
  */
-import { type BendRow, RADIANS, STRAIGHT_TOLERANCE } from '../../../../geometry';
+import { ANGLE_TOLERANCE, type BendRow, DEGREES, RADIANS, STRAIGHT_TOLERANCE } from '../../../../geometry';
 import type { MachineRow } from '../report';
 import type { BenderSettings } from './bender';
 
@@ -61,11 +61,14 @@ export function machineRows(rows: readonly BendRow[], trims: Trims, bender: Bend
   });
 }
 
+/** A turn that rounds to another name of the same is that: degrees. */
+const SAME_TURN = ANGLE_TOLERANCE * DEGREES;
+
 /** (−180, 180], and no minus zero. */
-const turned = (degrees: number): number => (degrees <= -180 ? degrees + 360 : degrees + 0);
+const turned = (degrees: number): number => (degrees <= -180 + SAME_TURN ? 180 : degrees + 0);
 
 /** [0, 360): what rounds to a whole turn is none. */
 export function onDial(degrees: number): number {
   const within = degrees - 360 * Math.floor(degrees / 360);
-  return within >= 360 - 1e-9 ? 0 : within;
+  return within >= 360 - SAME_TURN ? 0 : within;
 }

@@ -1,27 +1,26 @@
 /** What is said of splits that a runner cannot have, of bends beyond the machine and of test bends that contradict each other. */
 import { type BendRow, LENGTH_TOLERANCE } from '../../../../geometry';
 import type { Tooling } from '../../../../shared/design/types';
+import type { WorkshopDefaults } from '../../../../shared/stock/workshop';
 import type { MachineRow, Remark } from '../report';
 import type { Springback } from './springback';
 import { degrees, list, type Say } from './words';
 
 /** Angles are compared as a bender's scale can be read, as the rule on bend angles does. */
 const ANGLE_READING = 0.01;
-/** Where a die's groove ends on most benders: common practice, no source. */
-const FULL_TURN_OF_THE_DIE = 180;
-
 type Splits = {
   readonly runner: string;
   /** Rising. */
   readonly asked: readonly number[];
   readonly rows: readonly BendRow[];
-  readonly weldSetback: number;
+  readonly welds: Pick<WorkshopDefaults, 'weldSetback' | 'weldGap' | 'weldShrinkage'>;
 };
 
-export function splitRemarks({ runner, asked, rows, weldSetback }: Splits, say: Say): Remark[] {
+export function splitRemarks({ runner, asked, rows, welds }: Splits, say: Say): Remark[] {
+  const { weldSetback, weldGap, weldShrinkage } = welds;
   const where = `runners/${runner}/splits`;
   const bends = rows.length - 1;
-  return asked.flatMap((bend): Remark[] => {
+  const remarks = asked.flatMap((bend): Remark[] => {
     if (bend < 2 || bend > bends) {
       const has = `it has ${bends === 0 ? 'no bend' : bends === 1 ? '1 bend' : `${bends} bends`}`;
       const remedy = bends < 2 ? 'take the split out' : `name ${bends === 2 ? 'bend 2' : `a bend from 2 to ${bends}`}`;
@@ -35,6 +34,12 @@ export function splitRemarks({ runner, asked, rows, weldSetback }: Splits, say: 
       `make the straight there ${say(2 * (weldSetback - half))} longer, or split elsewhere.`;
     return [{ where, message, stops: false }];
   });
+  const drawn = weldShrinkage - weldGap;
+  if (drawn === 0 || !asked.some((bend) => bend >= 2 && bend <= bends)) return remarks;
+  const message =
+    `The ends of ${runner} that are welded at a split are marked in its middle, and the weld takes ${say(weldShrinkage)} and its gap gives ${say(weldGap)}: ` +
+    `trim each ${say(Math.abs(drawn) / 2)} ${drawn > 0 ? 'beyond' : 'before'} its mark.`;
+  return [...remarks, { where, message, stops: false }];
 }
 
 export function bendRemarks(
@@ -50,8 +55,8 @@ export function bendRemarks(
     if (row.angle > maxBendAngle + ANGLE_READING) {
       const message = `${id}, bend ${bend} turns ${degrees(row.angle)}; the tooling makes at most ${degrees(maxBendAngle)}: share the turn with another bend, or weld it up.`;
       remarks.push({ where: `${where}/maxBendAngle`, message, stops: true });
-    } else if (row.set > FULL_TURN_OF_THE_DIE + ANGLE_READING) {
-      const message = `${id}, bend ${bend} is set to ${degrees(row.set)} so that ${degrees(row.angle)} is left: many benders stop at ${FULL_TURN_OF_THE_DIE}°. Try it on a piece, or share the turn with another bend.`;
+    } else if (row.set > maxBendAngle + ANGLE_READING) {
+      const message = `${id}, bend ${bend} is set to ${degrees(row.set)} so that ${degrees(row.angle)} is left; the tooling makes at most ${degrees(maxBendAngle)}: see that the machine turns so far, or share the turn with another bend.`;
       remarks.push({ where: `${where}/bender/testBends`, message, stops: false });
     }
     if (row.feed < -LENGTH_TOLERANCE) {

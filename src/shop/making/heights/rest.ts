@@ -41,7 +41,8 @@ function sideways(axis: Vec3): Vec3 {
 type Corner = { readonly up: Vec3; readonly low: Vec3 };
 type Triangle = readonly [Corner, Corner, Corner];
 
-function lowestRest(tube: Lowest): Vec3 {
+/** Of any body with its centre of mass within it. */
+export function lowestRest(tube: Lowest): Vec3 {
   const rests: { up: Vec3; height: number }[] = [];
   let least = Number.POSITIVE_INFINITY;
   let count = 0;

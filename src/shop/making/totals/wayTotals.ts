@@ -21,7 +21,7 @@ export function weldedTotals(asked: Asked, tubes: readonly WeldedTube[]): WayTot
   const { cut, weld } = settingsOf(asked.workshop).minutes;
   const cuts = sawn(asked);
   const minutes = cuts * cut + welds * weld;
-  const made = tubes.flatMap((t) => t.pieces).map((p) => p.sawnIn + p.radius * p.angle * RADIANS + p.sawnOut);
+  const made = tubes.flatMap((t) => t.pieces).map((p) => p.in + p.radius * p.angle * RADIANS + p.out);
   return { ...common(asked, 'welded', tubes, welds, minutes, sum(made)), pieces, bends, cuts };
 }
 

@@ -1,5 +1,5 @@
 /** From one cut a straight and the arcs of each bend to pieces in the order of the gas, and what is known at each of their joints. mm, degrees. */
-import type { BendTable } from '../../../../geometry';
+import { type BendTable, LENGTH_TOLERANCE } from '../../../../geometry';
 import type { StraightCut } from './straight';
 
 export type Cut = {
@@ -19,15 +19,15 @@ export function cutsOf(
   straights: readonly StraightCut[],
 ): Cut[] {
   const bar = (length: number): Cut[] =>
-    length > 0 ? [{ kind: 'straight', in: length, angle: 0, radius: 0, out: 0, bend: -1, begins: false }] : [];
+    some(length) > 0 ? [{ kind: 'straight', in: length, angle: 0, radius: 0, out: 0, bend: -1, begins: false }] : [];
   const bends = arcs.map((list, bend) =>
     list.map(
       (angle, k): Cut => ({
         kind: 'bend',
-        in: k === 0 ? straights[bend]!.in : 0,
+        in: k === 0 ? some(straights[bend]!.in) : 0,
         angle,
         radius: rows[bend]!.radius,
-        out: k === list.length - 1 ? straights[bend + 1]!.out : 0,
+        out: k === list.length - 1 ? some(straights[bend + 1]!.out) : 0,
         bend,
         begins: k === 0,
       }),
@@ -35,6 +35,9 @@ export function cutsOf(
   );
   return straights.flatMap((straight, i) => [...bar(straight.bar), ...(bends[i] ?? [])]);
 }
+
+/** What is left of a difference that should be none is none: a leg of that length could carry nothing. */
+const some = (length: number): number => (Math.abs(length) < LENGTH_TOLERANCE ? 0 : length);
 
 export const arcLength = ({ angle, radius }: Pick<Cut, 'angle' | 'radius'>): number => (angle * Math.PI * radius) / 180;
 export const lengthOf = (cut: Pick<Cut, 'in' | 'out' | 'angle' | 'radius'>): number =>

@@ -67,7 +67,7 @@ describe('one tube', () => {
     expect(tube!.offered).toEqual([3]);
     expect(stops([tube!])).toEqual([
       'r1 has 30 mm of straight before its first bend and 35 mm after its last, trims included; the clamp needs 40 mm, the tail 20 mm: ' +
-        'saw on 5 mm more at its other end (tooling/primary/trimEnd) and bend it from its other end, or split it before bend 3.',
+        'saw on 5 mm more at its other end (tooling/primary/trimEnd), and bend it from its other end, or split it before bend 3.',
     ]);
     expect(canBeMade(tubes([30, 60, 80, 35], { clamp: 40, tail: 20 }, { trimEnd: 5 }))).toBe(true);
   });
@@ -93,6 +93,15 @@ describe('one tube', () => {
       },
     ]);
     expect(canBeMade(tubes([30, 45, 20, 40], { clamp: 120, tail: 20 }, { splits: [2, 3] }))).toBe(true);
+    const [short] = stops(tubes([10, 45, 20, 40], { clamp: 120, tail: 20 }));
+    expect(short).toMatch(
+      /split it before bends 2 and 3 and saw on 10 mm more at its start \(tooling\/primary\/trimStart\), or weld/,
+    );
+    const [single] = stops(tubes([30, 45], { clamp: 120, tail: 20 }));
+    expect(single).toMatch(
+      /is 45 mm: .*75 mm longer, saw on 75 mm more at its other end \(tooling\/primary\/trimEnd\), or weld/,
+    );
+    expect(canBeMade(tubes([30, 45], { clamp: 120, tail: 20 }, { trimEnd: 75 }))).toBe(true);
   });
 });
 
@@ -210,6 +219,17 @@ describe('split', () => {
           "r1's split before bend 2 is welded 6 mm from the bends at either side, nearer than 10 mm: make the straight there 8 mm longer, or split elsewhere.",
       },
     ]);
+  });
+
+  test('what the weld takes and its gap gives is told for the ends that it joins', () => {
+    const design = designOf([bend(60, 0), bend(60)], 60, { runner: { splits: [2] } });
+    const about = (weldShrinkage: number, weldGap: number): string[] =>
+      tubesOf({ ...design, workshop: { weldShrinkage, weldGap } })[0]!.remarks.map(({ message }) => message);
+    expect(about(0, 0)).toEqual([]);
+    expect(about(1, 0.4)).toEqual([
+      expect.stringMatching(/takes 1 mm and its gap gives 0\.4 mm: trim each 0\.3 mm beyond/),
+    ]);
+    expect(about(0, 1)).toEqual([expect.stringMatching(/trim each 0\.5 mm before its mark/)]);
   });
 
   test('an id that another runner has is not given again', () => {

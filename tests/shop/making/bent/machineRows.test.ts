@@ -94,7 +94,7 @@ test('a bend that is set past half a turn, and a stretch beyond the straight beh
   const wide = [{ length: 100, rotation: 0, angle: 176, radius: 60 }];
   const [tube] = tubesOf(designOf(wide, 100, { tooling: { bender: { testBends: [[93, 90]] } } }));
   expect(tube!.remarks).toEqual([expect.objectContaining({ where: 'tooling/primary/bender/testBends', stops: false })]);
-  expect(tube!.remarks[0]!.message).toMatch(/set to 181\.87° so that 176° is left/);
+  expect(tube!.remarks[0]!.message).toMatch(/set to 181\.87° so that 176° is left; the tooling makes at most 180°/);
   const near = [SHAPES[0]!, { ...SHAPES[1]!, length: 2 }];
   const [tight] = tubesOf(designOf(near, 100, { tooling: { bender: { stretch: 5, clamp: 1 } } }));
   expect(tight!.fromStart[1]!.feed).toBeCloseTo(2 - 0.05 * QUARTER, 8);

@@ -1,0 +1,40 @@
+/** What the bench sheets are made from, and the words and steps that several of them share. */
+import type { Header, ResolvedRunner } from '../../../geometry';
+import { DEFAULT_MATERIAL } from '../../../geometry';
+import type { Display } from '../../../shared/design/types';
+import { materialOf } from '../../../shared/stock/materials';
+import { settingsOf } from '../../../shared/stock/workshop';
+import { formatLength } from '../../../shared/units';
+import type { Making, Way } from '../making/report';
+import { partsOf } from '../part';
+import type { Steps } from './figures';
+
+export type Bench = { readonly header: Header; readonly making: Making };
+
+export const stepsOf = ({ header }: Bench, display: Display): Steps => {
+  const { tape, dial } = settingsOf(header.design.workshop);
+  return { display, tape, dial };
+};
+
+export const partOf = ({ header }: Bench, runner: string) => partsOf(header).parts.find(({ id }) => id === runner);
+
+/** As the design has chosen; welded where nothing is said. */
+export const wayOf = ({ header }: Bench, tube: string): Way => header.design.tooling[tube]?.making ?? 'welded';
+
+export const materialName = (id: string = DEFAULT_MATERIAL): string => materialOf(id)?.name ?? id;
+
+/** `42.40 mm × 2.00 mm, Stainless 304` */
+export const tubeWords = ({ tube }: Pick<ResolvedRunner, 'tube'>, display: Display): string =>
+  `${formatLength(tube.outsideDiameter, display)} × ${formatLength(tube.wall, display)}, ${materialName(tube.material)}`;
+
+const named = (kind: string, id: string): string => (id.toLowerCase().includes(kind) ? id : `${kind} ${id}`);
+
+/** `port p1`; `collector pair 1-4`; what is called a collector already is not called one twice. */
+export const startName = ({ runner }: ResolvedRunner): string =>
+  'port' in runner.from ? named('port', runner.from.port) : named('collector', runner.from.merge);
+
+export const endName = ({ runner: { to } }: ResolvedRunner): string =>
+  `${named('collector', to.merge)}${to.inlet === undefined ? '' : `, inlet ${to.inlet}`}`;
+
+/** What is welded under argon on both sides: common practice. */
+export const isPurged = (material: string = DEFAULT_MATERIAL): boolean => /^(stainless|titanium)/.test(material);

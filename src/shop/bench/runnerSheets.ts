@@ -1,0 +1,101 @@
+/** A page a runner (more only where its rows need them): how it is made the way that is chosen, how it is checked, what rounding costs. */
+
+import { DEGREES, type ResolvedRunner } from '../../../geometry';
+import type { Display } from '../../../shared/design/types';
+import { formatLength } from '../../../shared/units';
+import type { Rounded } from '../making/report';
+import type { Part } from '../part';
+import { partsOf } from '../part';
+import { type Block, flowSheets } from '../sheet/flow';
+import type { Paper } from '../sheet/paper';
+import type { Sheet } from '../sheet/sheet';
+import { type Bench, endName, startName, stepsOf, tubeWords, wayOf } from './bench';
+import { bentBlocks } from './bentBlocks';
+import { fractionOf, type Steps, stepWords, tapeFigure } from './figures';
+import { heightsFigure } from './heightsFigure';
+import { weldedBlocks } from './weldedBlocks';
+
+export function runnerSheets(bench: Bench, paper: Paper, display: Display): Sheet[] {
+  return partsOf(bench.header).parts.flatMap((part) => sheetsOf(bench, part, paper, display));
+}
+
+function sheetsOf(bench: Bench, part: Part, paper: Paper, display: Display): Sheet[] {
+  const { id, resolved } = part;
+  const steps = stepsOf(bench, display);
+  const way = wayOf(bench, resolved.runner.tube);
+  const intro: Block = { kind: 'words', words: introWords(part, display) };
+  const last = checkBlocks(bench, part, steps);
+  if (way === 'welded') {
+    const tube = bench.making.welded.find(({ runner }) => runner === id);
+    if (!tube) return [];
+    const remarks = tube.remarks.map(({ message }): Block => ({ kind: 'words', words: message }));
+    const blocks = [intro, ...weldedBlocks(bench, tube, steps), ...remarks, ...last, roundedBlock(tube.rounded, steps)];
+    return flowSheets(`Runner ${id}, welded up`, blocks, paper);
+  }
+  const tubes = bench.making.bent.filter(({ runner }) => runner === id);
+  return tubes.flatMap((tube, i) => {
+    const isLast = i === tubes.length - 1;
+    const blocks = [
+      ...(i === 0 ? [intro] : []),
+      ...bentBlocks(bench, tube, steps),
+      ...(isLast ? last : []),
+      roundedBlock(tube.rounded, steps),
+    ];
+    return flowSheets(tubes.length > 1 ? `Runner ${id}, bent: tube ${tube.id}` : `Runner ${id}, bent`, blocks, paper);
+  });
+}
+
+/** In the order a builder reads it: what tube, between what, how long. */
+function introWords({ resolved, line, startTrim }: Part, display: Display): string {
+  const length = (mm: number): string => formatLength(mm, display);
+  const real = line.length + startTrim;
+  const moved =
+    Math.abs(startTrim) > 0.005
+      ? ` The tube begins ${length(Math.abs(startTrim))} ${startTrim > 0 ? 'farther in' : 'later'}: ${length(real)}.`
+      : '';
+  return `${tubeWords(resolved, display)}. From ${startName(resolved)} to ${endName(resolved)}: ${length(line.length)} along its middle${headWords(resolved, line.length, display)}.${moved}`;
+}
+
+const headWords = ({ lengthInHead }: ResolvedRunner, along: number, display: Display): string =>
+  lengthInHead > 0 ? `, ${formatLength(along + lengthInHead, display)} with the head` : '';
+
+function checkBlocks({ making }: Bench, part: Part, steps: Steps): Block[] {
+  const heights = making.heights.find(({ runner }) => runner === part.id);
+  if (!heights) return [];
+  const say = (mm: number): string => tapeFigure(mm, steps);
+  const middles = bendMiddles(part);
+  const places = heights.heights.map(({ at }) => (at === 'start' ? 0 : at === 'end' ? 1 : (middles[at - 1] ?? 0.5)));
+  return [
+    { kind: 'heading', words: `Proved with a rule, ${steps.display}` },
+    {
+      kind: 'words',
+      words: `Straight from the middle of one end to the middle of the other: ${say(heights.chord)}. Finished and lying by itself on a flat plate, it spans ${say(heights.span)} and its underside stands this high:`,
+    },
+    { kind: 'figure', ...heightsFigure(heights, part.resolved.tubeRadius, places, say) },
+  ];
+}
+
+/** As shares of the tube's length. */
+function bendMiddles({ table: { rows }, startTrim }: Part): number[] {
+  let at = startTrim;
+  const middles = rows.map(({ length, angle, radius }) => {
+    const arc = (angle / DEGREES) * radius;
+    at += length + arc;
+    return at - arc / 2;
+  });
+  return middles.map((m) => m / at);
+}
+
+function roundedBlock({ tape, dial, position, angle, length }: Rounded, steps: Steps): Block {
+  const say = (mm: number): string => formatLength(Math.abs(mm), steps.display);
+  const printed = steps.display === 'in' ? fractionOf(steps.tape) : null;
+  const measured =
+    printed && Math.abs(25.4 / printed - tape) > 0.02 ? ` (reckoned with steps of ${formatLength(tape, 'in')})` : '';
+  const longer =
+    Math.abs(length) < 0.005 ? 'as long as designed' : `${say(length)} ${length > 0 ? 'longer' : 'shorter'}`;
+  return {
+    kind: 'words',
+    head: 'Rounding',
+    words: `Bold figures are rounded to ${stepWords({ ...steps, tape, dial })}. Made to them exactly, the far end is ${say(position)} and ${angle.toFixed(2)}° off, the tube ${longer}${measured}.`,
+  };
+}

@@ -1,0 +1,127 @@
+/**
+ * A runner welded up, for the bench: its strip with the joints, a row a piece in the order they go on (from which stock, as
+ * sawn, how it is turned), what the torch must know. Figures are rounded to tape and dial; what that costs is said beneath.
+ */
+
+import type { ResolvedRunner } from '../../../geometry';
+import type { Joint, NestPart, Piece, WeldedTube } from '../making/report';
+import type { Block, FlowColumn } from '../sheet/flow';
+import type { Bench } from './bench';
+import { endName, isPurged, partOf, startName } from './bench';
+import { aroundFigure, dialFigure, lengthFigure, onDial, type Steps, tapeFigure } from './figures';
+import { stripFigure } from './stripFigure';
+
+export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Block[] {
+  const part = partOf(bench, tube.runner);
+  if (!part) return [];
+  const { outsideDiameter, material } = part.resolved.tube;
+  const stock = stockOf(bench.making.plan.parts);
+  const turns = turnsOf(tube, steps);
+  const round = (degrees: number): string => aroundFigure((degrees / 360) * Math.PI * outsideDiameter, steps.display);
+  const rows = tube.pieces.map((piece, k) => [
+    piece.id,
+    stock.get(piece.id) ?? '',
+    ...(piece.kind === 'bend'
+      ? [tapeFigure(piece.sawnIn, steps), dialFigure(piece.angle, steps), tapeFigure(piece.sawnOut, steps)]
+      : [tapeFigure(piece.sawnIn + piece.sawnOut, steps), '', '']),
+    // Straight pieces have no line of their own.
+    ...(piece.kind === 'bend'
+      ? [
+          dialFigure(turns[k]!.turn, steps),
+          round(turns[k]!.turn),
+          dialFigure(turns[k]!.total, steps),
+          round(turns[k]!.total),
+        ]
+      : []),
+  ]);
+  return [
+    { kind: 'figure', ...stripFigure(stripOf(tube, turns, startName(part.resolved), endName(part.resolved), steps)) },
+    { kind: 'heading', words: `Pieces in the order they go on, ${steps.display} and degrees` },
+    { kind: 'words', words: howToTurn(part.resolved, radiiOf(tube, steps)) },
+    { kind: 'table', columns: COLUMNS, rows },
+    ...(isPurged(material)
+      ? [
+          {
+            kind: 'words',
+            head: 'Purge',
+            words: 'Argon inside at every weld of this tube; how, and what to mind, stands on the weld map.',
+          } as const,
+        ]
+      : []),
+  ];
+}
+
+const COLUMNS: readonly FlowColumn[] = [
+  { head: 'piece', share: 19, bold: true },
+  { head: 'from stock', share: 37 },
+  { head: 'in', share: 22, figure: true },
+  { head: 'arc', share: 18, figure: true },
+  { head: 'out', share: 22, figure: true },
+  { head: 'turn', share: 19, figure: true },
+  { head: 'round', share: 18, figure: true },
+  { head: 'total', share: 19, figure: true },
+  { head: 'round', share: 18, figure: true },
+];
+
+function howToTurn({ runner: { from } }: ResolvedRunner, radii: string): string {
+  const [start, up] = 'port' in from ? ['flange', 'port’s'] : ['collector', 'collector’s'];
+  return `In, arc and out are as sawn, ${radii}. Scribe a line along the outside of each bend, away from its centre. Turn: how far this line lies round from the last bend’s, clockwise looking along the tube away from the ${start}, − the other way; the first one’s is from the ${up} up. Total: from up, as on the dials. Round: as much along the outside of the tube.`;
+}
+
+const radiiOf = ({ pieces }: WeldedTube, steps: Steps): string => {
+  const radii = [...new Set(pieces.filter((p) => p.kind === 'bend').map((p) => lengthFigure(p.radius, steps.display)))];
+  return `centerline radius ${radii.join(' or ')}`;
+};
+
+type Turn = { readonly turn: number; readonly total: number };
+
+/** As they are printed: totals are the sum of the turns above them, so that who adds up finds what is there. */
+export function turnsOf({ start, joints }: Pick<WeldedTube, 'start' | 'joints'>, steps: Steps): Turn[] {
+  let total = 0;
+  return [start.turn, ...joints.map(({ turn }) => turn)].map((nominal) => {
+    const turn = onDial(nominal, steps);
+    total += turn;
+    return { turn, total: total - 360 * Math.floor(total / 360) };
+  });
+}
+
+/** `u180 no. 2` by piece. */
+export function stockOf(parts: readonly NestPart[]): Map<string, string> {
+  const used = parts.flatMap((p) => p.used);
+  return new Map(
+    used.flatMap(({ stock, number, cuts }) => {
+      const several = used.filter((u) => u.stock === stock).length > 1;
+      return cuts.map(({ piece }) => [piece, several ? `${stock} no. ${number}` : stock] as const);
+    }),
+  );
+}
+
+const arcLength = ({ angle, radius }: Piece): number => (angle * Math.PI * radius) / 180;
+
+function stripOf(tube: WeldedTube, turns: readonly Turn[], left: string, right: string, steps: Steps) {
+  let at = 0;
+  const placed = tube.pieces.map((piece) => {
+    const from = at;
+    const bend = from + piece.in;
+    at = bend + arcLength(piece) + piece.out;
+    return { piece, from, bend, bent: bend + arcLength(piece), to: at };
+  });
+  const bent = placed.filter(({ piece }) => piece.kind === 'bend');
+  return {
+    length: at,
+    bends: bent.map(({ piece, bend, bent: to }) => ({ from: bend, to, words: dialFigure(piece.angle, steps) })),
+    cuts: placed.slice(1).map(({ from }) => from),
+    names: placed.map(({ piece, from, to }) => ({ at: (from + to) / 2, words: piece.id })),
+    marks: [...placed.slice(1).map(({ from }) => from), at].map((s) => ({ at: s, words: tapeFigure(s, steps) })),
+    dials: placed.flatMap(({ piece, bend, bent: to }, k) =>
+      piece.kind === 'bend' ? [{ at: (bend + to) / 2, degrees: turns[k]!.total }] : [],
+    ),
+    waste: [],
+    left: `${left}, measured along the middle of the tube`,
+    right,
+  };
+}
+
+/** Between which pieces, `r1-1 | r1-2`. */
+export const jointName = ({ pieces }: WeldedTube, { after }: Joint): string =>
+  `${pieces[after]!.id} | ${pieces[after + 1]!.id}`;
