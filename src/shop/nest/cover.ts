@@ -22,11 +22,16 @@ export type Covered = {
 
 const FIRST_DIVES = 4;
 const MORE_DIVES = 8;
+const MANY_COLUMNS = 40_000;
 const FIRST_NODES = 200;
 const LAST_NODES = 1_000_000;
+/** What a light search takes on at the end. */
+const FEW_COLUMNS = 2000;
+const FEW_NODES = 100;
 
 /**
  * @param start a plan that gives every piece
+ * @param light a good plan is enough: proved only where that is soon had
  * @param below whether a plan of less exists is all that is asked: a bound there ends the search
  */
 export async function cover(
@@ -34,7 +39,7 @@ export async function cover(
   kinds: readonly Kind[],
   start: Taken,
   seconds: number,
-  { below = Number.POSITIVE_INFINITY } = {},
+  { below = Number.POSITIVE_INFINITY, light = false } = {},
 ): Promise<Covered> {
   const easy = easyBound(wanted, kinds, costOf(start, kinds));
   const first = costOf(start, kinds);
@@ -53,14 +58,14 @@ export async function cover(
     for (let dive = 0; dive < FIRST_DIVES && goOn(); dive++) search.offer(diveOnce(m, search, wanted, kinds, dive));
     const onSale = kinds.filter(({ limit, cost }) => !Number.isFinite(limit) && cost > 0).length;
     if (goOn() && onSale > 1) await byNumbers(search, wanted, kinds, cover);
-    if (goOn()) search.offer(whole(FIRST_NODES, search.columns).taken);
-    for (let dive = 0; dive < MORE_DIVES && goOn(); dive++) {
+    if (goOn() && !light) search.offer(whole(FIRST_NODES, search.columns).taken);
+    for (let dive = 0; dive < MORE_DIVES && goOn() && !light; dive++) {
       search.offer(diveOnce(m, search, wanted, kinds, FIRST_DIVES + dive));
       if (dive % 4 === 3 && goOn()) search.offer(whole(FIRST_NODES, search.columns).taken);
     }
     if (goOn()) {
-      const all = search.couldBetter();
-      const answer = whole(LAST_NODES, all ?? search.columns);
+      const all = search.couldBetter(light ? FEW_COLUMNS : MANY_COLUMNS);
+      const answer = whole(light ? FEW_NODES : LAST_NODES, all ?? (light ? [] : search.columns));
       search.offer(answer.taken);
       // A better plan would use these columns only: what none of theirs is below, no plan is below.
       if (all) search.raise(Math.min(search.value, answer.finished ? search.value : answer.bound));

@@ -14,7 +14,6 @@ export type Ruling = { readonly need: number; readonly most: readonly number[] }
 /** Costs that differ by less than this part are the same; lengths and worths are far finer. */
 export const NEAR = 1e-6;
 export const near = (value: number): number => NEAR * Math.max(1, Math.abs(value));
-const MANY_COLUMNS = 40_000;
 
 export const costOf = (taken: Taken, kinds: readonly KindCost[]): number =>
   taken.reduce((sum, [{ kind }, times]) => sum + times * kinds[kind]!.cost, 0);
@@ -75,12 +74,12 @@ export function newSearch(
       if (raw > best.raw) best = { raw, worths: worths.map((worth) => worth / over), kept };
       s.raise(raw);
     },
-    /** Every column that a plan below the value could use; null where they are too many. */
-    couldBetter(): Column[] | null {
+    /** Every column that a plan below the value could use; null where there are more than `many`. */
+    couldBetter(many: number): Column[] | null {
       const gap = s.value - step - best.raw + near(s.value);
       const all: Column[] = [];
       for (const [kind, { stock }] of kinds.entries()) {
-        const some = everyFill(stock, best.worths, wanted, best.kept[kind]! - gap, MANY_COLUMNS - all.length);
+        const some = everyFill(stock, best.worths, wanted, best.kept[kind]! - gap, many - all.length);
         if (!some) return null;
         all.push(...some.map((counts) => ({ kind, counts })));
       }
