@@ -25,6 +25,7 @@ export function inspectionSheets(bench: Bench, paper: Paper, display: Display): 
     { kind: 'heading', words: 'Leak test' },
     ...LEAK.map(([head, words]): Block => ({ kind: 'words', head, words })),
     { kind: 'table', columns: LEAK_COLUMNS, rows: LEAK_ROWS },
+    { kind: 'sheet' },
     ...boltBlocks(design),
     { kind: 'heading', words: 'Finished' },
     { kind: 'table', columns: DONE_COLUMNS, rows: doneRows(design) },
@@ -115,7 +116,7 @@ const LEAK_COLUMNS: readonly FlowColumn[] = [
   { head: 'where it leaked, and what was done', share: 110 },
 ];
 
-const LEAK_ROWS = ['runners', 'flanges', 'collectors', ''].map((what) => [what, what ? '' : '-', '']);
+const LEAK_ROWS = ['runners', 'flanges', 'collectors', '', '', ''].map((what) => [what, what ? '' : '-', '']);
 
 function boltBlocks({ flanges = [] }: Design): Block[] {
   const rows = flanges.flatMap(({ id, fasteners = [] }) => {
