@@ -72,9 +72,9 @@ export function nextOpen(steps: readonly Step[], ticks: Ticks, after: string | n
   return round.find((step) => standingOf(step, ticks) !== 'done') ?? null;
 }
 
-/** Changed ones count: whoever has sawn by other numbers must hear of it first. */
+/** What changed comes first: whoever has sawn by other numbers must hear of it before going on. */
 export const firstToDo = (steps: readonly Step[], ticks: Ticks): Step | null =>
-  nextOpen(steps, ticks, null) ?? steps[0] ?? null;
+  steps.find((step) => standingOf(step, ticks) === 'changed') ?? nextOpen(steps, ticks, null) ?? steps[0] ?? null;
 
 export const writeTicks = (ticks: Ticks): string => JSON.stringify({ format: 'evenrun-ticks', version: 1, ticks });
 

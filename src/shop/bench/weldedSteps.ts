@@ -123,7 +123,10 @@ function turning(runner: string, before: Piece, piece: Piece, joint: Joint, unit
     id: `${runner}/turn/${before.id}+${piece.id}`,
     runner,
     task: 'fit',
-    title: `Turn piece ${piece.id} on ${before.id}`,
+    title:
+      units.dial(joint.turn) === 0
+        ? `Set piece ${piece.id} on ${before.id}, line to line`
+        : `Turn piece ${piece.id} on ${before.id}`,
     figures: [units.turn('Turn', joint.turn), units.around('Round the outside', joint.around)],
     beside: [
       units.angle('From the start’s line, in all', joint.total),

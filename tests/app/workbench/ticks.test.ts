@@ -85,6 +85,8 @@ describe('where to go on', () => {
     expect(nextOpen(steps, ticked(two, steps[2]!, 7), 'a')).toBeNull();
     const again = [step('a', length('Before', 44)), ...steps.slice(1)];
     expect(firstToDo(again, two)?.id).toBe('a');
+    expect(firstToDo([steps[2]!, again[0]!], two)?.id).toBe('a');
+    expect(firstToDo(steps, two)?.id).toBe('c');
     expect(progressOf(again, two)).toEqual({ done: 1, changed: 1, all: 3 });
   });
 });
