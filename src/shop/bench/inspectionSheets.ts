@@ -11,7 +11,7 @@ import { type Block, type FlowColumn, flowSheets } from '../sheet/flow';
 import type { Paper } from '../sheet/paper';
 import type { Sheet } from '../sheet/sheet';
 import { THIN, TYPE } from '../sheet/style';
-import { type Bench, stepsOf } from './bench';
+import { type Bench, partOf, stepsOf } from './bench';
 import { lengthFigure, tapeFigure } from './figures';
 
 export function inspectionSheets(bench: Bench, paper: Paper, display: Display): Sheet[] {
@@ -54,7 +54,8 @@ function lengthBlocks(bench: Bench, display: Display): Block[] {
     return [
       [
         runner.id,
-        tapeFigure(along.length, steps),
+        // What a cord measures is the tube itself, which may begin elsewhere than its centerline.
+        tapeFigure(along.length + (partOf(bench, runner.id)?.startTrim ?? 0), steps),
         group ? lengthFigure(group.tolerance, display) : '',
         '',
         heights ? tapeFigure(heights.chord, steps) : '',
@@ -68,7 +69,7 @@ function lengthBlocks(bench: Bench, display: Display): Block[] {
     {
       kind: 'words',
       words:
-        'Length along the tube’s middle: hold a cord to the side of the tube, halfway between the inside and the outside of each bend, and measure the cord. End to end: straight, from middle to middle. Heights: on a flat plate, as on the runner’s page; tick where they are right.',
+        'Length of the tube itself, trimmed, along its middle: hold a cord to the side of the tube, halfway between the inside and the outside of each bend, and measure the cord. End to end: straight, from middle to middle. Heights: on a flat plate, as on the runner’s page; tick where they are right.',
     },
     { kind: 'table', columns: LENGTHS, rows },
   ];
