@@ -28,9 +28,22 @@ export function bentBlocks(bench: Bench, tube: BentTube, steps: Steps): Block[] 
     { kind: 'heading', words: `Bends, ${steps.display} and degrees${none ? ': CANNOT BE CLAMPED AS IT IS' : ''}` },
     { kind: 'words', words: howToRead(settings.rotation, serves, none) },
     { kind: 'table', columns: columnsOf(serves), rows: rowsOf(tube, serves, steps) },
+    ...fitWords(tube, steps),
     ...clampWords(tube),
     ...thinWords(tube, settings.thinning, steps),
   ];
+}
+
+/** How it is turned when it is fitted; the clocking is right-handed about the way counted in, whatever the workshop's sign. */
+function fitWords({ clocking, fromStart, thinned: [first], id, runner }: BentTube, steps: Steps): Block[] {
+  if (fromStart.length < 2 || !first) return [];
+  const toward = dialFigure(Math.abs(clocking), steps);
+  const way = clocking < 0 ? 'counter-clockwise' : 'clockwise';
+  const words =
+    id === runner || first.bend === 1
+      ? `Bend 1 leads off ${toward} ${way} from up, looking along the tube from A.`
+      : `Turned so that bend ${first.bend} leads off ${toward} ${way} from where bend ${first.bend - 1} does, looking from A.`;
+  return [{ kind: 'words', head: 'Fit', words }];
 }
 
 type Serves = { readonly a: boolean; readonly b: boolean };

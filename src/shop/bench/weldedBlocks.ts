@@ -4,6 +4,7 @@
  */
 
 import type { ResolvedRunner } from '../../../geometry';
+import { settingsOf } from '../../../shared/stock/workshop';
 import type { Joint, Piece, StockPlan, WeldedTube } from '../making/report';
 import type { Block, FlowColumn } from '../sheet/flow';
 import type { Bench } from './bench';
@@ -37,7 +38,7 @@ export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Bloc
   return [
     { kind: 'figure', ...stripFigure(stripOf(tube, turns, startName(part.resolved), endName(part.resolved), steps)) },
     { kind: 'heading', words: `Pieces in the order they go on, ${steps.display} and degrees` },
-    { kind: 'words', words: howToTurn(part.resolved, radiiOf(tube, steps)) },
+    { kind: 'words', words: howToTurn(part.resolved, radiiOf(tube, steps), allowedFor(bench, part.resolved, steps)) },
     { kind: 'table', columns: COLUMNS, rows },
     ...(isPurged(material)
       ? [
@@ -63,9 +64,24 @@ const COLUMNS: readonly FlowColumn[] = [
   { head: 'round', share: 18, figure: true },
 ];
 
-function howToTurn({ runner: { from } }: ResolvedRunner, radii: string): string {
+/** What sawn lengths hold beside the tube itself: for welds, and to be trimmed off at its ends. */
+function allowedFor({ header }: Bench, { tooling }: ResolvedRunner, steps: Steps): string {
+  const { weldGap, weldShrinkage } = settingsOf(header.design.workshop);
+  const { trimStart = 0, trimEnd = 0 } = tooling;
+  const say = (mm: number): string => tapeFigure(mm, steps);
+  const exact = (mm: number): string => lengthFigure(mm, steps.display);
+  const held = [
+    ...(weldGap > 0 ? [`a gap of ${exact(weldGap)} a weld`] : []),
+    ...(weldShrinkage > 0 ? [`${exact(weldShrinkage)} that each weld draws in`] : []),
+    ...(trimStart > 0 ? [`${say(trimStart)} to trim at the start`] : []),
+    ...(trimEnd > 0 ? [`${say(trimEnd)} to trim at the end`] : []),
+  ];
+  return held.length > 0 ? `, reckoned with ${held.join(', ')}` : '';
+}
+
+function howToTurn({ runner: { from } }: ResolvedRunner, radii: string, allowed: string): string {
   const [start, up] = 'port' in from ? ['flange', 'port’s'] : ['collector', 'collector’s'];
-  return `In, arc and out are as sawn, ${radii}. Scribe a line along the outside of each bend, away from its centre. Turn: how far this line lies round from the last bend’s, clockwise looking along the tube away from the ${start}, − the other way; the first one’s is from the ${up} up. Total: from up, as on the dials. Round: as much along the outside of the tube.`;
+  return `In, arc and out are as sawn, ${radii}${allowed}. Scribe a line along the outside of each bend, away from its centre. Turn: how far this line lies round from the last bend’s, clockwise looking along the tube away from the ${start}, − the other way; the first one’s is from the ${up} up. Total: from up, as on the dials. Round: as much along the outside of the tube.`;
 }
 
 const radiiOf = ({ pieces }: WeldedTube, steps: Steps): string => {

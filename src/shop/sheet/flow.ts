@@ -23,6 +23,8 @@ export type FlowColumn = {
 };
 
 export type Block =
+  /** What follows begins a sheet. */
+  | { readonly kind: 'sheet' }
   | { readonly kind: 'heading'; readonly words: string }
   | { readonly kind: 'words'; readonly words: string; readonly head?: string }
   | { readonly kind: 'table'; readonly columns: readonly FlowColumn[]; readonly rows: readonly (readonly string[])[] }
@@ -38,6 +40,8 @@ type Piece = {
   readonly again?: Piece;
   /** Only room to what follows: none is needed where a sheet ends. */
   readonly isRoom?: true;
+  /** Nothing more goes on the sheet before. */
+  readonly isEnd?: true;
 };
 
 const HEADING = 10;
@@ -66,6 +70,10 @@ export function flowSheets(title: string, blocks: readonly Block[], paper: Paper
   const pages: Item[][] = [];
   let y = Number.POSITIVE_INFINITY;
   for (const [i, piece] of pieces.entries()) {
+    if (piece.isEnd) {
+      y = Number.POSITIVE_INFINITY;
+      continue;
+    }
     if (piece.isRoom && y + piece.height > free.bottom) continue;
     const kept = piece.height + (piece.withNext ? keptWith(pieces, i) : 0);
     // One that is higher than a sheet gets one to itself, and no empty one before it.
@@ -96,6 +104,8 @@ function keptWith(pieces: readonly Piece[], i: number): number {
 
 function piecesOf(block: Block, width: number): Piece[] {
   switch (block.kind) {
+    case 'sheet':
+      return [{ height: 0, at: () => [], isEnd: true }];
     case 'heading':
       return [headingPiece(block.words, width)];
     case 'words':
