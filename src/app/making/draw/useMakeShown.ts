@@ -21,14 +21,14 @@ const NONE: readonly Note[] = [];
 export function useMakeShown(header: Header | null): MakeShown | null {
   const onTop = useLeaf((s) => s.leaf === 'make');
   const { making, of } = useMakingAnswer();
-  const stretch = useMakeLook((s) => s.stretch);
+  const meant = useMakeLook((s) => s.meant);
   const hiding = useHiding();
   return useMemo(
     () =>
       onTop && header && making && of === header.design
-        ? makeShown(making, header, stretch, (runner) => isHidden(hiding, `runner/${runner}`))
+        ? makeShown(making, header, meant, (runner) => isHidden(hiding, `runner/${runner}`))
         : null,
-    [onTop, header, making, of, stretch, hiding],
+    [onTop, header, making, of, meant, hiding],
   );
 }
 
