@@ -25,7 +25,11 @@ export function readLength(value: number, tape: number, display: Display): { num
   const inches = value / MM_PER_INCH;
   const isInchTape = steps > 1 - 1e-6 && Math.abs(steps - Math.round(steps)) < 1e-6;
   // A tape of millimetres: no finer than it is.
-  if (!isInchTape) return { number: real(inches.toFixed(Math.ceil(-Math.log10(tape / MM_PER_INCH)))), unit: 'in' };
+  if (!isInchTape)
+    return {
+      number: real(inches.toFixed(Math.min(4, Math.max(0, Math.ceil(-Math.log10(tape / MM_PER_INCH)))))),
+      unit: 'in',
+    };
   return { number: fraction(Math.round(inches * FINEST)), unit: 'in' };
 }
 

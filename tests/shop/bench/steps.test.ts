@@ -153,6 +153,8 @@ describe('numbers as a tape reads them', () => {
     [43.5, 0.5, 'in', '1.71'],
     [43.5, 0.1, 'in', '1.713'],
     [127, 30, 'in', '5'],
+    [600, 300, 'in', '24'],
+    [25.4, 1e-6, 'in', '1.0000'],
     [-0.1, 0.5, 'mm', '0.0'],
   ] as const)('%f by %f in %s: %s', (mm, tape, display, said) => {
     expect(readLength(toStep(mm, tape), tape, display).number).toBe(said);
