@@ -1,6 +1,6 @@
 /**
  * What of making is being looked at: which sections of the leaf are open, which piece is meant. Lives in the session: never
- * saved, never undone. Small, because the picture reads it before the leaf is loaded.
+ * saved, never undone.
  */
 import { create } from 'zustand';
 import { whenOpened } from '../document';
