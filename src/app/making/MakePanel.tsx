@@ -12,6 +12,7 @@ import { HintLine } from '../inspect/HintLine';
 import { useIsPreview } from '../route/shown';
 import { openBench } from '../workbench/state';
 import { answeredHeader, useMaking } from './answer';
+import { useDraw } from './draw/useDraw';
 import { StockSection } from './sections/StockSection';
 import { SumSection } from './sections/SumSection';
 import { TubesSection } from './sections/TubesSection';
@@ -23,6 +24,7 @@ export function MakePanel() {
   const header = useHeader();
   const isPreview = useIsPreview();
   const { making, of, working, error } = useMaking();
+  useDraw();
   if (!design || !header) return <p className="panel quiet">Nothing is open: open a design, or start a new header.</p>;
   const found = making && of ? { making, header: answeredHeader(of), busy: working } : null;
   return (

@@ -3,15 +3,22 @@ import { useLeaf } from '../leaf';
 import { useSession } from '../session';
 import { useMakeLook } from './look';
 
+/** Scrolls its column alone: asked for by the element, the page itself would move too. */
+function showWorkshop(): void {
+  const section = document.querySelector('[data-section="workshop"]');
+  const column = section?.closest('.side');
+  if (!section || !column) return;
+  const tabs = column.querySelector('.leaves')?.getBoundingClientRect().height ?? 0;
+  column.scrollTop += section.getBoundingClientRect().top - column.getBoundingClientRect().top - tabs;
+}
+
 export function goToRemark(where: string): void {
   const [list, name] = where.split('/');
   const { select } = useSession.getState();
   if (list === 'workshop') {
     useMakeLook.getState().setOpen('workshop', true);
     // Once it is there.
-    requestAnimationFrame(() =>
-      document.querySelector('[data-section="workshop"]')?.scrollIntoView({ block: 'start' }),
-    );
+    requestAnimationFrame(showWorkshop);
   } else if (list === 'runners' && name) select({ kind: 'runner', id: name });
   else if ((list === 'tooling' || list === 'tubes') && name) {
     select({ kind: 'tube', id: name });

@@ -3,7 +3,9 @@ import { type Header, RADIANS } from '../../../geometry';
 import type { BentTube, Making, WeldedTube } from '../../shop/making/report';
 import { unrolled } from '../derived';
 import type { Ref } from '../session';
-import type { Stretch } from './look';
+
+/** Of a runner's centerline, mm from its start. */
+export type Stretch = { readonly runner: string; readonly piece: string; readonly from: number; readonly to: number };
 
 /** The tube may begin before its centerline or after it: the joints say where it counts from. */
 export function stretchesOf({ runner, pieces, joints }: WeldedTube, length: number): readonly Stretch[] {

@@ -12,8 +12,7 @@ import { documents, useDocument } from '../document';
 import { Drawing, DrawingCard } from '../drawing/Drawing';
 import { stopDrawing, useDrawing } from '../drawing/state';
 import type { DrawTool } from '../drawing/tool';
-import { MakeLayer } from '../making/draw/MakeLayer';
-import { useMakeNotes, useMakeShown } from '../making/draw/useMakeShown';
+import { useMakeDrawn } from '../making/drawn';
 import { MeasureCard } from '../measure/MeasureCard';
 import { useMeasured } from '../measure/useMeasured';
 import { usePaints } from '../parts/usePaints';
@@ -33,6 +32,7 @@ import { eyeAxes } from './camera/view';
 import { Clip } from './cuts/Clip';
 import { CutPanel } from './cuts/CutPanel';
 import { gapsOf } from './gaps';
+import { Lines } from './gl/Lines';
 import { type Picked, type PickedSurface, pick, pickSurface } from './gl/pick';
 import { isOwnerHidden } from './hideable';
 import { apartBalls, headerBalls, lowest, middleOf } from './model/content';
@@ -148,9 +148,10 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
     if (isDrawing && !mayDraw) stopDrawing();
   }, [isDrawing, mayDraw]);
 
-  const asMade = useMakeShown(isPreview || isApart || isPosed || lifted ? null : header);
-  const joints = useMakeNotes(asMade);
-  const notes = useMemo(() => [...gaps, ...dimensions, ...joints], [gaps, dimensions, joints]);
+  const drawnMaking = useMakeDrawn((s) => s.drawn);
+  const isAsMade = !isPreview && !isApart && !isPosed && !lifted && drawnMaking?.of === header?.design;
+  const asMade = isAsMade ? drawnMaking : null;
+  const notes = useMemo(() => [...gaps, ...dimensions, ...(asMade?.notes ?? [])], [gaps, dimensions, asMade]);
 
   // In an effect before the wishes are answered: a fit must see this header and not the one before.
   useEffect(() => {
@@ -261,7 +262,8 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           {header && !isPreview && !isApart && (
             <RoomDrawn header={header} paints={paints} palette={palette} made={made} />
           )}
-          {asMade && <MakeLayer shown={asMade} palette={palette} />}
+          {asMade && <Lines pairs={asMade.welds} colour={palette.dimension} width={3} />}
+          {asMade && <Lines pairs={asMade.ends} colour={palette.accent} width={4.5} />}
           <Clip planes={planes} />
           <PictureTaker rig={rig} page={root} />
           {dimensions.map((d) => (

@@ -35,9 +35,11 @@ function heights({ runner, heights, span, points }: CheckHeights, diameter: numb
     runner,
     task: 'check',
     title: `Lay tube ${runner} on a flat plate`,
-    figures: [...figures, units.length('End to end along the plate', span)],
+    figures: [...figures, units.length('End to end', span)],
     beside: [],
-    says: ['It lies by itself. Measure how high its underside stands over the plate.'],
+    says: [
+      'It lies by itself. Measure how high its underside stands over the plate, at both ends and in the middle of each bend; from end to end along the plate.',
+    ],
     care: [],
     drawing: { kind: 'plate', points, diameter, heights: named },
   };

@@ -23,8 +23,13 @@ export function readLength(value: number, tape: number, display: Display): { num
   if (display === 'mm') return { number: real(value.toFixed(decimalsOf(tape))), unit: 'mm' };
   const steps = (tape / MM_PER_INCH) * FINEST;
   const inches = value / MM_PER_INCH;
-  if (steps < 1 - 1e-6 || Math.abs(steps - Math.round(steps)) > 1e-6)
-    return { number: real(inches.toFixed(3)), unit: 'in' };
+  const isInchTape = steps > 1 - 1e-6 && Math.abs(steps - Math.round(steps)) < 1e-6;
+  // A tape of millimetres: no finer than it is.
+  if (!isInchTape)
+    return {
+      number: real(inches.toFixed(Math.min(4, Math.max(0, Math.ceil(-Math.log10(tape / MM_PER_INCH)))))),
+      unit: 'in',
+    };
   return { number: fraction(Math.round(inches * FINEST)), unit: 'in' };
 }
 

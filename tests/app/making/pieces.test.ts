@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseDesign } from '../../../shared/design/parse';
 import { headerOf } from '../../../src/app/derived';
+import { makeShown } from '../../../src/app/making/draw/shown';
 import { refOfStretch, stretchesOf } from '../../../src/app/making/pieces';
 import { costOfWay, listed, moneyWords, roundingWords, timeWords } from '../../../src/app/making/words';
 import { sampleMaking } from '../../shop/bench/sampleMaking';
@@ -60,5 +61,46 @@ describe('words', () => {
     );
     expect(words).toContain('0.8 mm and 0.31° off');
     expect(words).toContain('0.2 mm shorter');
+  });
+});
+
+describe('in the picture', () => {
+  const none = () => false;
+
+  it('every weld is a ring on its tube, named by the pieces that it joins', () => {
+    const shown = makeShown(making, header, null, none);
+    const welds = making.welded.flatMap(({ joints }) => joints);
+    expect(shown.joints).toHaveLength(welds.length);
+    expect(shown.joints[0]!.text).toBe(`${making.welded[0]!.pieces[0]!.id} | 2`);
+    const points = shown.welds.length / 3;
+    const each = points / welds.length;
+    const { tubeRadius } = header.runners[0]!;
+    for (let i = 0; i < points; i++) {
+      const { position, direction } = welds[Math.floor(i / each)]!;
+      const out = position.map((x, k) => shown.welds[3 * i + k]! - x);
+      expect(Math.hypot(...out)).toBeCloseTo(tubeRadius + 0.6, 6);
+      expect(out.reduce((sum, x, k) => sum + x * direction[k]!, 0)).toBeCloseTo(0, 6);
+    }
+    expect(shown.ends).toEqual([]);
+  });
+
+  it('a piece that is meant has two rings of its own, a joint one, a hidden runner none', () => {
+    const { runner, pieces } = making.welded[1]!;
+    const piece = { runner, piece: pieces[0]!.id };
+    const one = makeShown(making, header, { ...piece, joint: true }, none).ends.length;
+    expect(one).toBeGreaterThan(0);
+    expect(makeShown(making, header, piece, none).ends).toHaveLength(2 * one);
+    expect(makeShown(making, header, piece, (id) => id === runner).ends).toEqual([]);
+    expect(makeShown(making, header, { runner, piece: 'gone' }, none).ends).toEqual([]);
+  });
+
+  it('a tube that is bent has rings where it is split', () => {
+    const { runner } = making.bent[0]!;
+    const bent = {
+      ...making,
+      groups: making.groups.map((g) => ({ ...g, chosen: 'bent' as const })),
+      bent: [making.bent[0]!, { ...making.bent[0]!, id: `${runner}b`, from: 200 }],
+    };
+    expect(makeShown(bent, header, null, none).joints.map(({ text }) => text)).toEqual([`weld before ${runner}b`]);
   });
 });

@@ -150,7 +150,11 @@ describe('numbers as a tape reads them', () => {
     [25.4 * 1.71875, 25.4 / 32, 'in', '1 23/32'],
     [25.4 * 2, 25.4 / 64, 'in', '2'],
     [-25.4 * 0.5, 25.4 / 16, 'in', '−1/2'],
-    [43.5, 0.5, 'in', '1.713'],
+    [43.5, 0.5, 'in', '1.71'],
+    [43.5, 0.1, 'in', '1.713'],
+    [127, 30, 'in', '5'],
+    [600, 300, 'in', '24'],
+    [25.4, 1e-6, 'in', '1.0000'],
     [-0.1, 0.5, 'mm', '0.0'],
   ] as const)('%f by %f in %s: %s', (mm, tape, display, said) => {
     expect(readLength(toStep(mm, tape), tape, display).number).toBe(said);

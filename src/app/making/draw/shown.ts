@@ -2,8 +2,8 @@
 import { type Header, pointAt } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
 import type { Making } from '../../../shop/making/report';
-import type { Stretch } from '../look';
-import { chosenWay } from '../pieces';
+import type { Meant } from '../look';
+import { chosenWay, stretchesOf } from '../pieces';
 import { ring } from './rings';
 
 export type JointShown = { readonly key: string; readonly runner: string; readonly text: string; readonly at: Vec3 };
@@ -20,13 +20,14 @@ export type MakeShown = {
 export function makeShown(
   making: Making,
   header: Header,
-  stretch: Stretch | null,
+  meant: Meant | null,
   hides: (runner: string) => boolean,
 ): MakeShown {
   const welds: number[] = [];
   const ends: number[] = [];
   const joints: JointShown[] = [];
-  for (const { runner, tube, pieces, joints: own } of making.welded) {
+  for (const welded of making.welded) {
+    const { runner, tube, pieces, joints: own } = welded;
     const resolved = header.runners.find((r) => r.runner.id === runner);
     const line = resolved?.centerline;
     if (!resolved || !line || hides(runner)) continue;
@@ -49,7 +50,9 @@ export function makeShown(
         welds.push(...found.ring);
         joints.push({ key: `joint ${part.id}`, runner, text: `weld before ${part.id}`, at: found.position });
       }
-    if (stretch?.runner === runner) ends.push(...at(stretch.from).ring, ...at(stretch.to).ring);
+    const stretch = meant?.runner === runner && stretchesOf(welded, line.length).find((s) => s.piece === meant.piece);
+    if (stretch && !meant.joint) ends.push(...at(stretch.from).ring);
+    if (stretch) ends.push(...at(stretch.to).ring);
   }
   return { welds, ends, joints };
 }

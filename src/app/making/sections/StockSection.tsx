@@ -144,7 +144,7 @@ function laidOut({ of, cuts }: UsedStock): {
 function Strip({ used }: { readonly used: UsedStock }) {
   const display = useDisplay();
   const { all, blocks, arc } = laidOut(used);
-  const lit = useMakeLook((s) => s.stretch?.piece);
+  const lit = useMakeLook((s) => (s.meant?.joint ? undefined : s.meant?.piece));
   const share = (mm: number) => `${((100 * mm) / all).toFixed(3)}%`;
   const left = 'radius' in used.of ? `${used.left.toFixed(1)}°` : `${lengthNumber(used.left, display, 0)} ${display}`;
   return (

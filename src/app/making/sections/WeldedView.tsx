@@ -8,8 +8,8 @@ import { angleNumber, lengthNumber } from '../../format';
 import { Angle } from '../../parts/Angle';
 import { Length } from '../../parts/Length';
 import { useSession } from '../../session';
-import { type Stretch, useMakeLook } from '../look';
-import { refOfStretch, stretchesOf } from '../pieces';
+import { useMakeLook } from '../look';
+import { refOfStretch, type Stretch, stretchesOf } from '../pieces';
 import { listed, roundingWords } from '../words';
 import { Remarks } from './Remarks';
 
@@ -81,18 +81,18 @@ type RowsProps = {
 };
 
 function PieceRows({ piece, stock, joint, stretch, header }: RowsProps) {
-  const lit = useMakeLook((s) => s.stretch?.piece === piece.id);
+  const lit = useMakeLook((s) => s.meant?.piece === piece.id && !s.meant.joint);
   const set = useMakeLook((s) => s.set);
   const pick = () => {
     const { selected, select } = useSession.getState();
     if (lit) {
-      set({ stretch: null });
+      set({ meant: null });
       if (selected?.kind === 'runner') select({ kind: 'runner', id: stretch.runner });
       return;
     }
     // The bend lights up in the picture and on the rack; the piece's own ends are drawn over it.
     select(refOfStretch(header, stretch));
-    set({ stretch });
+    set({ meant: { runner: stretch.runner, piece: stretch.piece } });
   };
   const bend = piece.kind === 'bend';
   return (
@@ -117,21 +117,36 @@ function PieceRows({ piece, stock, joint, stretch, header }: RowsProps) {
         <td className="right">{bend ? <Length mm={piece.sawnOut} decimals={1} bare /> : ''}</td>
         <td>{stock}</td>
       </tr>
-      {joint && <TurnRow name="" turn={joint.turn} around={joint.around} joint={joint} />}
+      {joint && <TurnRow name="" turn={joint.turn} around={joint.around} joint={joint} behind={stretch} />}
     </>
   );
 }
 
-type TurnProps = { readonly name: string; readonly turn: number; readonly around: number; readonly joint?: Joint };
+type TurnProps = {
+  readonly name: string;
+  readonly turn: number;
+  readonly around: number;
+  readonly joint?: Joint;
+  readonly behind?: Stretch;
+};
 
-function TurnRow({ name, turn, around, joint }: TurnProps) {
+function TurnRow({ name, turn, around, joint, behind }: TurnProps) {
+  const lit = useMakeLook((s) => s.meant?.joint === true && s.meant.piece === behind?.piece);
+  const set = useMakeLook((s) => s.set);
+  const pick = () => behind && set({ meant: lit ? null : { runner: behind.runner, piece: behind.piece, joint: true } });
   const display = useDisplay();
   const say = (mm: number) => `${lengthNumber(mm, display, 1)} ${display}`;
   const all = !joint || joint.torchFree >= 359.5;
   return (
-    <tr className="make-turn">
+    <tr className={`make-turn${behind ? ' pick' : ''}${lit ? ' selected' : ''}`} onClick={pick}>
       <th scope="row">
-        <span className="quiet">{name}</span>
+        {behind ? (
+          <button type="button" className="make-weld" aria-pressed={lit} aria-label={`Weld behind ${behind.piece}`}>
+            weld
+          </button>
+        ) : (
+          <span className="quiet">{name}</span>
+        )}
       </th>
       <td colSpan={4}>
         {Math.abs(turn) < 0.05

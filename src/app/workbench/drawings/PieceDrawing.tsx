@@ -11,6 +11,8 @@ const HEIGHT = 190;
 /** Around the metal: words stand there. */
 const MARGIN = 34;
 const ARC_STEPS = 32;
+/** A straight that is shorter is none: its word would stand at the arc. mm */
+const NO_WORD = 0.5;
 
 /** Where its middle line runs, y up, and the three stretches of it. */
 function middle({ in: before, angle, radius, out }: Props) {
@@ -79,9 +81,9 @@ export function PieceDrawing(props: Props) {
       {angle > 0 && <path d={`${across(begins, radius)} ${across(ends, radius)}`} className="drawing-thin" />}
       {angle > 0 ? (
         <>
-          {word(first.at, begins.at, 0, 'before')}
+          {props.in > NO_WORD && word(first.at, begins.at, 0, 'before')}
           {half && word(half.at, half.at, half.heading, 'arc')}
-          {word(ends.at, last.at, last.heading, 'behind')}
+          {props.out > NO_WORD && word(ends.at, last.at, last.heading, 'behind')}
         </>
       ) : (
         word(first.at, last.at, 0, 'length')
