@@ -16,9 +16,11 @@ export function bentBlocks(bench: Bench, tube: BentTube, steps: Steps): Block[] 
   if (!part) return [];
   const settings = settingsOf(bench.header.design.workshop);
   const { clampable } = tube;
-  const isWhole = tube.id === tube.runner;
-  const toward = isWhole ? '' : 'toward ';
-  const ends = { start: `${toward}${startName(part.resolved)}`, end: `${toward}${endName(part.resolved)}` };
+  const tubes = bench.making.bent.filter(({ runner }) => runner === tube.runner);
+  const ends = {
+    start: tube === tubes[0] ? startName(part.resolved) : 'the split, toward the start',
+    end: tube === tubes.at(-1) ? endName(part.resolved) : 'the split, toward the collector',
+  };
   // Where both ends serve, both are printed; where none does, as it would be from the start.
   const serves = { a: clampable.fromStart || !clampable.fromEnd, b: clampable.fromEnd };
   const none = !clampable.fromStart && !clampable.fromEnd;
@@ -64,8 +66,11 @@ const machineColumns = (end: string): FlowColumn[] => [
   { head: `${end} dial`, share: 19, figure: true },
 ];
 
+/** Counted along the runner, also behind a split. */
+const numberOf = (thinned: BentTube['thinned'], k: number): string => String(thinned[k]?.bend ?? k + 1);
+
 /** In the order along the runner, whichever end is bent from. */
-function rowsOf({ fromStart, fromEnd }: BentTube, { a, b }: Serves, steps: Steps): string[][] {
+function rowsOf({ fromStart, fromEnd, thinned }: BentTube, { a, b }: Serves, steps: Steps): string[][] {
   const last = fromStart.length - 1;
   const machine = ({ mark, feed, dial }: MachineRow): string[] => [
     tapeFigure(mark, steps),
@@ -73,7 +78,7 @@ function rowsOf({ fromStart, fromEnd }: BentTube, { a, b }: Serves, steps: Steps
     dialFigure(dial, steps),
   ];
   return fromStart.map((row, k) => [
-    k === last ? 'rest' : String(k + 1),
+    k === last ? 'rest' : numberOf(thinned, k),
     lengthFigure(row.length, steps.display),
     ...(k === last
       ? []
@@ -119,7 +124,7 @@ function stripOf(tube: BentTube, isFromA: boolean, ends: { start: string; end: s
     length: cutLength,
     bends: placed.map(({ row, from, to }) => ({ from, to, words: dialFigure(row.angle, steps) })),
     cuts: [],
-    names: placed.map(({ from, to }, k) => ({ at: (from + to) / 2, words: String(k + 1) })),
+    names: placed.map(({ from, to }, k) => ({ at: (from + to) / 2, words: numberOf(tube.thinned, k) })),
     marks: placed.map(({ mark, words }) => ({ at: mark, words })),
     dials: placed.map(({ from, to, dial }) => ({ at: (from + to) / 2, degrees: dial })),
     waste: [[0, trimStart] as const, [cutLength - trimEnd, cutLength] as const],

@@ -17,6 +17,7 @@ const USUAL_WIDTH = 190;
 export function weldMapSheets(bench: Bench, paper: Paper): Sheet[] {
   const welds = weldOrder(bench);
   if (welds.length === 0) return [];
+  const asked = welds.some(({ torch }) => torch !== null);
   const rows = welds.map((weld, i) => [String(i + 1), weld.name, torchCell(weld), '', '']);
   const purge =
     bench.header.runners.map(({ tube }) => purgeNote(tube.material ?? DEFAULT_MATERIAL)).find((note) => note) ?? null;
@@ -25,7 +26,7 @@ export function weldMapSheets(bench: Bench, paper: Paper): Sheet[] {
       .map((one) => pictureOf(one, welds))
       .filter((b) => b !== null),
     ...orderWords(welds, purge).map(([head, words]): Block => ({ kind: 'words', head, words })),
-    { kind: 'table', columns: COLUMNS, rows },
+    { kind: 'table', columns: COLUMNS.filter(({ head }) => asked || head !== TORCH), rows },
   ];
   return flowSheets('Weld map', blocks, paper);
 }
@@ -46,10 +47,11 @@ function pictureOf(header: Header, welds: readonly Weld[]): Block | null {
   );
 }
 
+const TORCH = 'torch reaches';
 const COLUMNS: readonly FlowColumn[] = [
   { head: 'no.', share: 13, bold: true },
   { head: 'weld', share: 58, bold: true },
-  { head: 'torch reaches', share: 88 },
+  { head: TORCH, share: 88 },
   { head: 'tacked', share: 17, box: true },
   { head: 'welded', share: 17, box: true },
 ];

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { distance, resolveHeader } from '../../../geometry';
 import { parseDesign } from '../../../shared/design/parse';
 import type { Design, Display } from '../../../shared/design/types';
+import { headersApart } from '../../../src/shop/bench/apart';
 import type { Bench } from '../../../src/shop/bench/bench';
 import { bentBlocks } from '../../../src/shop/bench/bentBlocks';
 import { weldedBlocks } from '../../../src/shop/bench/weldedBlocks';
@@ -146,4 +147,28 @@ describe('what is printed makes the tube', () => {
       }
     },
   );
+});
+
+test('a runner in two: a page for each tube, bends counted along the runner, the weld between them on the map', async () => {
+  const split = made(
+    { ...four, runners: four.runners.map((r) => (r.id === 'r1' ? { ...r, splits: [3] } : r)) },
+    'bent',
+  );
+  const bench = await benchOf(split);
+  const sheets = sheetsOf(bench, 'a4', 'mm');
+  const [one, two] = ['r1a', 'r1b'].map((id) => sheets.filter((s) => s.title === `Runner r1, bent: tube ${id}`));
+  expect([one!.length, two!.length]).toEqual([1, 1]);
+  const tube = bench.making.bent.find(({ id }) => id === 'r1b')!;
+  expect(rowsOf(bentBlocks(bench, tube, STEPS)).map(([bend]) => bend)).toEqual(['3', '4', 'rest']);
+  expect(weldOrder(bench)[0]).toMatchObject({ kind: 'joint', name: 'r1a | r1b' });
+  expect(sheets.flatMap((sheet) => [...clashesOn(sheet), ...lostOn(sheet)])).toEqual([]);
+});
+
+test('banks that nothing joins are pictured apart, all else in one', () => {
+  const banks = headersApart(BENCHES.find(([name]) => name === 'v8-both-banks')![1].header);
+  expect(banks.map((b) => [...b.merges.keys()])).toEqual([['left collector'], ['right collector']]);
+  expect(banks.map((b) => b.runners.length)).toEqual([4, 4]);
+  expect(banks.map((b) => b.design.flanges!.length)).toEqual([1, 1]);
+  const pairs = BENCHES.find(([name]) => name === 'four-4-2-1')![1].header;
+  expect(headersApart(pairs)).toEqual([pairs]);
 });
