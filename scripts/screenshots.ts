@@ -77,6 +77,24 @@ const hiddenBolt = async (page: Page) => {
   await page.getByText('left flange bolt 7').first().click();
 };
 
+/** The leaf for making, once its plans are found. */
+const makeLeaf = async (page: Page) => {
+  const tab = page.getByRole('tab', { name: 'Make' });
+  // On a phone the leaves are faces of their own.
+  if (await tab.isVisible()) await tab.click();
+  else await page.getByRole('navigation', { name: 'Show' }).getByRole('button', { name: 'Make' }).click();
+  await page.locator('.make[aria-busy="false"] .make-ways').first().waitFor({ timeout: 60_000 });
+};
+
+/** At the workbench, on the first step that turns one piece on another. */
+const workbench = async (page: Page) => {
+  await makeLeaf(page);
+  await page.getByRole('button', { name: /^At the workbench/ }).click();
+  const bench = page.getByRole('dialog', { name: 'At the workbench' });
+  await bench.getByRole('button').filter({ hasText: 'r2' }).click();
+  for (let k = 0; k < 6; k++) await bench.getByRole('button', { name: 'Done' }).click();
+};
+
 const SHOTS: readonly Shot[] = [
   { name: 'wide', width: 1280, height: 720 },
   { name: 'dark', width: 1280, height: 720, dark: true, act: example('V8, left bank, 4-1') },
@@ -93,9 +111,11 @@ const SHOTS: readonly Shot[] = [
   { name: 'laying', width: 1280, height: 720, act: inTurn(example('V8, left bank, 4-1'), laid(8)) },
   { name: 'parts', width: 1280, height: 720, act: inTurn(press('Explode'), partsLeaf) },
   { name: 'room', width: 1280, height: 720, act: inTurn(example('V8, left bank, 4-1'), hiddenBolt) },
+  { name: 'make', width: 1280, height: 720, act: makeLeaf },
   { name: 'new', width: 1280, height: 720, act: press('New…') },
   { name: 'phone', width: 390, height: 844 },
   { name: 'phone-balanced', width: 390, height: 844, act: inTurn(press('Balance'), settled) },
+  { name: 'phone-workbench', width: 390, height: 844, act: workbench },
   { name: 'phone-rack', width: 390, height: 844, act: press('Rack') },
   { name: 'phone-tables', width: 390, height: 844, dark: true, act: press('Tables') },
   {

@@ -2,7 +2,8 @@
 import { expect, test } from 'vitest';
 import { addScaled, dot, norm, sub } from '../../geometry';
 import { WORKSHOP_DEFAULTS } from '../../shared/stock/workshop';
-import { isOfTube, supplyOf } from '../../src/shop/making/welded/stock';
+import { supplyOf } from '../../src/shop/making/welded/stock';
+import { sameTube } from '../../src/shop/nest/sameTube';
 import { examples, madeOf } from '../shop/making/welded/designs';
 import { published } from './published';
 
@@ -29,7 +30,7 @@ test.each(matrix)('J-bends of %s in: each radius is found among all, and one bet
   const { otherRadii, assumed } = supplyOf({ bends }, mine, (radii[0]! + 0.1) * 25.4);
   expect(otherRadii).toEqual(radii.map((clr) => clr * 25.4));
   expect(assumed).toBe(false);
-  expect(bends.filter((bend) => isOfTube(bend, mine))).toHaveLength(radii.length);
+  expect(bends.filter((bend) => sameTube(bend, mine))).toHaveLength(radii.length);
 });
 
 // "Cut on a plane through the bend centre, square to the centreline, so the end stays round" (bends.cut, read in source).

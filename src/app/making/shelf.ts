@@ -1,8 +1,8 @@
 /** The shelf of bars and stock bends, as edits of a design: added like what is used, doubled, removed; what is used and not on it. Pure. */
-import { DEFAULT_MATERIAL } from '../../../geometry';
 import { type Change, type Edited, freeId, setFields } from '../../../shared/design/edit';
 import type { Design, StockBar, StockBend, Tube, Workshop } from '../../../shared/design/types';
 import { assumedBar, assumedBend } from '../../../shared/stock/workshop';
+import { alike, sameTube } from '../../shop/nest/sameTube';
 
 export type ShelfList = 'bars' | 'bends';
 export type Stock = StockBar | StockBend;
@@ -11,13 +11,6 @@ export const shelfOf = ({ workshop }: Design, list: ShelfList): readonly Stock[]
 
 const takenIds = (design: Design): string[] =>
   [...shelfOf(design, 'bars'), ...shelfOf(design, 'bends')].map(({ id }) => id);
-
-/** As the cutting plan tells tubes apart: sizes that differ by no more than this are one, mm. */
-const near = (a: number, b: number): boolean => Math.abs(a - b) <= 0.05 + 1e-9;
-export const isOfTube = (stock: Tube, tube: Tube): boolean =>
-  near(stock.outsideDiameter, tube.outsideDiameter) &&
-  near(stock.wall, tube.wall) &&
-  (stock.material ?? DEFAULT_MATERIAL) === (tube.material ?? DEFAULT_MATERIAL);
 
 export type Used = {
   readonly tube: string;
@@ -58,13 +51,13 @@ export function missingStock(design: Design): readonly Missing[] {
   const found: Missing[] = [];
   const has = (list: ShelfList, of: Tube, radius?: number): boolean =>
     [...shelfOf(design, list), ...found.filter((m) => m.list === list).map(({ stock }) => stock)].some(
-      (stock) => isOfTube(stock, of) && (radius === undefined || ('radius' in stock && near(stock.radius, radius))),
+      (stock) => sameTube(stock, of) && (radius === undefined || ('radius' in stock && alike(stock.radius, radius))),
     );
   for (const { tube, of, radii, bent } of usedTubes(design)) {
     if (!has('bars', of)) found.push({ list: 'bars', tube, assumed: true, stock: assumedBar(of, name(`bar ${tube}`)) });
     // A bender makes its own.
     if (bent) continue;
-    const assumed = !shelfOf(design, 'bends').some((stock) => isOfTube(stock, of));
+    const assumed = !shelfOf(design, 'bends').some((stock) => sameTube(stock, of));
     for (const radius of radii)
       if (!has('bends', of, radius))
         found.push({

@@ -26,11 +26,24 @@ export function bentBlocks(bench: Bench, tube: BentTube, steps: Steps): Block[] 
     { kind: 'words', head: 'Saw off', words: sawWords(tube, steps) },
     { kind: 'figure', ...stripFigure(stripOf(tube, serves.a, ends, steps)) },
     { kind: 'heading', words: `Bends, ${steps.display} and degrees${none ? ': CANNOT BE CLAMPED AS IT IS' : ''}` },
-    { kind: 'words', words: howToRead(settings.rotation, serves) },
+    { kind: 'words', words: howToRead(settings.rotation, serves, none) },
     { kind: 'table', columns: columnsOf(serves), rows: rowsOf(tube, serves, steps) },
+    ...fitWords(tube, steps),
     ...clampWords(tube),
     ...thinWords(tube, settings.thinning, steps),
   ];
+}
+
+/** How it is turned when it is fitted; the clocking is right-handed about the way counted in, whatever the workshop's sign. */
+function fitWords({ clocking, fromStart, thinned: [first], id, runner }: BentTube, steps: Steps): Block[] {
+  if (fromStart.length < 2 || !first) return [];
+  const toward = dialFigure(Math.abs(clocking), steps);
+  const way = clocking < 0 ? 'counter-clockwise' : 'clockwise';
+  const words =
+    id === runner || first.bend === 1
+      ? `Bend 1 leads off ${toward} ${way} from up, looking along the tube from A.`
+      : `Turned so that bend ${first.bend} leads off ${toward} ${way} from where bend ${first.bend - 1} does, looking from A.`;
+  return [{ kind: 'words', head: 'Fit', words }];
 }
 
 type Serves = { readonly a: boolean; readonly b: boolean };
@@ -74,13 +87,10 @@ function rowsOf({ fromStart, fromEnd }: BentTube, { a, b }: Serves, steps: Steps
   ]);
 }
 
-function howToRead(rotation: 'right-handed' | 'left-handed', { a, b }: Serves): string {
-  const order =
-    a && b
-      ? 'From A work down the rows, from B up. '
-      : b
-        ? 'Only from end B, working up the rows. '
-        : 'Only from end A. ';
+const BOTH = 'From A work down the rows, from B up. ';
+
+function howToRead(rotation: 'right-handed' | 'left-handed', { a, b }: Serves, none: boolean): string {
+  const order = a && b ? BOTH : b ? 'Only from end B, working up the rows. ' : none ? '' : 'Only from end A. ';
   return `${order}Rotation: of the bend’s plane from the last one’s, positive ${
     rotation === 'right-handed' ? 'clockwise' : 'counter-clockwise'
   } looking along the tube from the end that is bent from (${rotation}). Set: before it springs back. Mark: from the sawn end to where the bend begins. Feed: the carriage’s travel before it. Dial: the first bend is 0°.`;

@@ -11,8 +11,9 @@ import type { CheckHeights } from '../making/report';
 import { AXIS, CUT, EDGE, THIN, TYPE } from '../sheet/style';
 import { spread } from './spread';
 
-const MOST_HEIGHT = 22;
-const LEAST_HEIGHT = 10;
+/** How high a tube is drawn at most: usually, and where a sheet would else not hold all. */
+export const DRAWN = { usual: 22, low: 11 } as const;
+const LEAST_HEIGHT = 8;
 /** Beneath the plate: what is measured where, and how high. */
 const BENEATH = 13;
 /** Between the margins of the narrower paper: its height must be known before its width is. */
@@ -24,12 +25,13 @@ export function heightsFigure(
   radius: number,
   places: readonly number[],
   say: (mm: number) => string,
+  most: number,
 ) {
   const flat = sideOn(points);
   const [us, vs] = [flat.map(([u]) => u), flat.map(([, v]) => v)];
   const [low, high] = [Math.min(...us) - radius, Math.max(...us) + radius];
   const tall = Math.max(...vs) + radius;
-  const scaleFor = (width: number): number => Math.min((width - 8) / (high - low), MOST_HEIGHT / tall);
+  const scaleFor = (width: number): number => Math.min((width - 8) / (high - low), most / tall);
   const height = (width: number): number => Math.max(LEAST_HEIGHT, tall * scaleFor(width));
   return {
     height: height(USUAL_WIDTH) + BENEATH + 3.5,

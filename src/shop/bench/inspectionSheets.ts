@@ -11,7 +11,7 @@ import { type Block, type FlowColumn, flowSheets } from '../sheet/flow';
 import type { Paper } from '../sheet/paper';
 import type { Sheet } from '../sheet/sheet';
 import { THIN, TYPE } from '../sheet/style';
-import { type Bench, stepsOf } from './bench';
+import { type Bench, partOf, stepsOf } from './bench';
 import { lengthFigure, tapeFigure } from './figures';
 
 export function inspectionSheets(bench: Bench, paper: Paper, display: Display): Sheet[] {
@@ -25,6 +25,7 @@ export function inspectionSheets(bench: Bench, paper: Paper, display: Display): 
     { kind: 'heading', words: 'Leak test' },
     ...LEAK.map(([head, words]): Block => ({ kind: 'words', head, words })),
     { kind: 'table', columns: LEAK_COLUMNS, rows: LEAK_ROWS },
+    { kind: 'sheet' },
     ...boltBlocks(design),
     { kind: 'heading', words: 'Finished' },
     { kind: 'table', columns: DONE_COLUMNS, rows: doneRows(design) },
@@ -53,7 +54,8 @@ function lengthBlocks(bench: Bench, display: Display): Block[] {
     return [
       [
         runner.id,
-        tapeFigure(along.length, steps),
+        // What a cord measures is the tube itself, which may begin elsewhere than its centerline.
+        tapeFigure(along.length + (partOf(bench, runner.id)?.startTrim ?? 0), steps),
         group ? lengthFigure(group.tolerance, display) : '',
         '',
         heights ? tapeFigure(heights.chord, steps) : '',
@@ -67,7 +69,7 @@ function lengthBlocks(bench: Bench, display: Display): Block[] {
     {
       kind: 'words',
       words:
-        'Length along the tube’s middle: hold a cord to the side of the tube, halfway between the inside and the outside of each bend, and measure the cord. End to end: straight, from middle to middle. Heights: on a flat plate, as on the runner’s page; tick where they are right.',
+        'Length of the tube itself, trimmed, along its middle: hold a cord to the side of the tube, halfway between the inside and the outside of each bend, and measure the cord. End to end: straight, from middle to middle. Heights: on a flat plate, as on the runner’s page; tick where they are right.',
     },
     { kind: 'table', columns: LENGTHS, rows },
   ];
@@ -115,7 +117,7 @@ const LEAK_COLUMNS: readonly FlowColumn[] = [
   { head: 'where it leaked, and what was done', share: 110 },
 ];
 
-const LEAK_ROWS = ['runners', 'flanges', 'collectors', ''].map((what) => [what, what ? '' : '-', '']);
+const LEAK_ROWS = ['runners', 'flanges', 'collectors', '', '', ''].map((what) => [what, what ? '' : '-', '']);
 
 function boltBlocks({ flanges = [] }: Design): Block[] {
   const rows = flanges.flatMap(({ id, fasteners = [] }) => {

@@ -57,12 +57,14 @@ function balanceWords({ mass }: Making, hasPorts: boolean, display: Display): st
   return `${massWords(mass.total, display)} of metal, without fasteners and gaskets.${where}${unknown}`;
 }
 
-/** `what an hour costs; prices of head flange, nut M8` */
+/** `what an hour costs; prices of 12 parts above`: which is seen there. */
 function missingWords(missing: readonly string[]): string {
-  const PRICE = 'price of ';
-  const priced = missing.filter((m) => m.startsWith(PRICE)).map((m) => once(m.slice(PRICE.length)));
-  const others = missing.filter((m) => !m.startsWith(PRICE));
-  return [...others, ...(priced.length > 0 ? [`prices of ${priced.join(', ')}`] : [])].join('; ');
+  const priced = missing.filter((m) => m.startsWith('price of ')).length;
+  const others = missing.filter((m) => !m.startsWith('price of '));
+  return [
+    ...others,
+    ...(priced > 0 ? [`the price of ${priced === 1 ? 'one thing' : `${priced} things`} in these lists`] : []),
+  ].join('; ');
 }
 
 function costBlocks({ plan, groups, materials, cost }: Making): Block[] {

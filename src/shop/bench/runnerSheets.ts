@@ -12,37 +12,52 @@ import type { Sheet } from '../sheet/sheet';
 import { type Bench, endName, startName, stepsOf, tubeWords, wayOf } from './bench';
 import { bentBlocks } from './bentBlocks';
 import { fractionOf, type Steps, stepWords, tapeFigure } from './figures';
-import { heightsFigure } from './heightsFigure';
+import { DRAWN, heightsFigure } from './heightsFigure';
 import { weldedBlocks } from './weldedBlocks';
 
 export function runnerSheets(bench: Bench, paper: Paper, display: Display): Sheet[] {
   return partsOf(bench.header).parts.flatMap((part) => sheetsOf(bench, part, paper, display));
 }
 
+/** On one sheet if that can be, its figure lower for it. */
 function sheetsOf(bench: Bench, part: Part, paper: Paper, display: Display): Sheet[] {
-  const { id, resolved } = part;
   const steps = stepsOf(bench, display);
-  const way = wayOf(bench, resolved.runner.tube);
-  const intro: Block = { kind: 'words', words: introWords(part, display) };
-  const last = checkBlocks(bench, part, steps);
-  if (way === 'welded') {
-    const tube = bench.making.welded.find(({ runner }) => runner === id);
-    if (!tube) return [];
-    const remarks = tube.remarks.map(({ message }): Block => ({ kind: 'words', words: message }));
-    const blocks = [intro, ...weldedBlocks(bench, tube, steps), ...remarks, ...last, roundedBlock(tube.rounded, steps)];
-    return flowSheets(`Runner ${id}, welded up`, blocks, paper);
-  }
+  return storiesOf(bench, part, steps).flatMap(({ title, blocks }) => {
+    const sheets = flowSheets(title, blocks(DRAWN.usual), paper);
+    const lower = sheets.length > 1 ? flowSheets(title, blocks(DRAWN.low), paper) : sheets;
+    return lower.length < sheets.length ? lower : sheets;
+  });
+}
+
+type Story = { readonly title: string; readonly blocks: (drawn: number) => Block[] };
+
+function storiesOf(bench: Bench, part: Part, steps: Steps): Story[] {
+  const { id, resolved } = part;
+  const intro: Block = { kind: 'words', words: introWords(part, steps.display) };
+  const last = (drawn: number): Block[] => checkBlocks(bench, part, steps, drawn);
+  if (wayOf(bench, resolved.runner.tube) === 'welded')
+    return bench.making.welded
+      .filter(({ runner }) => runner === id)
+      .map((tube) => ({
+        title: `Runner ${id}, welded up`,
+        blocks: (drawn) => [
+          intro,
+          ...weldedBlocks(bench, tube, steps),
+          ...tube.remarks.map(({ message }): Block => ({ kind: 'words', words: message })),
+          ...last(drawn),
+          roundedBlock(tube.rounded, steps),
+        ],
+      }));
   const tubes = bench.making.bent.filter(({ runner }) => runner === id);
-  return tubes.flatMap((tube, i) => {
-    const isLast = i === tubes.length - 1;
-    const blocks = [
+  return tubes.map((tube, i) => ({
+    title: tubes.length > 1 ? `Runner ${id}, bent: tube ${tube.id}` : `Runner ${id}, bent`,
+    blocks: (drawn) => [
       ...(i === 0 ? [intro] : []),
       ...bentBlocks(bench, tube, steps),
-      ...(isLast ? last : []),
+      ...(i === tubes.length - 1 ? last(drawn) : []),
       roundedBlock(tube.rounded, steps),
-    ];
-    return flowSheets(tubes.length > 1 ? `Runner ${id}, bent: tube ${tube.id}` : `Runner ${id}, bent`, blocks, paper);
-  });
+    ],
+  }));
 }
 
 /** In the order a builder reads it: what tube, between what, how long. */
@@ -59,7 +74,7 @@ function introWords({ resolved, line, startTrim }: Part, display: Display): stri
 const headWords = ({ lengthInHead }: ResolvedRunner, along: number, display: Display): string =>
   lengthInHead > 0 ? `, ${formatLength(along + lengthInHead, display)} with the head` : '';
 
-function checkBlocks({ making }: Bench, part: Part, steps: Steps): Block[] {
+function checkBlocks({ making }: Bench, part: Part, steps: Steps, drawn: number): Block[] {
   const heights = making.heights.find(({ runner }) => runner === part.id);
   if (!heights) return [];
   const say = (mm: number): string => tapeFigure(mm, steps);
@@ -71,7 +86,7 @@ function checkBlocks({ making }: Bench, part: Part, steps: Steps): Block[] {
       kind: 'words',
       words: `Straight from the middle of one end to the middle of the other: ${say(heights.chord)}. Finished and lying by itself on a flat plate, it spans ${say(heights.span)} and its underside stands this high:`,
     },
-    { kind: 'figure', ...heightsFigure(heights, part.resolved.tubeRadius, places, say) },
+    { kind: 'figure', ...heightsFigure(heights, part.resolved.tubeRadius, places, say, drawn) },
   ];
 }
 

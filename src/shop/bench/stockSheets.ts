@@ -2,7 +2,9 @@
  * What to buy, and how every piece is cut from bars and bends: each drawn to scale with its pieces, what is left, and whether less
  * could do. What the workshop does not list but is taken as on sale is marked as assumed wherever it stands.
  */
+import { DEGREES } from '../../../geometry';
 import type { Display } from '../../../shared/design/types';
+import { settingsOf } from '../../../shared/stock/workshop';
 import type { NestPart, UsedStock } from '../making/report';
 import { type Block, type FlowColumn, flowSheets } from '../sheet/flow';
 import type { Paper } from '../sheet/paper';
@@ -17,13 +19,14 @@ export function stockSheets(bench: Bench, paper: Paper, display: Display): Sheet
   const { plan } = bench.making;
   if (plan.parts.length === 0 && plan.buy.length === 0) return [];
   const steps = stepsOf(bench, display);
+  const { kerf } = settingsOf(bench.header.design.workshop);
   const assumed = new Set(plan.buy.filter((b) => b.assumed).map((b) => b.stock));
   const blocks = [
     ...buyBlocks(bench, display),
     ...plan.remarks.map(({ message }): Block => ({ kind: 'words', words: message })),
     ...plan.parts.flatMap((part, i) => {
       const first = plan.parts.findIndex(({ kind }) => kind === part.kind) === i;
-      return partBlocks(part, first, assumed, bench.making.cost.currency, steps);
+      return partBlocks(part, first, assumed, { currency: bench.making.cost.currency, kerf }, steps);
     }),
   ];
   return flowSheets('Buy and cut', blocks, paper);
@@ -45,7 +48,13 @@ function buyBlocks({ making }: Bench, display: Display): Block[] {
   const rows = plan.buy.map(({ stock, what, count, each, cost: sum, assumed }) => {
     const known = of.get(stock);
     const words = known ? stockWords(known, display) : what;
-    return [String(count), `${words}${assumed ? ' (ASSUMED to be on sale)' : ''}`, stock, money(each), money(sum)];
+    return [
+      String(count),
+      `${words}${assumed ? ' (ASSUMED to be on sale)' : ''}`,
+      assumed ? '' : stock,
+      money(each),
+      money(sum),
+    ];
   });
   const total =
     plan.cost === null
@@ -73,7 +82,7 @@ function partBlocks(
   part: NestPart,
   first: boolean,
   assumed: ReadonlySet<string>,
-  currency: string,
+  { currency, kerf }: { readonly currency: string; readonly kerf: number },
   steps: Steps,
 ): Block[] {
   const longest = Math.max(...part.used.map(lengthOfStock));
@@ -81,7 +90,10 @@ function partBlocks(
   const tube = one ? `, ${sectionWords(one.of, steps.display)}` : '';
   return [
     { kind: 'heading', words: `${part.kind === 'bar' ? 'Bars' : 'Stock bends, unrolled'}${tube}` },
-    { kind: 'words', words: `${leastWords(part, currency, steps)}${first ? ` ${howWords(part)}` : ''}` },
+    {
+      kind: 'words',
+      words: `${leastWords(part, currency, steps)}${first ? ` ${howWords(part)}` : ''}${kerfWords(part, kerf)}`,
+    },
     ...part.used.flatMap((used): Block[] => [
       { kind: 'words', head: '', words: '' },
       { kind: 'figure', ...nestFigure(used, longest) },
@@ -94,6 +106,12 @@ const howWords = ({ kind }: NestPart): string =>
   kind === 'bar'
     ? 'Cut from the left, measuring each piece anew; crossed out is left over or saw kerf and end trim.'
     : 'Degrees count from the end of the first leg, at the left; arcs are shaded, crossed out is left over.';
+
+/** What a cut takes of an arc. */
+function kerfWords({ kind, used: [one] }: NestPart, kerf: number): string {
+  if (kind !== 'bend' || !one || !isBend(one.of) || !(kerf > 0)) return '';
+  return ` A saw cut takes ${((kerf / one.of.radius) * DEGREES).toFixed(1)}° of the middle arc; it lies between pieces.`;
+}
 
 /** What was made least, and whether less could do. */
 function leastWords({ least, value, bound, proved }: NestPart, currency: string, steps: Steps): string {
@@ -108,8 +126,9 @@ function leastWords({ least, value, bound, proved }: NestPart, currency: string,
 }
 
 function cutsWords(used: UsedStock, assumed: ReadonlySet<string>, steps: Steps): string {
-  const { stock, number, source, cuts, left, of } = used;
-  const from = source === 'shelf' ? 'from the shelf' : assumed.has(stock) ? 'ASSUMED, to buy' : 'to buy';
+  const { stock, kind, number, source, cuts, left, of } = used;
+  const from = source === 'shelf' ? 'from the shelf' : 'to buy';
+  const name = assumed.has(stock) ? `Assumed ${kind}` : stock;
   const size = isBend(of) ? '' : `, ${round(of.length, steps.display)}`;
   const pieces = [...cuts]
     .sort((a, b) => a.from - b.from)
@@ -125,5 +144,5 @@ function cutsWords(used: UsedStock, assumed: ReadonlySet<string>, steps: Steps):
       return `${cut.piece} ${dialFigure(cut.from, steps)} to ${dialFigure(cut.to, steps)}${kept}${turned}`;
     });
   const rest = isBend(of) ? dialFigure(left, steps) : `${tapeFigure(left, steps)} ${steps.display}`;
-  return `${stock} no. ${number}, ${from}${size}: ${pieces.join(' · ')}. Left: ${rest}.`;
+  return `${name} no. ${number}, ${from}${size}: ${pieces.join(' · ')}. Left: ${rest}.`;
 }

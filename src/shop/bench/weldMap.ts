@@ -1,11 +1,12 @@
 /** The weld map: the header with every weld numbered in the order to make it, then a row a weld with boxes to tick. */
-import { DEFAULT_MATERIAL } from '../../../geometry';
+import { DEFAULT_MATERIAL, type Header } from '../../../geometry';
 import { group } from '../../formats/drawing/items';
 import { purgeNote } from '../making/welded/purge';
 import { type Block, type FlowColumn, flowSheets } from '../sheet/flow';
 import type { Paper } from '../sheet/paper';
 import type { Sheet } from '../sheet/sheet';
 import { TYPE } from '../sheet/style';
+import { headersApart } from './apart';
 import type { Bench } from './bench';
 import { headerPicture } from './picture/headerPicture';
 import { ALL_ROUND, OWN, type Weld, weldOrder } from './weldOrder';
@@ -16,31 +17,33 @@ const USUAL_WIDTH = 190;
 export function weldMapSheets(bench: Bench, paper: Paper): Sheet[] {
   const welds = weldOrder(bench);
   if (welds.length === 0) return [];
-  const picture = headerPicture(
-    bench.header,
-    { width: USUAL_WIDTH, height: HEIGHT },
-    welds.map(({ place }, i) => ({ words: String(i + 1), place, dot: true, bold: true })),
-    TYPE.plain,
-  );
   const rows = welds.map((weld, i) => [String(i + 1), weld.name, torchCell(weld), '', '']);
   const purge =
     bench.header.runners.map(({ tube }) => purgeNote(tube.material ?? DEFAULT_MATERIAL)).find((note) => note) ?? null;
   const blocks: Block[] = [
-    ...(picture
-      ? [
-          {
-            kind: 'figure',
-            height: HEIGHT + 2,
-            at: ([x, y]: readonly [number, number], width: number) => [
-              group([x + (width - USUAL_WIDTH) / 2, y], picture.items),
-            ],
-          } as const,
-        ]
-      : []),
+    ...headersApart(bench.header)
+      .map((one) => pictureOf(one, welds))
+      .filter((b) => b !== null),
     ...orderWords(welds, purge).map(([head, words]): Block => ({ kind: 'words', head, words })),
     { kind: 'table', columns: COLUMNS, rows },
   ];
   return flowSheets('Weld map', blocks, paper);
+}
+
+/** Numbers are those of the whole header. */
+function pictureOf(header: Header, welds: readonly Weld[]): Block | null {
+  const own = new Set(header.runners.map(({ runner }) => runner.id));
+  const marks = welds.flatMap(({ runner, place }, i) =>
+    own.has(runner) ? [{ words: String(i + 1), place, dot: true, bold: true } as const] : [],
+  );
+  const picture = headerPicture(header, { width: USUAL_WIDTH, height: HEIGHT }, marks, TYPE.plain);
+  return (
+    picture && {
+      kind: 'figure',
+      height: HEIGHT + 2,
+      at: ([x, y], width) => [group([x + (width - USUAL_WIDTH) / 2, y], picture.items)],
+    }
+  );
 }
 
 const COLUMNS: readonly FlowColumn[] = [

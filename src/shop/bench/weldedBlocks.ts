@@ -4,7 +4,8 @@
  */
 
 import type { ResolvedRunner } from '../../../geometry';
-import type { Joint, NestPart, Piece, WeldedTube } from '../making/report';
+import { settingsOf } from '../../../shared/stock/workshop';
+import type { Joint, Piece, StockPlan, WeldedTube } from '../making/report';
 import type { Block, FlowColumn } from '../sheet/flow';
 import type { Bench } from './bench';
 import { endName, isPurged, partOf, startName } from './bench';
@@ -15,7 +16,7 @@ export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Bloc
   const part = partOf(bench, tube.runner);
   if (!part) return [];
   const { outsideDiameter, material } = part.resolved.tube;
-  const stock = stockOf(bench.making.plan.parts);
+  const stock = stockOf(bench.making.plan);
   const turns = turnsOf(tube, steps);
   const round = (degrees: number): string => aroundFigure((degrees / 360) * Math.PI * outsideDiameter, steps.display);
   const rows = tube.pieces.map((piece, k) => [
@@ -37,7 +38,7 @@ export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Bloc
   return [
     { kind: 'figure', ...stripFigure(stripOf(tube, turns, startName(part.resolved), endName(part.resolved), steps)) },
     { kind: 'heading', words: `Pieces in the order they go on, ${steps.display} and degrees` },
-    { kind: 'words', words: howToTurn(part.resolved, radiiOf(tube, steps)) },
+    { kind: 'words', words: howToTurn(part.resolved, radiiOf(tube, steps), allowedFor(bench, part.resolved, steps)) },
     { kind: 'table', columns: COLUMNS, rows },
     ...(isPurged(material)
       ? [
@@ -63,9 +64,24 @@ const COLUMNS: readonly FlowColumn[] = [
   { head: 'round', share: 18, figure: true },
 ];
 
-function howToTurn({ runner: { from } }: ResolvedRunner, radii: string): string {
+/** What sawn lengths hold beside the tube itself: for welds, and to be trimmed off at its ends. */
+function allowedFor({ header }: Bench, { tooling }: ResolvedRunner, steps: Steps): string {
+  const { weldGap, weldShrinkage } = settingsOf(header.design.workshop);
+  const { trimStart = 0, trimEnd = 0 } = tooling;
+  const say = (mm: number): string => tapeFigure(mm, steps);
+  const exact = (mm: number): string => lengthFigure(mm, steps.display);
+  const held = [
+    ...(weldGap > 0 ? [`a gap of ${exact(weldGap)} a weld`] : []),
+    ...(weldShrinkage > 0 ? [`${exact(weldShrinkage)} that each weld draws in`] : []),
+    ...(trimStart > 0 ? [`${say(trimStart)} to trim at the start`] : []),
+    ...(trimEnd > 0 ? [`${say(trimEnd)} to trim at the end`] : []),
+  ];
+  return held.length > 0 ? `, reckoned with ${held.join(', ')}` : '';
+}
+
+function howToTurn({ runner: { from } }: ResolvedRunner, radii: string, allowed: string): string {
   const [start, up] = 'port' in from ? ['flange', 'port’s'] : ['collector', 'collector’s'];
-  return `In, arc and out are as sawn, ${radii}. Scribe a line along the outside of each bend, away from its centre. Turn: how far this line lies round from the last bend’s, clockwise looking along the tube away from the ${start}, − the other way; the first one’s is from the ${up} up. Total: from up, as on the dials. Round: as much along the outside of the tube.`;
+  return `In, arc and out are as sawn, ${radii}${allowed}. Scribe a line along the outside of each bend, away from its centre. Turn: how far this line lies round from the last bend’s, clockwise looking along the tube away from the ${start}, − the other way; the first one’s is from the ${up} up. Total: from up, as on the dials. Round: as much along the outside of the tube.`;
 }
 
 const radiiOf = ({ pieces }: WeldedTube, steps: Steps): string => {
@@ -85,13 +101,15 @@ export function turnsOf({ start, joints }: Pick<WeldedTube, 'start' | 'joints'>,
   });
 }
 
-/** `u180 no. 2` by piece. */
-export function stockOf(parts: readonly NestPart[]): Map<string, string> {
+/** `u180 no. 2` by piece; what is only assumed to be on sale has no name that anybody knows. */
+export function stockOf({ parts, buy }: StockPlan): Map<string, string> {
   const used = parts.flatMap((p) => p.used);
+  const assumed = new Set(buy.filter((b) => b.assumed).map((b) => b.stock));
   return new Map(
-    used.flatMap(({ stock, number, cuts }) => {
+    used.flatMap(({ stock, kind, number, cuts }) => {
+      const name = assumed.has(stock) ? `assumed ${kind}` : stock;
       const several = used.filter((u) => u.stock === stock).length > 1;
-      return cuts.map(({ piece }) => [piece, several ? `${stock} no. ${number}` : stock] as const);
+      return cuts.map(({ piece }) => [piece, several ? `${name} no. ${number}` : name] as const);
     }),
   );
 }

@@ -5,17 +5,17 @@
 import type { Header } from '../../../geometry';
 import type { Tube, Workshop } from '../../../shared/design/types';
 import { assumedBend, settingsOf } from '../../../shared/stock/workshop';
+import { sameTube } from '../nest/sameTube';
 import { stockPlan } from '../nest/stockPlan';
 import type { Part } from '../part';
 import type { LegChoice } from './report';
 import { weldedPieces } from './stockPieces';
 import { weldedTotals } from './totals/wayTotals';
-import { isOfTube } from './welded/stock';
 import { weldedTube } from './welded/weldedTube';
 
 /** @param tube its name in `tubes` */
 export async function legChoices(header: Header, tube: string, parts: readonly Part[]): Promise<LegChoice[]> {
-  const { workshop, tubes } = header.design;
+  const { workshop, tubes, display = 'mm' } = header.design;
   const own = parts.filter(({ resolved }) => resolved.runner.tube === tube);
   const choices: LegChoice[] = [];
   for (const longestLeg of lengthsToTry(workshop, tubes[tube]!)) {
@@ -23,7 +23,7 @@ export async function legChoices(header: Header, tube: string, parts: readonly P
     const triedHeader = { ...header, design: { ...header.design, workshop: tried } };
     const welded = own.map((part) => weldedTube(triedHeader, part));
     const pieces = weldedPieces(welded, () => tubes[tube]!);
-    const plan = await stockPlan(tried, pieces.bars, pieces.bends);
+    const plan = await stockPlan(tried, pieces.bars, pieces.bends, { display });
     choices.push({
       longestLeg,
       isChosen: (workshop?.longestLeg ?? null) === longestLeg,
@@ -36,7 +36,7 @@ export async function legChoices(header: Header, tube: string, parts: readonly P
 
 /** As they are, then each length of leg that the stock of this tube has but the longest, what a weld keeps off a bend, and what is set. */
 function lengthsToTry(workshop: Workshop | undefined, tube: Tube): (number | null)[] {
-  const listed = (workshop?.bends ?? []).filter((bend) => isOfTube(bend, tube));
+  const listed = (workshop?.bends ?? []).filter((bend) => sameTube(bend, tube));
   const stock = listed.length > 0 ? listed : [assumedBend(tube, tube.outsideDiameter, 'assumed')];
   const legs = stock.flatMap((bend) => bend.legs);
   const longest = Math.max(...legs);

@@ -24,7 +24,7 @@ const DEFAULT_WAY: Way = 'welded';
 /** @param made every part of the header, where who calls has them already */
 export async function makingOf(header: Header, made?: Made): Promise<Making> {
   const { parts: solids } = made ?? (await headerParts(header));
-  const { workshop } = header.design;
+  const { workshop, display = 'mm' } = header.design;
   const { parts } = partsOf(header);
   const welded = parts.map((part) => weldedTube(header, part));
   const bent = parts.flatMap((part) => bentTubes(header, part));
@@ -36,7 +36,7 @@ export async function makingOf(header: Header, made?: Made): Promise<Making> {
   const inOne = madeBent({ groups, bent });
   const pieces = weldedPieces(ofPieces, tubeOf);
   const bars = [...pieces.bars, ...bentPieces(inOne, tubeOf).bars, ...collectorPieces(header, solids)];
-  const plan = await stockPlan(workshop, bars, pieces.bends);
+  const plan = await stockPlan(workshop, bars, pieces.bends, { display });
   const materials = materialLines(header, solids);
   return {
     groups,
@@ -59,13 +59,13 @@ async function groupOf(
   bent: readonly BentTube[],
   tubeOf: (runner: string) => Tube,
 ): Promise<TubeGroup> {
-  const { workshop, tubes, tooling } = header.design;
+  const { workshop, tubes, tooling, display = 'mm' } = header.design;
   const own = <T extends { readonly tube: string }>(list: readonly T[]): T[] => list.filter((t) => t.tube === tube);
   const [ofPieces, inOne] = [own(welded), own(bent)];
   const pieces = weldedPieces(ofPieces, tubeOf);
   const asked = { tube: tubes[tube]!, workshop };
-  const weldedPlan = await stockPlan(workshop, pieces.bars, pieces.bends);
-  const bentPlan = await stockPlan(workshop, bentPieces(inOne, tubeOf).bars, []);
+  const weldedPlan = await stockPlan(workshop, pieces.bars, pieces.bends, { display });
+  const bentPlan = await stockPlan(workshop, bentPieces(inOne, tubeOf).bars, [], { display });
   return {
     tube,
     legs: await legChoices(header, tube, parts),

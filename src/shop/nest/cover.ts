@@ -5,9 +5,10 @@
  * ends what takes too long, and then says so by a bound below the value.
  */
 import { diveOnce } from './dive';
+import { byNumbers } from './levels';
 import { type Column, master, type Taken, wholeNumbers } from './master';
 import { relax } from './relax';
-import { costOf, type Kind, near, newSearch } from './search';
+import { costOf, type Kind, near, newSearch, type Ruling } from './search';
 import { solver } from './solver';
 import { nextTotal } from './units';
 
@@ -16,46 +17,62 @@ export type Covered = {
   readonly value: number;
   readonly bound: number;
   readonly proved: boolean;
+  readonly rulings: readonly Ruling[];
 };
 
-const DIVES = 12;
+const FIRST_DIVES = 4;
+const MORE_DIVES = 8;
+const MANY_COLUMNS = 40_000;
 const FIRST_NODES = 200;
 const LAST_NODES = 1_000_000;
+/** What a light search takes on at the end. */
+const FEW_COLUMNS = 2000;
+const FEW_NODES = 100;
 
-/** @param start a plan that gives every piece */
+/**
+ * @param start a plan that gives every piece
+ * @param light a good plan is enough: proved only where that is soon had
+ * @param below whether a plan of less exists is all that is asked: a bound there ends the search
+ */
 export async function cover(
   wanted: readonly number[],
   kinds: readonly Kind[],
   start: Taken,
   seconds: number,
+  { below = Number.POSITIVE_INFINITY, light = false } = {},
 ): Promise<Covered> {
   const easy = easyBound(wanted, kinds, costOf(start, kinds));
   const first = costOf(start, kinds);
-  if (first <= easy + near(easy)) return { taken: start, value: first, bound: first, proved: true };
+  if (first <= easy + near(easy)) return { taken: start, value: first, bound: first, proved: true, rulings: [] };
   const highs = await solver();
-  const search = newSearch(wanted, kinds, start, seconds);
+  const search = newSearch(wanted, kinds, start, seconds, below);
   const m = master(highs, wanted, kinds);
   try {
     const begun = start.map(([column]) => column);
     search.insert(m, begun);
-    const relaxed = relax(m, search, wanted, kinds, false);
+    relax(m, search, wanted, kinds, false);
     search.raise(easy);
+    const goOn = () => !search.done() && search.left() > 0;
     const whole = (nodes: number, columns: readonly Column[]) =>
       wholeNumbers(highs, wanted, kinds, columns, { enough: search.bound, nodes, seconds: search.left() });
-    if (!search.done() && search.left() > 0) search.offer(whole(FIRST_NODES, search.columns).taken);
-    for (let dive = 0; dive < DIVES && !search.done() && relaxed && search.left() > 0; dive++) {
-      search.offer(diveOnce(m, search, wanted, kinds, dive));
-      if (dive % 4 === 3 && !search.done()) search.offer(whole(FIRST_NODES, search.columns).taken);
+    for (let dive = 0; dive < FIRST_DIVES && goOn(); dive++) search.offer(diveOnce(m, search, wanted, kinds, dive));
+    const onSale = kinds.filter(({ limit, cost }) => !Number.isFinite(limit) && cost > 0).length;
+    if (goOn() && onSale > 1) await byNumbers(search, wanted, kinds, cover);
+    if (goOn() && !light) search.offer(whole(FIRST_NODES, search.columns).taken);
+    for (let dive = 0; dive < MORE_DIVES && goOn() && !light; dive++) {
+      search.offer(diveOnce(m, search, wanted, kinds, FIRST_DIVES + dive));
+      if (dive % 4 === 3 && goOn()) search.offer(whole(FIRST_NODES, search.columns).taken);
     }
-    if (!search.done() && search.left() > 0) {
-      const all = search.couldBetter();
-      const answer = whole(LAST_NODES, all ?? search.columns);
+    if (goOn()) {
+      const all = search.couldBetter(light ? FEW_COLUMNS : MANY_COLUMNS);
+      const answer = whole(light ? FEW_NODES : LAST_NODES, all ?? (light ? [] : search.columns));
       search.offer(answer.taken);
       // A better plan would use these columns only: what none of theirs is below, no plan is below.
       if (all) search.raise(Math.min(search.value, answer.finished ? search.value : answer.bound));
     }
-    const proved = search.done();
-    return { taken: search.taken, value: search.value, bound: proved ? search.value : search.bound, proved };
+    const { taken, value, rulings } = search;
+    const proved = value <= search.bound + near(value);
+    return { taken, value, bound: proved ? value : search.bound, proved, rulings };
   } finally {
     m.dispose();
   }

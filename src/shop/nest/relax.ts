@@ -7,14 +7,14 @@ import type { Master, Relaxed } from './master';
 import { type Kind, NEAR, type Search } from './search';
 
 /** Steps of one search for a column while any good one does; then, where none is found so, with what may be missed by. */
-const QUICK = 20_000;
+const QUICK = 5_000;
 const THOROUGH = [
-  [2_000_000, 0],
-  [500_000, 1e-4],
-  [500_000, 1e-3],
-  [500_000, 1e-2],
+  [300_000, 0],
+  [100_000, 1e-4],
+  [100_000, 1e-3],
+  [100_000, 1e-2],
 ] as const;
-const DIVE_ROUNDS = 25;
+const DIVE_ROUNDS = 10;
 
 /** Columns are added until none would lower the cost in fractions; of a rest of the pieces, for so many rounds. */
 export function relax(

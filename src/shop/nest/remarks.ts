@@ -1,9 +1,9 @@
-/** Why a piece cannot be cut from the stock there is: by how much, and what would do. mm, degrees. */
+/** Why a piece cannot be cut from the stock there is: by how much, and what would do. mm and degrees, said as the design is shown. */
 import type { StockBar, StockBend } from '../../../shared/design/types';
 import type { Remark } from '../making/report';
 import { lies, NO_LEG, SAME_ANGLE } from './bends';
 import type { BarPiece, BendPiece } from './stockPlan';
-import { figure, named, tubeWords } from './words';
+import { figure, named, type Say } from './words';
 
 type Saw = { readonly kerf: number; readonly endTrim: number };
 const EPSILON = 1e-6;
@@ -16,7 +16,7 @@ export const fitsBend = ({ piece, angle, legs }: BendPiece, bend: StockBend): bo
 
 const stopping = (where: string, message: string): Remark => ({ where, message, stops: true });
 
-export function barRemarks(pieces: readonly BarPiece[], bars: readonly StockBar[], saw: Saw): Remark[] {
+export function barRemarks(pieces: readonly BarPiece[], bars: readonly StockBar[], saw: Saw, say: Say): Remark[] {
   const longest = Math.max(...bars.map(({ length }) => length));
   const usable = longest - 2 * saw.endTrim;
   const tooLong = pieces.filter(({ length }) => !bars.some((bar) => fitsBar(length, bar, saw.endTrim)));
@@ -24,20 +24,27 @@ export function barRemarks(pieces: readonly BarPiece[], bars: readonly StockBar[
     ...tooLong.map(({ piece, length, tube }) =>
       stopping(
         'workshop/bars',
-        `${piece}: ${figure(length)} mm is ${figure(length - usable)} mm more than the longest bar of ${tubeWords(tube)} gives, ${figure(Math.max(0, usable))} mm of ${figure(longest)}; list a bar of at least ${ceil(length + 2 * saw.endTrim)} mm, or split the piece`,
+        `${piece}: ${say.length(length)} is ${say.length(length - usable)} more than the longest bar of ${say.tube(tube)} gives, ${say.length(Math.max(0, usable))} of ${say.bare(longest)}; list a bar of at least ${say.atLeast(length + 2 * saw.endTrim)}, or split the piece`,
       ),
     ),
     ...kerfRemark(
       pieces.map(({ piece, length }) => ({ piece, length })),
       saw.kerf,
-      'mm long',
+      'long',
+      say,
     ),
   ];
 }
 
+/** Degrees that would do. */
 const ceil = (value: number): string => figure(Math.ceil(value * 100 - EPSILON) / 100);
 
-function kerfRemark(pieces: readonly { piece: string; length: number }[], kerf: number, what: string): Remark[] {
+function kerfRemark(
+  pieces: readonly { piece: string; length: number }[],
+  kerf: number,
+  what: string,
+  say: Say,
+): Remark[] {
   const thin = pieces.filter(({ length }) => length < kerf);
   if (thin.length === 0) return [];
   const least = thin.reduce((a, b) => (b.length < a.length ? b : a));
@@ -45,49 +52,53 @@ function kerfRemark(pieces: readonly { piece: string; length: number }[], kerf: 
   return [
     stopping(
       'workshop/kerf',
-      `a cut takes ${figure(kerf)} mm and ${least.piece} is only ${figure(least.length)} ${what}${others}: such a piece does not survive the saw; lower the kerf below ${figure(least.length)} mm, or make the piece part of its neighbour`,
+      `a cut takes ${say.length(kerf)} and ${least.piece} is only ${say.length(least.length)} ${what}${others}: such a piece does not survive the saw; lower the kerf below ${say.length(least.length)}, or make the piece part of its neighbour`,
     ),
   ];
 }
 
-export function noRadius(pieces: readonly BendPiece[], ofTube: readonly StockBend[]): Remark {
+export function noRadius(pieces: readonly BendPiece[], ofTube: readonly StockBend[], say: Say): Remark {
   const { radius, tube } = pieces[0]!;
-  const radii = [...new Set(ofTube.map((bend) => figure(bend.radius)))].sort((a, b) => Number(a) - Number(b));
+  const radii = [...new Set(ofTube.map((bend) => say.bare(bend.radius)))].sort((a, b) => Number(a) - Number(b));
   return stopping(
     'workshop/bends',
-    `no bend of ${figure(radius)} mm radius in ${tubeWords(tube)} is on the shelf or for sale, for ${named(pieces.map(({ piece }) => piece))}; there ${radii.length === 1 ? 'is' : 'are'} ${radii.join(', ')} mm: list one, or lay the tube with a radius there is`,
+    `no bend of ${say.length(radius)} radius in ${say.tube(tube)} is on the shelf or for sale, for ${named(pieces.map(({ piece }) => piece))}; there ${radii.length === 1 ? 'is' : 'are'} ${radii.join(', ')} ${say.unit}: list one, or lay the tube with a radius there is`,
   );
 }
 
-export function bendRemarks(pieces: readonly BendPiece[], bends: readonly StockBend[], { kerf }: Saw): Remark[] {
+export function bendRemarks(
+  pieces: readonly BendPiece[],
+  bends: readonly StockBend[],
+  { kerf }: Saw,
+  say: Say,
+): Remark[] {
   const { radius } = pieces[0]!;
   return [
     ...pieces
       .filter((piece) => !bends.some((bend) => fitsBend(piece, bend)))
-      .map((piece) => stopping('workshop/bends', `${piece.piece}: ${whyNot(piece, bends)}`)),
+      .map((piece) => stopping('workshop/bends', `${piece.piece}: ${whyNot(piece, bends, say)}`)),
     ...kerfRemark(
       pieces.map(({ piece, angle }) => ({ piece, length: (angle * Math.PI * radius) / 180 })),
       kerf,
-      'mm long on its arc',
+      'long on its arc',
+      say,
     ),
   ];
 }
 
-function whyNot({ angle, radius, legs }: BendPiece, bends: readonly StockBend[]): string {
+function whyNot({ angle, radius, legs }: BendPiece, bends: readonly StockBend[], say: Say): string {
   const widest = Math.max(...bends.map((bend) => bend.angle));
-  const of = `of ${figure(radius)} mm radius`;
+  const of = `of ${say.length(radius)} radius`;
   if (angle > widest + SAME_ANGLE)
     return `it turns ${figure(angle)}°, ${figure(angle - widest)}° more than the widest bend ${of}, ${figure(widest)}°; list a bend of at least ${ceil(angle)}°, or split the piece`;
   const longest = Math.max(...bends.map((bend) => Math.max(...bend.legs)));
   const leg = Math.max(...legs);
   if (leg > longest + EPSILON)
-    return `it keeps a leg of ${figure(leg)} mm, ${figure(leg - longest)} mm more than the longest leg of a bend ${of}, ${figure(longest)} mm; list a bend whose leg is at least ${ceil(leg)} mm, or weld straight tube to it`;
+    return `it keeps a leg of ${say.length(leg)}, ${say.length(leg - longest)} more than the longest leg of a bend ${of}, ${say.length(longest)}; list a bend whose leg is at least ${say.atLeast(leg)}, or weld straight tube to it`;
   const both = legs.every((l) => l > NO_LEG);
-  const there = bends.map(
-    (bend) => `${figure(bend.angle)}° with legs of ${bend.legs.map((l) => figure(l)).join(' and ')}`,
-  );
+  const there = bends.map((bend) => `${figure(bend.angle)}° with legs of ${bend.legs.map(say.bare).join(' and ')}`);
   const wanted = both
-    ? `it keeps both its legs, ${legs.map((l) => figure(l)).join(' and ')} mm, so it must be a whole bend of ${figure(angle)}°`
-    : `it turns ${figure(angle)}° and keeps a leg of ${figure(leg)} mm`;
-  return `${wanted}; ${of} there is ${there.join(', ')} mm: list one that has both, or weld straight tube to the piece`;
+    ? `it keeps both its legs, ${legs.map(say.bare).join(' and ')} ${say.unit}, so it must be a whole bend of ${figure(angle)}°`
+    : `it turns ${figure(angle)}° and keeps a leg of ${say.length(leg)}`;
+  return `${wanted}; ${of} there is ${there.join(', ')} ${say.unit}: list one that has both, or weld straight tube to the piece`;
 }

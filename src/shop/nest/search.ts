@@ -8,17 +8,26 @@ import { nextTotal, stepOf } from './units';
 
 export type Kind = KindCost & { readonly stock: Stock };
 
+/** The pieces are worth `need` in all, and one length of each kind holds at most so much. */
+export type Ruling = { readonly need: number; readonly most: readonly number[] };
+
 /** Costs that differ by less than this part are the same; lengths and worths are far finer. */
 export const NEAR = 1e-6;
 export const near = (value: number): number => NEAR * Math.max(1, Math.abs(value));
-const MANY_COLUMNS = 40_000;
 
 export const costOf = (taken: Taken, kinds: readonly KindCost[]): number =>
   taken.reduce((sum, [{ kind }, times]) => sum + times * kinds[kind]!.cost, 0);
 
 export type Search = ReturnType<typeof newSearch>;
 
-export function newSearch(wanted: readonly number[], kinds: readonly Kind[], start: Taken, seconds: number) {
+/** @param below whether a plan of less exists is all that is asked */
+export function newSearch(
+  wanted: readonly number[],
+  kinds: readonly Kind[],
+  start: Taken,
+  seconds: number,
+  below = Number.POSITIVE_INFINITY,
+) {
   const columns: Column[] = [];
   const known = new Set<string>();
   const ends = performance.now() + seconds * 1000;
@@ -26,11 +35,13 @@ export function newSearch(wanted: readonly number[], kinds: readonly Kind[], sta
   let best = { raw: 0, worths: wanted.map(() => 0), kept: kinds.map(({ cost }) => cost) };
   const s = {
     columns,
+    /** What the best bound so far was had from. */
+    rulings: [] as Ruling[],
     taken: start,
     value: costOf(start, kinds),
     bound: 0,
     left: () => (ends - performance.now()) / 1000,
-    done: () => s.value <= s.bound + near(s.value),
+    done: () => s.value <= s.bound + near(s.value) || s.bound >= below - near(below),
     insert(m: Master, more: readonly Column[]): number {
       const fresh = more.filter(({ kind, counts }) => {
         const key = `${kind}:${counts.map((c) => c.join('x')).join()}`;
@@ -58,15 +69,17 @@ export function newSearch(wanted: readonly number[], kinds: readonly Kind[], sta
       let raw = worths.reduce((sum, worth, t) => sum + (worth / over) * wanted[t]!, 0);
       for (const [k, { cost, limit }] of kinds.entries())
         if (Number.isFinite(limit)) raw += limit * Math.min(0, cost - most[k]! / over);
+      const need = worths.reduce((sum, worth, t) => sum + worth * wanted[t]!, 0);
+      if (raw > best.raw) s.rulings = [{ need, most }];
       if (raw > best.raw) best = { raw, worths: worths.map((worth) => worth / over), kept };
       s.raise(raw);
     },
-    /** Every column that a plan below the value could use; null where they are too many. */
-    couldBetter(): Column[] | null {
+    /** Every column that a plan below the value could use; null where there are more than `many`. */
+    couldBetter(many: number): Column[] | null {
       const gap = s.value - step - best.raw + near(s.value);
       const all: Column[] = [];
       for (const [kind, { stock }] of kinds.entries()) {
-        const some = everyFill(stock, best.worths, wanted, best.kept[kind]! - gap, MANY_COLUMNS - all.length);
+        const some = everyFill(stock, best.worths, wanted, best.kept[kind]! - gap, many - all.length);
         if (!some) return null;
         all.push(...some.map((counts) => ({ kind, counts })));
       }

@@ -1,8 +1,8 @@
 /**
  * Pieces shared out among a shelf and what can be bought, in this order: as few pieces as possible are left over; the least is
- * bought; where something is, the shelf is used up first, where nothing is, the least of it is used; what is left over is in as few
- * and as long pieces as a refill finds. The first two are proved or say that they are not, the least of the shelf nearly always is;
- * the rest is a good try, no more.
+ * bought; where something is, the shelf is used up first, where nothing is, the least of it is used; what is left is in as few and as
+ * long pieces as a refill finds. The first two are proved or say that they are not; the least of the shelf is proved where that is
+ * soon had, and the rest is a good try.
  */
 import { cover } from './cover';
 import { bestFill, type Counts, SAME, type Stock } from './fill';
@@ -57,7 +57,9 @@ export async function share(wanted: readonly number[], supplies: readonly Supply
   const bought = await cover(given, kinds, greedy(given, kinds, rescued.taken), left());
   const spared = await leastOfShelf(given, supplies, kinds, bought.taken, left());
   const bins = refilled(shelfFirst(toBins(given, kinds, spared.taken), supplies, given), supplies, given);
-  const answer = bought.value > 0 ? { ...bought, of: 'bought' as const } : { ...spared, of: 'shelf' as const };
+  // That nothing must be bought needs no proof; how little of the shelf will do is only told where it is proved.
+  const sparing = bought.value === 0 && spared.proved && spared.value > 0;
+  const answer = sparing ? { ...spared, of: 'shelf' as const } : { ...bought, of: 'bought' as const };
   const proved = answer.proved && rescued.proved;
   return { bins, over: rescued.over, of: answer.of, value: answer.value, bound: answer.bound, proved };
 }
@@ -134,7 +136,7 @@ async function leastOfShelf(
     ({ stock, source, limit, supply }, k): Kind =>
       source === 'shelf' ? { stock, limit, cost: supplies[supply]!.size } : { stock, limit: used[k]!, cost: 0 },
   );
-  return cover(wanted, fixed, taken, seconds);
+  return cover(wanted, fixed, taken, seconds, { light: true });
 }
 
 /** One by one, without what is had more often than wanted. */

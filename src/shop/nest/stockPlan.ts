@@ -3,14 +3,14 @@
  * the workshop lists none of a tube, one is assumed on sale and marked so. What cannot be cut is a remark; the rest is planned all
  * the same. mm, degrees, the workshop's currency.
  */
-import { DEFAULT_MATERIAL } from '../../../geometry/index';
-import type { StockBar, StockBend, Tube, Workshop } from '../../../shared/design/types';
+import type { Display, StockBar, StockBend, Tube, Workshop } from '../../../shared/design/types';
 import { assumedBar, assumedBend, settingsOf } from '../../../shared/stock/workshop';
 import type { BuyLine, NestPart, Remark, StockPlan } from '../making/report';
 import { type Cuts, cutBars } from './bars';
 import { cutBends } from './bends';
 import { barRemarks, bendRemarks, fitsBar, fitsBend, noRadius } from './remarks';
-import { figure, tubeWords } from './words';
+import { alike, sameTube } from './sameTube';
+import { figure, type Say, sayIn } from './words';
 
 export type BarPiece = { readonly piece: string; readonly tube: Tube; readonly length: number };
 export type BendPiece = {
@@ -22,27 +22,26 @@ export type BendPiece = {
   readonly legs: readonly [number, number];
 };
 
-/** Sizes that differ by no more are the same tube, the same radius. mm */
-const SAME_SIZE = 0.05;
-const alike = (a: number, b: number): boolean => Math.abs(a - b) <= SAME_SIZE + 1e-9;
-export const sameTube = (a: Tube, b: Tube): boolean =>
-  alike(a.outsideDiameter, b.outsideDiameter) &&
-  alike(a.wall, b.wall) &&
-  (a.material ?? DEFAULT_MATERIAL) === (b.material ?? DEFAULT_MATERIAL);
+export type PlanOptions = {
+  /** In which unit its words are. */
+  readonly display?: Display;
+  /** For each search. */
+  readonly seconds?: number;
+};
 
-/** @param seconds for each search */
 export async function stockPlan(
   workshop: Workshop | undefined,
   bars: readonly BarPiece[],
   bends: readonly BendPiece[],
-  seconds?: number,
+  { display = 'mm', seconds }: PlanOptions = {},
 ): Promise<StockPlan> {
+  const say = sayIn(display);
   const settings = settingsOf(workshop);
   const ids = new Set([...(settings.bars ?? []), ...(settings.bends ?? [])].map(({ id }) => id));
   const searches = [
-    ...grouped(bars, (a, b) => sameTube(a.tube, b.tube)).map((group) => barsOf(group, settings, ids, seconds)),
+    ...grouped(bars, (a, b) => sameTube(a.tube, b.tube)).map((group) => barsOf(group, settings, ids, say, seconds)),
     ...grouped(bends, (a, b) => sameTube(a.tube, b.tube) && alike(a.radius, b.radius)).map((group) =>
-      bendsOf(group, settings, ids, seconds),
+      bendsOf(group, settings, ids, say, seconds),
     ),
   ];
   const found: Awaited<(typeof searches)[number]>[] = [];
@@ -74,6 +73,7 @@ async function barsOf(
   pieces: readonly BarPiece[],
   settings: Settings,
   ids: ReadonlySet<string>,
+  say: Say,
   seconds?: number,
 ): Promise<Found> {
   const { tube } = pieces[0]!;
@@ -82,7 +82,7 @@ async function barsOf(
   const assumed = listed.length === 0;
   const bars = assumed ? [assumedBar(tube, freeId(`bar-${sizeOf(tube)}`, ids))] : listed;
   const fitting = pieces.filter(({ length }) => bars.some((bar) => fitsBar(length, bar, endTrim)));
-  const what = `straight tube ${tubeWords(tube)}`;
+  const what = `straight tube ${say.tube(tube)}`;
   const cuts = await cutBars({
     pieces: fitting.map(({ piece, length }) => ({ id: piece, length })),
     stock: bars.map((bar) => ({ ...bar, count: bar.count ?? 0, buy: bar.buy ?? true })),
@@ -92,8 +92,8 @@ async function barsOf(
   });
   return {
     ...(fitting.length > 0 ? { part: partOf(what, 'bar', cuts, bars) } : {}),
-    buy: buyLines(cuts, bars, assumed, (bar) => `bar ${figure(bar.length)} mm, ${tubeWords(tube)}`),
-    remarks: [...barRemarks(pieces, bars, settings), ...cutRemarks(cuts, what, 'workshop/bars')],
+    buy: buyLines(cuts, bars, assumed, (bar) => `bar ${say.length(bar.length)}, ${say.tube(tube)}`),
+    remarks: [...barRemarks(pieces, bars, settings, say), ...cutRemarks(cuts, what, 'workshop/bars', say)],
   };
 }
 
@@ -101,6 +101,7 @@ async function bendsOf(
   pieces: readonly BendPiece[],
   settings: Settings,
   ids: ReadonlySet<string>,
+  say: Say,
   seconds?: number,
 ): Promise<Found> {
   const { tube, radius } = pieces[0]!;
@@ -108,9 +109,9 @@ async function bendsOf(
   const assumed = ofTube.length === 0;
   const id = freeId(`u-bend-${sizeOf(tube)}-r${figure(radius)}`, ids);
   const bends = assumed ? [assumedBend(tube, radius, id)] : ofTube.filter((bend) => alike(bend.radius, radius));
-  if (bends.length === 0) return { buy: [], remarks: [noRadius(pieces, ofTube)] };
+  if (bends.length === 0) return { buy: [], remarks: [noRadius(pieces, ofTube, say)] };
   const fitting = pieces.filter((piece) => bends.some((bend) => fitsBend(piece, bend)));
-  const what = `bends of ${figure(radius)} mm radius, ${tubeWords(tube)}`;
+  const what = `bends of ${say.length(radius)} radius, ${say.tube(tube)}`;
   const cuts = await cutBends({
     pieces: fitting.map(({ piece, angle, legs }) => ({ id: piece, angle, legs })),
     stock: bends.map((bend) => ({ ...bend, count: bend.count ?? 0, buy: bend.buy ?? true })),
@@ -119,11 +120,11 @@ async function bendsOf(
     ...(seconds === undefined ? {} : { seconds }),
   });
   const words = ({ angle, legs }: StockBend) =>
-    `bend ${figure(angle)}°, radius ${figure(radius)} mm, legs ${legs.map((l) => figure(l)).join(' and ')} mm, ${tubeWords(tube)}`;
+    `bend ${figure(angle)}°, radius ${say.length(radius)}, legs ${legs.map(say.bare).join(' and ')} ${say.unit}, ${say.tube(tube)}`;
   return {
     ...(fitting.length > 0 ? { part: partOf(what, 'bend', cuts, bends) } : {}),
     buy: buyLines(cuts, bends, assumed, words),
-    remarks: [...bendRemarks(pieces, bends, settings), ...cutRemarks(cuts, what, 'workshop/bends')],
+    remarks: [...bendRemarks(pieces, bends, settings, say), ...cutRemarks(cuts, what, 'workshop/bends', say)],
   };
 }
 
@@ -156,7 +157,8 @@ function buyLines<S extends StockBar | StockBend>(
   });
 }
 
-function cutRemarks({ over, proved, value, bound, least }: Cuts, what: string, where: string): Remark[] {
+function cutRemarks({ over, proved, value, bound, least }: Cuts, what: string, where: string, say: Say): Remark[] {
+  const amount = (n: number): string => (least.startsWith('length') ? say.length(n) : figure(n));
   const remarks: Remark[] = [];
   if (over.length > 0)
     remarks.push({
@@ -167,7 +169,7 @@ function cutRemarks({ over, proved, value, bound, least }: Cuts, what: string, w
   if (!proved)
     remarks.push({
       where,
-      message: `${what}: the search ended before its plan was proved best: ${least} ${figure(value)}, and no plan can have less than ${figure(bound)}`,
+      message: `${what}: the search ended before its plan was proved best: ${least} ${amount(value)}, and no plan can have less than ${amount(bound)}`,
       stops: false,
     });
   return remarks;

@@ -105,6 +105,7 @@ function written(cover: Cover, findings: readonly Finding[] | null, paper: Paper
   y += 3;
   if (problems.length === 0 || !findings)
     section(problems.length === 0 ? 'The design holds every rule' : notReady(problems.length));
+  if (problems.length === 0) y = paragraph(items, [CHECKED], [free.left, y], width) + (findings?.length ? 3 : 0);
   for (const { head, words } of findings ?? []) {
     section(head);
     y = paragraph(items, words, [free.left, y], width) + 3;
@@ -113,6 +114,8 @@ function written(cover: Cover, findings: readonly Finding[] | null, paper: Paper
   y = paragraph(items, [`${next}${printWords(display)}`], [free.left, y], width);
   return { items, top, end: y - LINE };
 }
+
+const CHECKED = 'Checked when this packet was made: ends, bends, straights, lengths and clearances.';
 
 const printWords = (display: Display): string =>
   `Printed at 100 %, the bar on each page measures ${barLength(display)}: check it before you cut. All figures are nominal: tube varies, bends spring back, welds draw. Measure your tube, and prove the first piece before the rest is cut.`;

@@ -4,7 +4,7 @@
  */
 import { type Item, type Point, widthOf } from '../../formats/drawing/drawing';
 import { line, rectangle, text } from '../../formats/drawing/items';
-import { wrapText } from '../../formats/drawing/textWidth';
+import { textWidth, wrapText } from '../../formats/drawing/textWidth';
 import { freeBox, type Paper, upright } from './paper';
 import type { Sheet } from './sheet';
 import { EDGE, LINE, THIN, TYPE } from './style';
@@ -23,6 +23,8 @@ export type FlowColumn = {
 };
 
 export type Block =
+  /** What follows begins a sheet. */
+  | { readonly kind: 'sheet' }
   | { readonly kind: 'heading'; readonly words: string }
   | { readonly kind: 'words'; readonly words: string; readonly head?: string }
   | { readonly kind: 'table'; readonly columns: readonly FlowColumn[]; readonly rows: readonly (readonly string[])[] }
@@ -38,6 +40,8 @@ type Piece = {
   readonly again?: Piece;
   /** Only room to what follows: none is needed where a sheet ends. */
   readonly isRoom?: true;
+  /** Nothing more goes on the sheet before. */
+  readonly isEnd?: true;
 };
 
 const HEADING = 10;
@@ -57,12 +61,19 @@ export function flowSheets(title: string, blocks: readonly Block[], paper: Paper
     const own = piecesOf(block, widthOf(free));
     // What introduces a table or a figure stands over it.
     const next = blocks[i + 1]?.kind;
-    const leads = block.kind === 'words' && (next === 'table' || next === 'figure');
+    const leads =
+      (block.kind === 'words' && (next === 'table' || next === 'figure')) ||
+      // And what a figure's words say of it stands under it.
+      (block.kind === 'figure' && next === 'words');
     return leads ? own.map((piece): Piece => ({ ...piece, withNext: true })) : own;
   });
   const pages: Item[][] = [];
   let y = Number.POSITIVE_INFINITY;
   for (const [i, piece] of pieces.entries()) {
+    if (piece.isEnd) {
+      y = Number.POSITIVE_INFINITY;
+      continue;
+    }
     if (piece.isRoom && y + piece.height > free.bottom) continue;
     const kept = piece.height + (piece.withNext ? keptWith(pieces, i) : 0);
     // One that is higher than a sheet gets one to itself, and no empty one before it.
@@ -93,6 +104,8 @@ function keptWith(pieces: readonly Piece[], i: number): number {
 
 function piecesOf(block: Block, width: number): Piece[] {
   switch (block.kind) {
+    case 'sheet':
+      return [{ height: 0, at: () => [], isEnd: true }];
     case 'heading':
       return [headingPiece(block.words, width)];
     case 'words':
@@ -143,6 +156,25 @@ function tablePieces(columns: readonly FlowColumn[], rows: readonly (readonly st
   ];
 }
 
+/** A word too wide for its cell, a name mostly, is parted: behind a dash where it can be, else anywhere. */
+function parted(words: string, room: number, size: number, bold: boolean): string {
+  return words
+    .split(' ')
+    .flatMap((word) => {
+      if (textWidth(word, size, bold) <= room) return [word];
+      const pieces: string[] = [];
+      let piece = '';
+      for (const part of word.split(/(?<=-)/).flatMap((p) => (textWidth(p, size, bold) > room ? Array.from(p) : [p])))
+        if (textWidth(piece + part, size, bold) <= room || piece === '') piece += part;
+        else {
+          pieces.push(piece);
+          piece = part;
+        }
+      return [...pieces, piece];
+    })
+    .join(' ');
+}
+
 function rowPiece(
   columns: readonly FlowColumn[],
   widths: readonly number[],
@@ -159,7 +191,7 @@ function rowPiece(
       size,
       toRight: figure ?? light,
       bold: isBold,
-      lines: wrapText(words, room, size, isBold),
+      lines: wrapText(parted(words, room, size, isBold), room, size, isBold),
       ticked: box === true && !isHead && row[c] !== '-',
     };
   });

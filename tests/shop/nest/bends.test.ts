@@ -86,6 +86,26 @@ test('the shelf first, then least money', async () => {
   expect(plan.used.map(({ stock: id }) => id)).toEqual(['shelf', 'u']);
 });
 
+test.each([1, 2])(
+  'forty pieces out of four kinds at their prices: proved, seed %d',
+  async (seed) => {
+    const r = random(seed);
+    const pieces = Array.from({ length: 40 }, (_, i) => {
+      const leg = r() < 0.5 ? r.between(10, 90) : 0;
+      return r() < 0.5 ? piece(`p${i}`, r.between(12, 95), leg) : piece(`p${i}`, r.between(12, 95), 0, leg);
+    });
+    const stock = [
+      bend('u', 180, [100, 100], { count: 2, price: 18.5 }),
+      bend('n', 90, [80, 80], { count: 1, price: 11.2 }),
+      bend('f', 45, [100, 50], { price: 8.9 }),
+      bend('w', 100, [90, 90], { price: 13 }),
+    ];
+    const plan = await planned(pieces, stock, 1.5);
+    expect([plan.least, plan.proved, plan.bound]).toEqual(['money', true, plan.value]);
+  },
+  60_000,
+);
+
 function randomProblem(seed: number): BendProblem {
   const r = random(seed);
   const whole = r() < 0.5;

@@ -150,7 +150,7 @@ test('a kerf larger than a piece, straight or on its arc', async () => {
 
 test('a search that ends early says how far from the best it may be, and that does not stop', async () => {
   const pieces = Array.from({ length: 60 }, (_, i) => straight(`p${i}`, 211 + ((i * 137) % 590)));
-  const plan = await stockPlan({ ...WORKSHOP, bars: [bar('x', 1500)] }, pieces, [], 0);
+  const plan = await stockPlan({ ...WORKSHOP, bars: [bar('x', 1500)] }, pieces, [], { seconds: 0 });
   const { value, bound, proved } = plan.parts[0]!;
   expect(plan.remarks).toHaveLength(proved ? 0 : 1);
   if (!proved) expect(plan.remarks[0]).toMatchObject({ stops: false });

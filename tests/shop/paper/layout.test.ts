@@ -3,15 +3,14 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { headerCuts, resolveHeader, roomReport } from '../../../geometry';
 import { parseDesign } from '../../../shared/design/parse';
-import type { Drawing, Item, Point } from '../../../src/formats/drawing/drawing';
-import { type PlacedText, placedTexts } from '../../../src/formats/drawing/textCorners';
+import { placedTexts } from '../../../src/formats/drawing/textCorners';
 import { fittingSheets } from '../../../src/shop/fitting/fittingSheets';
 import { flangeSheets } from '../../../src/shop/flangeSheet';
 import { flangeSheetPlans } from '../../../src/shop/flangeSheetPlans';
 import { coverSheets } from '../../../src/shop/packet/cover';
 import { fittingGroup, flangeGroup, guideGroup, templateGroup } from '../../../src/shop/packet/groups';
 import { partsOf } from '../../../src/shop/part';
-import { MARGIN, PAPER_NAMES } from '../../../src/shop/sheet/paper';
+import { PAPER_NAMES } from '../../../src/shop/sheet/paper';
 import { framed, type Sheet } from '../../../src/shop/sheet/sheet';
 import { bendGuide } from '../../../src/shop/templates/bendGuide';
 import { templateStrip } from '../../../src/shop/templates/strip';
@@ -20,6 +19,7 @@ import { wishedTemplate } from '../../../src/shop/templates/wishes';
 import { FITTING } from '../fitting/made';
 import { CUTS, MM, STAMP } from './cuts';
 import { PLAN } from './flangePlan';
+import { clashesOn, lostOn, textsOf } from './looked';
 
 const BENDS = [
   [25, 30],
@@ -104,56 +104,10 @@ const SHEETS: readonly (readonly [string, Sheet])[] = [
   ...[...CUTS, ...ASKED].map((cut) => [`file: ${cut.title}`, templateFile(cut, MM)] as const),
 ];
 
-/** Two convex quadrilaterals are apart where some edge of either has all of the other beyond it. */
-function overlap(a: readonly Point[], b: readonly Point[]): boolean {
-  return ![a, b].some((shape) =>
-    shape.some((p, i) => {
-      const q = shape[(i + 1) % shape.length]!;
-      const [nx, ny] = [q[1] - p[1], p[0] - q[0]];
-      const reach = (c: readonly Point[]) => c.map(([x, y]) => (x - p[0]) * nx + (y - p[1]) * ny);
-      const [mine, other] = [reach(shape), reach(b === shape ? a : b)];
-      const slack = 1e-6 * Math.hypot(nx, ny);
-      return Math.min(...other) > Math.max(...mine) - slack || Math.max(...other) < Math.min(...mine) + slack;
-    }),
-  );
-}
-
-const textsOf = ({ items }: Drawing): PlacedText[] => items.flatMap((i) => placedTexts(i)).filter((t) => t.text.text);
-
 describe.each(SHEETS)('%s', (_, sheet) => {
-  // In inches the bar's words are longest.
-  const drawing = framed(sheet, { ...STAMP, display: 'in' }, { page: 10, of: 12 });
-  const texts = textsOf(drawing);
-
-  test('no words over words', () => {
-    const clashes = texts.flatMap((a, i) =>
-      texts.slice(i + 1).flatMap((b) => (overlap(a.corners, b.corners) ? [`${a.text.text} | ${b.text.text}`] : [])),
-    );
-    expect(clashes).toEqual([]);
-  });
-
-  test('nothing off the page', () => {
-    const beyond = (x: number, y: number, by: number) =>
-      x < by - 1e-6 || y < by - 1e-6 || x > drawing.width - by + 1e-6 || y > drawing.height - by + 1e-6;
-    const off = texts.filter(({ corners }) => corners.some(([x, y]) => beyond(x, y, MARGIN - 0.5)));
-    expect(off.map((t) => t.text.text)).toEqual([]);
-    const lost = drawing.items.flatMap((item) => cornersOf(item, [0, 0])).filter(([x, y]) => beyond(x, y, MARGIN - 1));
-    expect(lost).toEqual([]);
-  });
+  test('no words over words', () => expect(clashesOn(sheet)).toEqual([]));
+  test('nothing off the page', () => expect(lostOn(sheet)).toEqual([]));
 });
-
-/** Of curves that nothing cuts off; a group that is cut off lies where its clip does. */
-function cornersOf(item: Item, [dx, dy]: Point): Point[] {
-  if (item.kind === 'text') return [];
-  if (item.kind === 'curve') return item.vertices.map(([x, y]): Point => [x + dx, y + dy]);
-  const { clip, move, items } = item;
-  if (clip)
-    return [
-      [clip.left, clip.top],
-      [clip.right, clip.bottom],
-    ];
-  return items.flatMap((i) => cornersOf(i, [dx + move[0], dy + move[1]]));
-}
 
 test('the examples have templates, guides and flanges to look at', () => {
   expect(ofExamples.length).toBeGreaterThan(30);

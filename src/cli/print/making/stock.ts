@@ -18,7 +18,7 @@ export function stockPart({ plan, cost: { currency } }: Making, display?: Displa
 }
 
 function nest({ what, kind, used, least, value, bound, proved }: NestPart, display?: Display): string {
-  const { length } = measuresIn(display);
+  const { length, unit } = measuresIn(display);
   const size = (n: number): string => (kind === 'bar' ? length(n) : `${n.toFixed(2)}°`);
   const rows = used.map((one: UsedStock) => [
     `${one.stock} ${one.number}`,
@@ -26,7 +26,9 @@ function nest({ what, kind, used, least, value, bound, proved }: NestPart, displ
     one.cuts.map(({ piece, reversed }) => `${piece}${reversed ? ' (turned round)' : ''}`).join(', '),
     `${size(one.left)} left`,
   ]);
-  const figure = Number.isInteger(value) ? String(value) : value.toFixed(2);
-  const best = proved ? 'the least there is' : `not proved: no plan has less than ${bound.toFixed(2)}`;
-  return `${what}: ${least} ${figure}, ${best}\n${columns(rows, ['left', 'left', 'left', 'right'])}`;
+  const isLength = least.startsWith('length');
+  const plain = (n: number): string => (Number.isInteger(n) ? String(n) : n.toFixed(2));
+  const amount = (n: number): string => (isLength ? `${length(n)} ${unit}` : plain(n));
+  const best = proved ? 'the least there is' : `not proved: no plan has less than ${amount(bound)}`;
+  return `${what}: ${least} ${amount(value)}, ${best}\n${columns(rows, ['left', 'left', 'left', 'right'])}`;
 }

@@ -78,7 +78,9 @@ function placeOf(
       if (taken.some((b) => apart(b, box) < 0.6)) continue;
       if (labels.some((l) => l.dot && inBox(l.at, box, 1))) continue;
       const foot: Point = [Math.min(Math.max(x, box.left), box.right), Math.min(Math.max(y, box.top), box.bottom)];
-      const crossed = leaders.some((one) => cross(one, [[x, y], foot])) || taken.some((b) => cuts(b, [x, y], foot));
+      const crossed =
+        leaders.some((one) => cross(one, [[x, y], foot]) || cuts(box, ...one)) ||
+        taken.some((b) => cuts(b, [x, y], foot));
       const cost = reach + LINE_COST * inks.filter((p) => inBox(p, box, 0)).length + (crossed ? 60 : 0);
       if (!best || cost < best.cost) best = { box, foot, cost };
     }
@@ -103,6 +105,8 @@ const side = (a: Point, b: Point, p: Point): number => (b[0] - a[0]) * (p[1] - a
 const cross = ([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): boolean =>
   side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 
+const SHARES = Array.from({ length: 13 }, (_, k) => k / 12);
+
 /** A leader through other words. */
 const cuts = (b: Box, from: Point, to: Point): boolean =>
-  [0.25, 0.5, 0.75, 1].some((t) => inBox([from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1])], b, 0.3));
+  SHARES.some((t) => inBox([from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1])], b, 0.3));

@@ -1,21 +1,12 @@
 /**
  * Which stock bends a bend of a runner can be cut from, and how much straight a piece of one can keep at either end. mm, degrees.
  */
-import { DEFAULT_MATERIAL } from '../../../../geometry';
 import type { StockBend, Tube, Workshop } from '../../../../shared/design/types';
 import { assumedBend } from '../../../../shared/stock/workshop';
+import { alike, sameTube } from '../../nest/sameTube';
 
-/** Sizes and radii this near are the same: as near as they are sold to, and no more than a saw takes. mm */
-export const SAME_SIZE = 0.05;
 /** An arc this near to a stock bend's is the whole of it. degrees */
 export const SAME_ANGLE = 0.05;
-
-const near = (a: number, b: number): boolean => Math.abs(a - b) <= SAME_SIZE;
-
-export const isOfTube = (stock: Tube, tube: Tube): boolean =>
-  near(stock.outsideDiameter, tube.outsideDiameter) &&
-  near(stock.wall, tube.wall) &&
-  (stock.material ?? DEFAULT_MATERIAL) === (tube.material ?? DEFAULT_MATERIAL);
 
 export type Supply = {
   /** What it can be cut from; never empty, so that pieces can be listed even where there is nothing. */
@@ -31,8 +22,8 @@ export function supplyOf(
   tube: Tube,
   radius: number,
 ): Supply {
-  const ofTube = (workshop?.bends ?? []).filter((stock) => isOfTube(stock, tube));
-  const listed = ofTube.filter((stock) => near(stock.radius, radius));
+  const ofTube = (workshop?.bends ?? []).filter((stock) => sameTube(stock, tube));
+  const listed = ofTube.filter((stock) => alike(stock.radius, radius));
   if (listed.length > 0) return { stock: shortened(toBeHad(listed), workshop), assumed: false, otherRadii: null };
   const stock = shortened([assumedBend(tube, radius, 'assumed')], workshop);
   if (ofTube.length === 0) return { stock, assumed: true, otherRadii: null };

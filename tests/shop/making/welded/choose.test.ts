@@ -1,8 +1,9 @@
 /** The choice of legs against trying everything on a grid; what no plan may do, on random shelves. */
 import { describe, expect, test } from 'vitest';
 import { chooseCuts, type Given } from '../../../../src/shop/making/welded/choose';
-import { isOfTube, type Legs, SAME_ANGLE } from '../../../../src/shop/making/welded/stock';
+import { type Legs, SAME_ANGLE } from '../../../../src/shop/making/welded/stock';
 import type { StraightCut } from '../../../../src/shop/making/welded/straight';
+import { sameTube } from '../../../../src/shop/nest/sameTube';
 import { seeds } from '../../../geometry/curve/lines';
 import { type Random, random } from '../../../random';
 import { ONE_BEND, oneRunner } from '../../designs';
@@ -101,7 +102,7 @@ test.each(seeds(80))('every piece can be sawn from what is there, seed %i', (see
   for (const piece of tubes[0]!.pieces) {
     if (piece.kind === 'straight') continue;
     const fits = design.workshop!.bends!.some(({ legs: [a, b], ...stock }) => {
-      if (!isOfTube(stock, tube) || Math.abs(stock.radius - piece.radius) > 0.05) return false;
+      if (!sameTube(stock, tube) || Math.abs(stock.radius - piece.radius) > 0.05) return false;
       const [ahead, behind] = [piece.sawnIn - 1e-9, piece.sawnOut - 1e-9];
       if (Math.abs(stock.angle - piece.angle) <= SAME_ANGLE)
         return (ahead <= a && behind <= b) || (ahead <= b && behind <= a);
