@@ -176,6 +176,26 @@ describe('the Make leaf', { timeout: 240_000 }, () => {
     await undo(/^Undo: Take the workshop/).click();
   });
 
+  it('takes the workshop of another design that is kept in this browser', async () => {
+    const kerf = () => section(page, 'Workshop').getByRole('textbox', { name: 'Saw kerf' });
+    await kerf().fill('2.25');
+    await kerf().press('Enter');
+    await undo(/^Undo: Saw kerf of the workshop: .* → 2.25 mm/).waitFor();
+    await page.getByRole('button', { name: 'Examples' }).click();
+    await page.getByRole('list', { name: 'Examples' }).getByRole('button', { name: 'Road four, 4-2-1' }).click();
+    await page.getByRole('heading', { name: /^Road four/ }).waitFor();
+    await expect.poll(() => kerf().inputValue()).not.toBe('2.25');
+    await section(page, 'Workshop')
+      .getByLabel('Design kept in this browser')
+      .selectOption({ label: 'Hillclimb four, 4-1' });
+    await section(page, 'Workshop').getByRole('button', { name: 'Take its workshop' }).click();
+    await undo(/^Undo: Take the workshop of “Hillclimb four, 4-1”/).waitFor();
+    expect(await kerf().inputValue()).toBe('2.25');
+    await undo(/^Undo: Take the workshop/).click();
+    await expect.poll(() => kerf().inputValue()).not.toBe('2.25');
+    expect(await undo('Undo').isDisabled()).toBe(true);
+  });
+
   it('and nothing went wrong or away on the page meanwhile', () => {
     expect(watched.errors).toEqual([]);
     expect(watched.strays).toEqual([]);

@@ -18,7 +18,9 @@ export function bentSteps(making: Making, header: Header, runner: string, units:
       ...trimming(tube, units),
     ];
   });
-  const joins = tubes.slice(1).map((tube, i) => joining(tubes[i]!, tube, units));
+  const joins = tubes
+    .slice(1)
+    .map((tube, i) => joining(tubes[i]!, tube, header.design.tubes[tube.tube]?.outsideDiameter ?? 0, units));
   const welds = tubes.slice(1).map((tube, i) => welding(tubes[i]!, tube));
   return [
     ...made,
@@ -109,7 +111,7 @@ function bend(
     says:
       i === 0
         ? ['Clamp with the scribed line in the bend’s plane, on its outside, and set the dial to 0.']
-        : [`The dial counts ${way}, looking along the tube the way it goes in.`],
+        : [`The dial counts ${way}, looking along the tube from the end that the marks are measured from.`],
     care: row.clamps ? [] : [`The clamp has only ${units.say(row.grip)} ahead of this bend.`],
     drawing,
   };
@@ -156,14 +158,16 @@ function clocking(header: Header, tube: BentTube | undefined, units: Units): Ste
   };
 }
 
-const joining = (before: BentTube, tube: BentTube, units: Units): Step => ({
+const joining = (before: BentTube, tube: BentTube, od: number, units: Units): Step => ({
   id: `${tube.runner}/join/${before.id}+${tube.id}`,
   runner: tube.runner,
   task: 'fit',
   title: `Turn tube ${tube.id} on ${before.id} and tack it`,
-  figures: [units.turn('Turn', tube.clocking)],
+  figures: [units.turn('Turn', tube.clocking), units.around('Round the outside', (Math.PI * od * tube.clocking) / 360)],
   beside: [],
-  says: [`From the scribed line of ${before.id}, looking along the tube away from its start.`],
+  says: [
+    `From the outside of the last bend of ${before.id} to the outside of the first bend of ${tube.id}, looking along the tube away from its start.`,
+  ],
   care: [],
   drawing: { kind: 'turn', degrees: tube.clocking, from: before.id, to: tube.id },
 });
