@@ -126,7 +126,10 @@ describe('where to write', () => {
 
 describe('the command', () => {
   test('left out', () =>
-    refused([], /which command\? check, balance, route, shop, template, size, new, mirror, scan, outline or compare;/));
+    refused(
+      [],
+      /which command\? check, balance, route, shop, make, template, nest, size, new, mirror, scan, outline or compare;/,
+    ));
   test('unknown', () => refused(['bend', GOOD], /there is no command "bend": check, balance/));
   test('with an unknown option', () => refused(['check', GOOD, '--fast'], /unknown option '--fast'/));
   test('without a design', () => refused(['check'], /missing required argument 'design'/));
