@@ -3,8 +3,8 @@ import { useState } from 'react';
 import type { Header } from '../../../../geometry';
 import type { Edited } from '../../../../shared/design/edit';
 import type { Design } from '../../../../shared/design/types';
+import { sayIn } from '../../../shop/nest/words';
 import { useDisplay } from '../../actions/display';
-import { lengthNumber } from '../../format';
 import { act } from '../../room/edits';
 import { Fields } from '../../room/sections/Fields';
 import {
@@ -66,14 +66,14 @@ const Part = ({ name, children }: { readonly name: string; readonly children: Re
 
 /** What is used and on no list, each a press from being on it, to get a price of its own. */
 function Assumed({ design }: { readonly design: Design }) {
-  const display = useDisplay();
+  const say = sayIn(useDisplay());
   const missing = missingStock(design);
   if (missing.length === 0) return null;
   const words = ({ list, stock, tube, assumed }: Missing): string => {
-    const size = `${lengthNumber(stock.outsideDiameter, display, 1)} × ${lengthNumber(stock.wall, display, 1)} ${display}`;
+    const size = say.tube(stock);
     return list === 'bends' && 'radius' in stock
-      ? `Tube ${tube}: no bend of ${size} with radius ${lengthNumber(stock.radius, display, 1)} ${display} is listed; ${assumed ? 'a U is assumed to be on sale' : 'its bends are cut from nothing until one is'}.`
-      : `Tube ${tube}: no bar of ${size} is listed; ${lengthNumber((stock as { length: number }).length, display, 0)} ${display} is assumed to be on sale.`;
+      ? `Tube ${tube}: no bend of ${size} with radius ${say.length(stock.radius)} is listed; ${assumed ? 'a U is assumed to be on sale' : 'its bends are cut from nothing until one is'}.`
+      : `Tube ${tube}: no bar of ${size} is listed; ${say.length((stock as { length: number }).length)} is assumed to be on sale.`;
   };
   return (
     <ul className="make-remarks" aria-label="Assumed">
@@ -152,19 +152,19 @@ function Shelf({ design, header, list, name, one }: ShelfProps) {
 
 function StockLine({ stock, currency }: { readonly stock: Stock; readonly currency: string }) {
   const display = useDisplay();
-  const say = (mm: number, digits = 1) => lengthNumber(mm, display, digits);
+  const say = sayIn(display);
   const { count = 0, buy = true, price } = stock;
   const size =
     'radius' in stock
-      ? `${stock.angle}°, radius ${say(stock.radius)}, legs ${say(stock.legs[0], 0)} and ${say(stock.legs[1], 0)}`
-      : `${say(stock.length, 0)} ${display} long`;
+      ? `${stock.angle}°, radius ${say.bare(stock.radius)}, legs ${say.bare(stock.legs[0])} and ${say.bare(stock.legs[1])}`
+      : `${say.length(stock.length)} long`;
   const more = buy ? (price === undefined ? 'no price' : moneyWords(price, currency)) : 'cannot be bought';
   return (
     <>
       <span className="room-entry-name">{stock.id}</span>
       <span className="make-stock-count">{count > 0 ? `${count} on the shelf` : ''}</span>
       <span className="room-entry-detail">
-        {say(stock.outsideDiameter)} × {say(stock.wall)}, {size} · {more}
+        {say.tube(stock)}, {size} · {more}
       </span>
     </>
   );
