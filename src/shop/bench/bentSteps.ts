@@ -5,7 +5,7 @@ import type { BentTube, MachineRow, Making } from '../making/report';
 import { checkSteps } from './checkSteps';
 import type { Drawing, Step } from './step';
 import type { Units } from './units';
-import { cutsOf, looking, stockWords } from './weldedSteps';
+import { cutsOf, looking, placeOf, purging, stockWords } from './weldedSteps';
 
 export function bentSteps(making: Making, header: Header, runner: string, units: Units): Step[] {
   const tubes = making.bent.filter((tube) => tube.runner === runner);
@@ -24,12 +24,13 @@ export function bentSteps(making: Making, header: Header, runner: string, units:
   const welds = tubes.slice(1).map((tube, i) => welding(tubes[i]!, tube));
   return [
     ...made,
-    clocking(header, tubes[0], units),
+    ...clocking(header, tubes[0], units),
     ...joins,
     ...checkSteps(making, header, runner, units),
+    ...(tubes[0] ? purging(header, tubes[0], welds) : []),
     ...welds,
     looking(header, runner, units),
-  ].filter((step) => step !== null);
+  ];
 }
 
 /** From which end a tube is bent: where all can be clamped from its start, from there. */
@@ -137,12 +138,12 @@ function trimming({ runner, id, trimStart, trimEnd }: BentTube, units: Units): S
   ];
 }
 
-function clocking(header: Header, tube: BentTube | undefined, units: Units): Step | null {
-  if (!tube) return null;
+/** A straight tube lies alike however it is turned. */
+function clocking(header: Header, tube: BentTube | undefined, units: Units): Step[] {
+  if (!tube || bendsOf(tube.fromStart).length === 0) return [];
   const od = header.design.tubes[tube.tube]?.outsideDiameter ?? 0;
-  const from = header.runners.find((r) => r.runner.id === tube.runner)?.runner.from;
-  const place = from && 'merge' in from ? `collector ${from.merge}` : from ? `port ${from.port}` : 'the start';
-  return {
+  const place = placeOf(header, tube.runner);
+  const step: Step = {
     id: `${tube.runner}/clock/${tube.id}`,
     runner: tube.runner,
     task: 'fit',
@@ -156,6 +157,7 @@ function clocking(header: Header, tube: BentTube | undefined, units: Units): Ste
     care: [],
     drawing: { kind: 'turn', degrees: tube.clocking, from: 'up', to: 'bend 1' },
   };
+  return [step];
 }
 
 const joining = (before: BentTube, tube: BentTube, od: number, units: Units): Step => ({

@@ -6,9 +6,10 @@
 import type { ResolvedRunner } from '../../../geometry';
 import { settingsOf } from '../../../shared/stock/workshop';
 import type { Joint, Piece, StockPlan, WeldedTube } from '../making/report';
+import { isPurged } from '../making/welded/purge';
 import type { Block, FlowColumn } from '../sheet/flow';
 import type { Bench } from './bench';
-import { endName, isPurged, partOf, startName } from './bench';
+import { endName, partOf, startName } from './bench';
 import { aroundFigure, dialFigure, lengthFigure, onDial, type Steps, tapeFigure } from './figures';
 import { stripFigure } from './stripFigure';
 

@@ -8,11 +8,14 @@ import { readLength, toStep } from '../../../src/shop/bench/round';
 import type { Step } from '../../../src/shop/bench/step';
 import { benchSteps } from '../../../src/shop/bench/steps';
 import type { Making } from '../../../src/shop/making/report';
+import { ONE_BEND, oneRunner } from '../designs';
 import { sampleMaking } from './sampleMaking';
 
-const example = JSON.parse(
-  readFileSync(join(import.meta.dirname, '../../../public/examples/four-4-1.evenrun.json'), 'utf8'),
-) as Design;
+const EXAMPLES = join(import.meta.dirname, '../../../public/examples');
+const example = JSON.parse(readFileSync(join(EXAMPLES, 'four-4-1.evenrun.json'), 'utf8')) as Design;
+const madeOf = (material: string): Partial<Design> => ({
+  tubes: Object.fromEntries(Object.entries(example.tubes).map(([name, tube]) => [name, { ...tube, material }])),
+});
 
 const made = (
   way: 'welded' | 'bent',
@@ -87,19 +90,52 @@ describe('steps of a runner that is welded up', () => {
     expect(next?.care ?? []).toEqual([]);
   });
 
-  it('ask for gas inside stainless, and of no other', () => {
-    const ids = (material: string) =>
-      made('welded', {
-        tubes: Object.fromEntries(Object.entries(example.tubes).map(([k, t]) => [k, { ...t, material }])),
-      }).map(({ id }) => id);
-    expect(ids('stainless-304')).toContain(`${first}/purge`);
-    expect(ids('mild-steel')).not.toContain(`${first}/purge`);
+  it.each([
+    ['stainless-304', true],
+    ['titanium-2', true],
+    ['mild-steel', false],
+  ] as const)('ask for argon inside %s: %s, with what it does to who breathes it', (material, asked) => {
+    const purge = made('welded', madeOf(material)).find(({ id }) => id === `${first}/purge`);
+    expect(purge !== undefined).toBe(asked);
+    if (asked) expect(purge!.care.join()).toContain('closed rooms');
+  });
+
+  it('call a collector by its name, not by its kind as well where that is in it', () => {
+    const tied = JSON.parse(readFileSync(join(EXAMPLES, 'four-4-2-1.evenrun.json'), 'utf8')) as Design;
+    const header = resolveHeader(tied);
+    const titles = benchSteps(sampleMaking(header), header).flatMap(({ title, says }) => [title, ...says]);
+    expect(titles.filter((t) => /pair 1-4/.test(t)).join()).toContain('collector pair 1-4');
+    expect(titles.filter((t) => /collector collector/i.test(t))).toEqual([]);
+  });
+
+  it('have the length that a cord measures: the tube itself, where it begins elsewhere than its centerline', () => {
+    const stepped = { id: 'f1', ports: ['p1'], thickness: 10, seat: 'stepped', stepDepth: 4 } as const;
+    const header = resolveHeader({ ...oneRunner(ONE_BEND), flanges: [stepped] });
+    const length = value(step(benchSteps(sampleMaking(header), header), 'r1/look'), 'Length along its middle');
+    expect(length).toBe(toStep(header.runners[0]!.centerline!.length + 4, 0.5));
   });
 });
 
 describe('steps of a runner that is bent', () => {
   const steps = made('bent');
   const first = example.runners[0]!.id;
+
+  it('do not turn a tube that has no bend', () => {
+    const straight = made('bent', {}, (m) => ({
+      ...m,
+      bent: m.bent.map((t) => ({ ...t, fromStart: t.fromStart.slice(-1), fromEnd: t.fromEnd.slice(-1) })),
+    }));
+    expect(of(steps, first).map(({ id }) => id)).toContain(`${first}/clock/${first}`);
+    expect(of(straight, first).filter(({ task }) => task === 'fit')).toEqual([]);
+  });
+
+  it('ask for argon where tubes are joined at a split, and not where none are', () => {
+    const purges = (find?: (m: Making) => Making) =>
+      made('bent', madeOf('stainless-304'), find).filter(({ id }) => id === `${first}/purge`);
+    expect(purges()).toEqual([]);
+    const split = (m: Making): Making => ({ ...m, bent: m.bent.flatMap((t) => [t, { ...t, id: `${t.id}b` }]) });
+    expect(purges(split)).toHaveLength(1);
+  });
 
   it('come as cut, marked, bent, set, checked', () => {
     const own = of(steps, first);
