@@ -1,6 +1,7 @@
 /** A runner that is bent, tube by tube where it is split: cut, marked, bent from the end that can be clamped, joined, checked. */
 import type { Header } from '../../../geometry';
 import { settingsOf } from '../../../shared/stock/workshop';
+import { bendNumbers } from '../making/bent/numbers';
 import type { BentTube, MachineRow, Making } from '../making/report';
 import { checkSteps } from './checkSteps';
 import type { Drawing, Step } from './step';
@@ -60,6 +61,7 @@ function bending(header: Header, tube: BentTube, units: Units): Step[] {
   const rows = bendsOf(end === 'start' ? tube.fromStart : tube.fromEnd);
   if (rows.length === 0) return [];
   const { runner, id } = tube;
+  const numbers = bendNumbers(tube, end);
   const marks = rows.map(({ mark, markEnd }) => ({ from: mark, to: markEnd }));
   const clockwise = settingsOf(header.design.workshop).rotation !== 'left-handed';
   const drawn = (now: number | null): Drawing => ({
@@ -75,20 +77,20 @@ function bending(header: Header, tube: BentTube, units: Units): Step[] {
     runner,
     task: 'mark',
     title: `Mark where tube ${id} is bent`,
-    figures: rows.map(({ mark }, i) => units.length(`Bend ${i + 1}`, mark)),
+    figures: rows.map(({ mark }, i) => units.length(`Bend ${numbers[i]}`, mark)),
     beside: [{ name: 'Measured from', kind: 'words', value: from }],
     says: ['Each mark goes round the tube, where its bend begins.'],
     care: [],
     drawing: drawn(null),
   };
-  return [marking, ...rows.map((row, i) => bend(header, tube, row, i, drawn(i), units))];
+  return [marking, ...rows.map((row, i) => bend(header, tube, row, { i, number: numbers[i]! }, drawn(i), units))];
 }
 
 function bend(
   header: Header,
   { runner, id }: BentTube,
   row: MachineRow,
-  i: number,
+  { i, number }: { readonly i: number; readonly number: number },
   drawing: Drawing,
   units: Units,
 ): Step {
@@ -98,7 +100,7 @@ function bend(
     id: `${runner}/bend/${id}/${i + 1}`,
     runner,
     task: 'bend',
-    title: `Bend ${i + 1} of tube ${id}`,
+    title: `Bend ${number} of tube ${id}`,
     figures: [
       units.length('Clamp at mark', row.mark),
       ...(i === 0 ? [] : [units.angle('Turn the dial to', row.dial)]),

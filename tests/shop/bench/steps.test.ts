@@ -120,6 +120,26 @@ describe('steps of a runner that is bent', () => {
   const steps = made('bent');
   const first = example.runners[0]!.id;
 
+  it('count bends along the runner, from whichever end they are bent and behind a split too', () => {
+    const bends = (t: Making['bent'][number]) => t.thinned.map(({ bend }) => bend);
+    const [tube] = sampleMaking(resolveHeader(example)).bent;
+    const names = (find?: (m: Making) => Making) => {
+      const own = of(made('bent', {}, find), first);
+      const mark = own.find(({ task }) => task === 'mark')!;
+      const titles = own.filter(({ task }) => task === 'bend').map(({ title }) => title.split(' ')[1]);
+      expect(mark.figures.map(({ name }) => name.split(' ')[1])).toEqual(titles);
+      return titles.map(Number);
+    };
+    expect(names()).toEqual(bends(tube!));
+    const clampable = { fromStart: false, fromEnd: true };
+    expect(names((m) => ({ ...m, bent: m.bent.map((t) => ({ ...t, clampable })) }))).toEqual(bends(tube!).reverse());
+    const later = (t: Making['bent'][number]) => ({
+      ...t,
+      thinned: t.thinned.map((b) => ({ ...b, bend: b.bend + 2 })),
+    });
+    expect(names((m) => ({ ...m, bent: m.bent.map(later) }))).toEqual(bends(tube!).map((bend) => bend + 2));
+  });
+
   it('do not turn a tube that has no bend', () => {
     const straight = made('bent', {}, (m) => ({
       ...m,
