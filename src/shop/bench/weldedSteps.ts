@@ -5,19 +5,24 @@ import { purgeNote } from '../making/welded/purge';
 import { partOf, startName } from './bench';
 import { checkSteps } from './checkSteps';
 import type { Figure, Step } from './step';
+import { turnsOf } from './turns';
 import type { Units } from './units';
 
 export function weldedSteps(making: Making, header: Header, tube: WeldedTube, units: Units): Step[] {
   const { runner, pieces, joints } = tube;
   const diameter = header.design.tubes[tube.tube]?.outsideDiameter ?? 0;
   const cuts = cutsOf(making);
+  // "In all" is the sum of what is turned, as it is on paper.
+  const turns = turnsOf(tube, units.steps);
   const care = tube.remarks.map(({ message }) => message);
   const made = pieces.flatMap((piece, i): Step[] => {
-    const joint = joints.find(({ after }) => after === i - 1);
+    const at = joints.findIndex(({ after }) => after === i - 1);
     return [
       sawing(runner, piece, cuts.get(piece.id), diameter, units, i === 0 ? care : []),
       dressing(runner, piece),
-      joint ? turning(runner, pieces[i - 1]!, piece, joint, units) : starting(header, tube, piece, units),
+      at >= 0
+        ? turning(runner, pieces[i - 1]!, piece, { ...joints[at]!, total: turns[at + 1]!.total }, diameter, units)
+        : starting(header, tube, piece, units),
       tacking(runner, i === 0 ? null : pieces[i - 1]!, piece),
     ];
   });
@@ -124,7 +129,7 @@ function starting(header: Header, { runner, start }: WeldedTube, piece: Piece, u
   };
 }
 
-function turning(runner: string, before: Piece, piece: Piece, joint: Joint, units: Units): Step {
+function turning(runner: string, before: Piece, piece: Piece, joint: Joint, diameter: number, units: Units): Step {
   return {
     id: `${runner}/turn/${before.id}+${piece.id}`,
     runner,
@@ -136,7 +141,7 @@ function turning(runner: string, before: Piece, piece: Piece, joint: Joint, unit
     figures: [units.turn('Turn', joint.turn), units.around('Round the outside', joint.around)],
     beside: [
       units.angle('From the start’s line, in all', joint.total),
-      units.length('round the outside', joint.totalAround),
+      units.length('round the outside', (Math.PI * diameter * joint.total) / 360),
     ],
     says: [`From the line of ${before.id} to the line of ${piece.id}, looking along the tube away from its start.`],
     care: [],

@@ -4,10 +4,12 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { resolveHeader } from '../../../geometry';
 import type { Design, Workshop } from '../../../shared/design/types';
-import { readLength, toStep } from '../../../src/shop/bench/round';
+import { tapeFigure } from '../../../src/shop/bench/figures';
 import type { Step } from '../../../src/shop/bench/step';
 import { benchSteps } from '../../../src/shop/bench/steps';
+import { createUnits } from '../../../src/shop/bench/units';
 import type { Making } from '../../../src/shop/making/report';
+import { toStep } from '../../../src/shop/toStep';
 import { ONE_BEND, oneRunner } from '../designs';
 import { sampleMaking } from './sampleMaking';
 
@@ -206,13 +208,36 @@ describe('numbers as a tape reads them', () => {
     [25.4 * 1.71875, 25.4 / 32, 'in', '1 23/32'],
     [25.4 * 2, 25.4 / 64, 'in', '2'],
     [-25.4 * 0.5, 25.4 / 16, 'in', '−1/2'],
-    [43.5, 0.5, 'in', '1.71'],
+    [43.5, 0.5, 'in', '1 23/32'],
     [43.5, 0.1, 'in', '1.713'],
     [127, 30, 'in', '5'],
-    [600, 300, 'in', '24'],
-    [25.4, 1e-6, 'in', '1.0000'],
+    [25.4, 1e-6, 'in', '1.000'],
     [-0.1, 0.5, 'mm', '0.0'],
   ] as const)('%f by %f in %s: %s', (mm, tape, display, said) => {
-    expect(readLength(toStep(mm, tape), tape, display).number).toBe(said);
+    expect(tapeFigure(mm, { tape, display })).toBe(said);
+  });
+
+  it('stay what they were once rounded: a step keeps rounded numbers, and reads as paper does', () => {
+    for (const display of ['mm', 'in'] as const)
+      for (const tape of [0.1, 0.25, 0.5, 1, 25.4 / 64, 25.4 / 32])
+        for (let mm = 0.03; mm < 90; mm += 1.37) {
+          const steps = { tape, dial: 0.5, display };
+          const { value } = createUnits(resolveHeader({ ...example, display, workshop: steps })).length('x', mm);
+          expect(tapeFigure(Number(value), steps)).toBe(tapeFigure(mm, steps));
+        }
+  });
+
+  it('add up: what a piece is turned in all is the sum of the turns, as on paper', () => {
+    const design = { ...example, workshop: { ...example.workshop, dial: 5 } };
+    const header = resolveHeader(design);
+    const [tube] = sampleMaking(header).welded;
+    const own = benchSteps(sampleMaking(header), header).filter(({ id }) => id.startsWith(`${tube!.runner}/turn/`));
+    expect(own.length).toBeGreaterThan(2);
+    let sum = 0;
+    own.forEach(({ figures, beside }, i) => {
+      const [turn] = figures;
+      sum += (turn!.kind === 'angle' && turn!.way === 'counter-clockwise' ? -1 : 1) * Number(turn!.value);
+      if (i > 0) expect(beside[0]!.value).toBe(((sum % 360) + 360) % 360);
+    });
   });
 });
