@@ -40,7 +40,7 @@ export function MakePanel() {
       </div>
       {error !== null && !working && <p className="panel fails">Not found out: {error}</p>}
       {found && (
-        <div className={working ? 'stale' : undefined}>
+        <div className={working || error !== null ? 'stale' : undefined}>
           <WaysSection {...found} />
           <TubesSection {...found} />
           <StockSection {...found} />

@@ -44,12 +44,14 @@ export function createAsker(
   const start = (): WorkerLike => {
     const made = makeWorker();
     made.onmessage = ({ data }: MessageEvent<MakingReply>) => {
-      if (data.number !== asked.number) return;
+      // Of a worker that was ended since, what was already on its way.
+      if (made !== worker || data.number !== asked.number) return;
       busy = false;
       if ('done' in data) ears.done(asked.design, data.done);
       else ears.failed(asked.design, data.failed);
     };
     made.onerror = (event) => {
+      if (made !== worker) return;
       // It may be unusable: the next request starts another.
       drop();
       ears.failed(asked.design, event.message || 'The worker stopped unexpectedly.');

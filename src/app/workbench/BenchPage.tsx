@@ -45,14 +45,18 @@ export function BenchPage() {
           {steps ? 'The design changed: working its numbers out again…' : 'Working the numbers out…'}
         </p>
       )}
-      {error !== null && !working && <p className="bench-note fails">The numbers were not found out: {error}</p>}
+      {error !== null && !working && (
+        <p className="bench-note fails">
+          The numbers were not found out{steps ? '; what stands here is of the design as it was before' : ''}: {error}
+        </p>
+      )}
       {trouble !== null && (
         <p className="bench-note fails" role="alert">
           Ticks are not kept in this browser: {trouble}
         </p>
       )}
       {steps && loaded && making && design && (
-        <div className={`bench-body${working ? ' stale' : ''}`}>
+        <div className={`bench-body${working || error !== null ? ' stale' : ''}`}>
           {of !== null && own.length > 0 ? (
             <StepPage key={of} steps={own} of={of} design={design} />
           ) : (

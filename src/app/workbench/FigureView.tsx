@@ -2,7 +2,7 @@
 import type { Design } from '../../../shared/design/types';
 import { settingsOf } from '../../../shared/stock/workshop';
 import { lengthParts } from '../../../shared/units';
-import { readAngle, readLength } from '../../shop/bench/round';
+import { dialNumber, tapeFigure } from '../../shop/bench/figures';
 import type { Figure } from '../../shop/bench/step';
 
 export type Said = { readonly number: string; readonly unit: string };
@@ -11,9 +11,9 @@ export function saidOf(figure: Figure, { workshop, display = 'mm' }: Design): Sa
   const { tape, dial } = settingsOf(workshop);
   switch (figure.kind) {
     case 'length':
-      return readLength(figure.value, tape, display);
+      return { number: tapeFigure(figure.value, { display, tape }), unit: display };
     case 'angle':
-      return { number: readAngle(figure.value, dial), unit: '°' };
+      return { number: dialNumber(figure.value, { dial }), unit: '°' };
     case 'size': {
       const { number, unit } = lengthParts(figure.value, display);
       return { number: number.replace(/\.?0+$/, ''), unit };

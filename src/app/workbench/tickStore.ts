@@ -3,7 +3,7 @@ import { create } from 'zustand';
 import type { Step } from '../../shop/bench/step';
 import { linesOf } from '../notices';
 import { kept, shelf } from '../shelf/browserShelf';
-import { readTicks, type Ticks, ticked, unticked, writeTicks } from './ticks';
+import { areOfLater, readTicks, type Ticks, ticked, unticked, writeTicks } from './ticks';
 
 type TickState = {
   /** The design that they are of; null until they are read. */
@@ -11,28 +11,51 @@ type TickState = {
   readonly ticks: Ticks;
   /** Why the last one was not kept. */
   readonly trouble: string | null;
+  /** What is kept could not be read: nothing is written over it. */
+  readonly unread: boolean;
 };
 
-export const useTicks = create<TickState>()(() => ({ of: null, ticks: {}, trouble: null }));
+const NOTHING: TickState = { of: null, ticks: {}, trouble: null, unread: false };
+const LATER = 'those that are there were written by a later version of this app; they are left as they are.';
 
-export async function loadTicks(design: string): Promise<void> {
-  useTicks.setState({ of: null, ticks: {}, trouble: null });
-  const text = await kept.ticks(design).catch(() => null);
-  useTicks.setState({ of: design, ticks: readTicks(text) });
-}
+export const useTicks = create<TickState>()(() => NOTHING);
 
 /** One after the other, so that the last stands. */
 let writing: Promise<unknown> = Promise.resolve();
+/** Another design may be asked for while one is still read. */
+let asked = 0;
+
+export async function loadTicks(design: string): Promise<void> {
+  const number = ++asked;
+  useTicks.setState(NOTHING);
+  const found = await readKept(design);
+  if (number === asked) useTicks.setState({ ...NOTHING, of: design, ...found });
+}
+
+async function readKept(design: string): Promise<Partial<TickState>> {
+  try {
+    // What was ticked last may still be on its way: read without it, the next tick would write it away.
+    await writing;
+    const text = await kept.ticks(design);
+    return areOfLater(text) ? { unread: true, trouble: LATER } : { ticks: readTicks(text) };
+  } catch (error) {
+    return { unread: true, trouble: linesOf(error).join('; ') };
+  }
+}
 
 function put(ticks: Ticks): void {
-  const { of } = useTicks.getState();
+  const { of, unread } = useTicks.getState();
   if (of === null) return;
   useTicks.setState({ ticks });
+  if (unread) return;
+  const told = (trouble: string | null) => {
+    if (useTicks.getState().of === of) useTicks.setState({ trouble });
+  };
   writing = writing
     .then(() => shelf.keepTicks(of, writeTicks(ticks)))
     .then(
-      () => useTicks.setState({ trouble: null }),
-      (error) => useTicks.setState({ trouble: linesOf(error).join('; ') }),
+      () => told(null),
+      (error) => told(linesOf(error).join('; ')),
     );
 }
 

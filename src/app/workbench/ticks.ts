@@ -76,19 +76,34 @@ export function nextOpen(steps: readonly Step[], ticks: Ticks, after: string | n
 export const firstToDo = (steps: readonly Step[], ticks: Ticks): Step | null =>
   steps.find((step) => standingOf(step, ticks) === 'changed') ?? nextOpen(steps, ticks, null) ?? steps[0] ?? null;
 
-export const writeTicks = (ticks: Ticks): string => JSON.stringify({ format: 'evenrun-ticks', version: 1, ticks });
+const FORMAT = 'evenrun-ticks';
+const VERSION = 1;
+
+export const writeTicks = (ticks: Ticks): string => JSON.stringify({ format: FORMAT, version: VERSION, ticks });
+
+type Written = { readonly format?: unknown; readonly version?: unknown; readonly ticks?: unknown };
+
+function parsed(text: string | null): Written | null {
+  try {
+    return JSON.parse(text ?? 'null') as Written | null;
+  } catch {
+    return null;
+  }
+}
+
+/** Written by a later version of this app, which may know more of them than this one does. */
+export function areOfLater(text: string | null): boolean {
+  const found = parsed(text);
+  return found?.format === FORMAT && typeof found.version === 'number' && found.version > VERSION;
+}
 
 /** None where the text is no ticks, or those of a later version of this app. */
 export function readTicks(text: string | null): Ticks {
-  try {
-    const found = JSON.parse(text ?? 'null') as { format?: unknown; version?: unknown; ticks?: unknown } | null;
-    if (found?.format !== 'evenrun-ticks' || found.version !== 1 || typeof found.ticks !== 'object') return {};
-    return Object.fromEntries(
-      Object.entries(found.ticks ?? {}).filter((entry): entry is [string, Tick] => isTick(entry[1])),
-    );
-  } catch {
-    return {};
-  }
+  const found = parsed(text);
+  if (found?.format !== FORMAT || found.version !== VERSION || typeof found.ticks !== 'object') return {};
+  return Object.fromEntries(
+    Object.entries(found.ticks ?? {}).filter((entry): entry is [string, Tick] => isTick(entry[1])),
+  );
 }
 
 function isTick(value: unknown): value is Tick {

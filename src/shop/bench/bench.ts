@@ -16,7 +16,8 @@ export const stepsOf = ({ header }: Bench, display: Display): Steps => {
   return { display, tape, dial };
 };
 
-export const partOf = ({ header }: Bench, runner: string) => partsOf(header).parts.find(({ id }) => id === runner);
+export const partOf = ({ header }: Pick<Bench, 'header'>, runner: string) =>
+  partsOf(header).parts.find(({ id }) => id === runner);
 
 /** As the design has chosen; welded where nothing is said. */
 export const wayOf = ({ header }: Bench, tube: string): Way => header.design.tooling[tube]?.making ?? 'welded';
@@ -27,14 +28,12 @@ export const materialName = (id: string = DEFAULT_MATERIAL): string => materialO
 export const tubeWords = ({ tube }: Pick<ResolvedRunner, 'tube'>, display: Display): string =>
   `${formatLength(tube.outsideDiameter, display)} × ${formatLength(tube.wall, display)}, ${materialName(tube.material)}`;
 
-const named = (kind: string, id: string): string => (id.toLowerCase().includes(kind) ? id : `${kind} ${id}`);
+/** `flange f1`; what is called by its kind already is not called so twice. */
+export const named = (kind: string, id: string): string => (id.toLowerCase().includes(kind) ? id : `${kind} ${id}`);
 
-/** `port p1`; `collector pair 1-4`; what is called a collector already is not called one twice. */
-export const startName = ({ runner }: ResolvedRunner): string =>
+/** `port p1`; `collector pair 1-4` */
+export const startName = ({ runner }: Pick<ResolvedRunner, 'runner'>): string =>
   'port' in runner.from ? named('port', runner.from.port) : named('collector', runner.from.merge);
 
 export const endName = ({ runner: { to } }: ResolvedRunner): string =>
   `${named('collector', to.merge)}${to.inlet === undefined ? '' : `, inlet ${to.inlet}`}`;
-
-/** What is welded under argon on both sides: common practice. */
-export const isPurged = (material: string = DEFAULT_MATERIAL): boolean => /^(stainless|titanium)/.test(material);

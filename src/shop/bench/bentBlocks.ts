@@ -4,6 +4,7 @@
  */
 
 import { settingsOf } from '../../../shared/stock/workshop';
+import { bendNumbers } from '../making/bent/numbers';
 import type { ThinningRule } from '../making/bent/thinning';
 import type { BentTube, MachineRow } from '../making/report';
 import type { Block, FlowColumn } from '../sheet/flow';
@@ -66,11 +67,10 @@ const machineColumns = (end: string): FlowColumn[] => [
   { head: `${end} dial`, share: 19, figure: true },
 ];
 
-/** Counted along the runner, also behind a split. */
-const numberOf = (thinned: BentTube['thinned'], k: number): string => String(thinned[k]?.bend ?? k + 1);
-
 /** In the order along the runner, whichever end is bent from. */
-function rowsOf({ fromStart, fromEnd, thinned }: BentTube, { a, b }: Serves, steps: Steps): string[][] {
+function rowsOf(tube: BentTube, { a, b }: Serves, steps: Steps): string[][] {
+  const { fromStart, fromEnd } = tube;
+  const numbers = bendNumbers(tube, 'start');
   const last = fromStart.length - 1;
   const machine = ({ mark, feed, dial }: MachineRow): string[] => [
     tapeFigure(mark, steps),
@@ -78,7 +78,7 @@ function rowsOf({ fromStart, fromEnd, thinned }: BentTube, { a, b }: Serves, ste
     dialFigure(dial, steps),
   ];
   return fromStart.map((row, k) => [
-    k === last ? 'rest' : numberOf(thinned, k),
+    k === last ? 'rest' : String(numbers[k]),
     lengthFigure(row.length, steps.display),
     ...(k === last
       ? []
@@ -113,6 +113,7 @@ function sawWords({ cutLength, trimStart, trimEnd }: BentTube, steps: Steps): st
 function stripOf(tube: BentTube, isFromA: boolean, ends: { start: string; end: string }, steps: Steps) {
   const { fromStart, fromEnd, cutLength, trimStart, trimEnd } = tube;
   const bends = fromStart.slice(0, -1);
+  const numbers = bendNumbers(tube, 'start');
   // The strip always lies from A to B; its marks are those of the end that is bent from.
   const placed = bends.map((row, k) => {
     const other = fromEnd[bends.length - 1 - k]!;
@@ -124,7 +125,7 @@ function stripOf(tube: BentTube, isFromA: boolean, ends: { start: string; end: s
     length: cutLength,
     bends: placed.map(({ row, from, to }) => ({ from, to, words: dialFigure(row.angle, steps) })),
     cuts: [],
-    names: placed.map(({ from, to }, k) => ({ at: (from + to) / 2, words: numberOf(tube.thinned, k) })),
+    names: placed.map(({ from, to }, k) => ({ at: (from + to) / 2, words: String(numbers[k]) })),
     marks: placed.map(({ mark, words }) => ({ at: mark, words })),
     dials: placed.map(({ from, to, dial }) => ({ at: (from + to) / 2, degrees: dial })),
     waste: [[0, trimStart] as const, [cutLength - trimEnd, cutLength] as const],

@@ -1,11 +1,12 @@
 /** A runner that is bent, tube by tube where it is split: cut, marked, bent from the end that can be clamped, joined, checked. */
 import type { Header } from '../../../geometry';
 import { settingsOf } from '../../../shared/stock/workshop';
+import { bendNumbers } from '../making/bent/numbers';
 import type { BentTube, MachineRow, Making } from '../making/report';
 import { checkSteps } from './checkSteps';
 import type { Drawing, Step } from './step';
 import type { Units } from './units';
-import { cutsOf, looking, stockWords } from './weldedSteps';
+import { cutsOf, looking, placeOf, purging, stockWords } from './weldedSteps';
 
 export function bentSteps(making: Making, header: Header, runner: string, units: Units): Step[] {
   const tubes = making.bent.filter((tube) => tube.runner === runner);
@@ -24,12 +25,13 @@ export function bentSteps(making: Making, header: Header, runner: string, units:
   const welds = tubes.slice(1).map((tube, i) => welding(tubes[i]!, tube));
   return [
     ...made,
-    clocking(header, tubes[0], units),
+    ...clocking(header, tubes[0], units),
     ...joins,
     ...checkSteps(making, header, runner, units),
+    ...(tubes[0] ? purging(header, tubes[0], welds) : []),
     ...welds,
     looking(header, runner, units),
-  ].filter((step) => step !== null);
+  ];
 }
 
 /** From which end a tube is bent: where all can be clamped from its start, from there. */
@@ -59,6 +61,7 @@ function bending(header: Header, tube: BentTube, units: Units): Step[] {
   const rows = bendsOf(end === 'start' ? tube.fromStart : tube.fromEnd);
   if (rows.length === 0) return [];
   const { runner, id } = tube;
+  const numbers = bendNumbers(tube, end);
   const marks = rows.map(({ mark, markEnd }) => ({ from: mark, to: markEnd }));
   const clockwise = settingsOf(header.design.workshop).rotation !== 'left-handed';
   const drawn = (now: number | null): Drawing => ({
@@ -74,20 +77,20 @@ function bending(header: Header, tube: BentTube, units: Units): Step[] {
     runner,
     task: 'mark',
     title: `Mark where tube ${id} is bent`,
-    figures: rows.map(({ mark }, i) => units.length(`Bend ${i + 1}`, mark)),
+    figures: rows.map(({ mark }, i) => units.length(`Bend ${numbers[i]}`, mark)),
     beside: [{ name: 'Measured from', kind: 'words', value: from }],
     says: ['Each mark goes round the tube, where its bend begins.'],
     care: [],
     drawing: drawn(null),
   };
-  return [marking, ...rows.map((row, i) => bend(header, tube, row, i, drawn(i), units))];
+  return [marking, ...rows.map((row, i) => bend(header, tube, row, { i, number: numbers[i]! }, drawn(i), units))];
 }
 
 function bend(
   header: Header,
   { runner, id }: BentTube,
   row: MachineRow,
-  i: number,
+  { i, number }: { readonly i: number; readonly number: number },
   drawing: Drawing,
   units: Units,
 ): Step {
@@ -97,7 +100,7 @@ function bend(
     id: `${runner}/bend/${id}/${i + 1}`,
     runner,
     task: 'bend',
-    title: `Bend ${i + 1} of tube ${id}`,
+    title: `Bend ${number} of tube ${id}`,
     figures: [
       units.length('Clamp at mark', row.mark),
       ...(i === 0 ? [] : [units.angle('Turn the dial to', row.dial)]),
@@ -137,12 +140,12 @@ function trimming({ runner, id, trimStart, trimEnd }: BentTube, units: Units): S
   ];
 }
 
-function clocking(header: Header, tube: BentTube | undefined, units: Units): Step | null {
-  if (!tube) return null;
+/** A straight tube lies alike however it is turned. */
+function clocking(header: Header, tube: BentTube | undefined, units: Units): Step[] {
+  if (!tube || bendsOf(tube.fromStart).length === 0) return [];
   const od = header.design.tubes[tube.tube]?.outsideDiameter ?? 0;
-  const from = header.runners.find((r) => r.runner.id === tube.runner)?.runner.from;
-  const place = from && 'merge' in from ? `collector ${from.merge}` : from ? `port ${from.port}` : 'the start';
-  return {
+  const place = placeOf(header, tube.runner);
+  const step: Step = {
     id: `${tube.runner}/clock/${tube.id}`,
     runner: tube.runner,
     task: 'fit',
@@ -156,6 +159,7 @@ function clocking(header: Header, tube: BentTube | undefined, units: Units): Ste
     care: [],
     drawing: { kind: 'turn', degrees: tube.clocking, from: 'up', to: 'bend 1' },
   };
+  return [step];
 }
 
 const joining = (before: BentTube, tube: BentTube, od: number, units: Units): Step => ({

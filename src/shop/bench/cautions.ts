@@ -3,10 +3,10 @@
  * sentences are ours. No substitute for local codes and licensed practice, and it says so first.
  */
 import type { Design } from '../../../shared/design/types';
+import { isPurged } from '../making/welded/purge';
 import { type Block, flowSheets } from '../sheet/flow';
 import type { Paper } from '../sheet/paper';
 import type { Sheet } from '../sheet/sheet';
-import { isPurged } from './bench';
 
 type Caution = readonly [head: string, words: string];
 

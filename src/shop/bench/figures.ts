@@ -4,6 +4,7 @@
  */
 import type { Display } from '../../../shared/design/types';
 import { formatLength, lengthParts, MM_PER_INCH } from '../../../shared/units';
+import { toStep } from '../toStep';
 
 export type Steps = {
   readonly display: Display;
@@ -27,7 +28,7 @@ export function fractionOf(tape: number): number | null {
 const minus = (words: string): string => words.replace('-', '−');
 
 /** `412.5`; `16 15/64` */
-export function tapeFigure(mm: number, { display, tape }: Steps): string {
+export function tapeFigure(mm: number, { display, tape }: Pick<Steps, 'display' | 'tape'>): string {
   const parts = display === 'in' ? fractionOf(tape) : null;
   if (parts) return inchFraction(mm, parts);
   if (display === 'in') return minus(lengthParts(mm, 'in').number);
@@ -44,10 +45,13 @@ export function inchFraction(mm: number, parts: number): string {
   return `${sign}${whole > 0 ? `${whole} ` : ''}${over}/${under}`;
 }
 
-export const dialFigure = (degrees: number, { dial }: Steps): string => `${minus(stepped(degrees, dial))}°`;
+/** What a length comes to be rounded to as `tapeFigure` says it: the tape's step or, in inches, a fraction or a thousandth. mm */
+export const tapeStep = ({ display, tape }: Pick<Steps, 'display' | 'tape'>): number =>
+  display === 'in' ? MM_PER_INCH / (fractionOf(tape) ?? 1000) : tape;
 
-export const onDial = (degrees: number, { dial }: Steps): number =>
-  dial > 0 ? Math.round(degrees / dial) * dial : degrees;
+/** Without its sign, `34.5`; with it, `34.5°`. */
+export const dialNumber = (degrees: number, { dial }: Pick<Steps, 'dial'>): string => minus(stepped(degrees, dial));
+export const dialFigure = (degrees: number, steps: Pick<Steps, 'dial'>): string => `${dialNumber(degrees, steps)}°`;
 
 /** As designed: not for the tape. */
 export const lengthFigure = (mm: number, display: Display): string => minus(lengthParts(mm, display).number);
@@ -65,7 +69,7 @@ export function stepWords({ display, tape, dial }: Steps): string {
 }
 
 function stepped(value: number, step: number): string {
-  return step > 0 ? fixed(Math.round(value / step) * step, digitsOf(step)) : fixed(value, 2);
+  return fixed(toStep(value, step), step > 0 ? digitsOf(step) : 2);
 }
 
 /** As many as the step itself has, two at most. */

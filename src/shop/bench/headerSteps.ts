@@ -1,5 +1,6 @@
 /** What is left once every runner is made: together, welded to flanges and collectors, proved, tightened again. Common practice. */
 import type { Header } from '../../../geometry';
+import { named } from './bench';
 import type { Step } from './step';
 
 const step = (id: string, task: Step['task'], title: string, says: readonly string[]): Step => ({
@@ -17,7 +18,7 @@ const step = (id: string, task: Step['task'], title: string, says: readonly stri
 export function headerSteps({ design }: Header): Step[] {
   const flanges = (design.flanges ?? []).map(({ id }) => id);
   const collectors = design.merges.map(({ id }) => id);
-  const to = [...flanges.map((id) => `flange ${id}`), ...collectors.map((id) => `collector ${id}`)];
+  const to = [...flanges.map((id) => named('flange', id)), ...collectors.map((id) => named('collector', id))];
   return [
     step('fit', 'fit', 'Put the whole header together', [
       'On the engine, or on a plate with the same holes: every tube in its place, tacked, nothing forced.',

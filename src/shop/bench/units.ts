@@ -1,7 +1,8 @@
 /** Figures of steps, rounded to the workshop's tape and dial and said in the design's unit. mm, degrees. */
 import type { Header } from '../../../geometry';
 import { settingsOf } from '../../../shared/stock/workshop';
-import { readAngle, readLength, toStep } from './round';
+import { toStep } from '../toStep';
+import { type Steps, tapeFigure, tapeStep } from './figures';
 import type { Figure } from './step';
 
 export type Units = {
@@ -13,7 +14,7 @@ export type Units = {
   around(name: string, mm: number): Figure;
   /** In a sentence: `43.5 mm`. */
   say(mm: number): string;
-  tape(mm: number): number;
+  readonly steps: Steps;
   dial(degrees: number): number;
 };
 
@@ -22,7 +23,8 @@ export const wayOf = (value: number): string => (value < 0 ? 'counter-clockwise'
 
 export function createUnits({ design }: Header): Units {
   const { tape, dial } = settingsOf(design.workshop);
-  const toTape = (mm: number) => toStep(mm, tape);
+  const steps: Steps = { display: design.display ?? 'mm', tape, dial };
+  const toTape = (mm: number) => toStep(mm, tapeStep(steps));
   const toDial = (degrees: number) => toStep(degrees, dial);
   /** Nothing to turn has no way round. */
   const turned = (name: string, kind: 'length' | 'angle', value: number): Figure => ({
@@ -36,13 +38,8 @@ export function createUnits({ design }: Header): Units {
     angle: (name, degrees) => ({ name, kind: 'angle', value: toDial(degrees) }),
     turn: (name, degrees) => turned(name, 'angle', toDial(degrees)),
     around: (name, mm) => turned(name, 'length', toTape(mm)),
-    say(mm) {
-      const { number, unit } = readLength(toTape(mm), tape, design.display ?? 'mm');
-      return `${number} ${unit}`;
-    },
-    tape: toTape,
+    say: (mm) => `${tapeFigure(mm, steps)} ${steps.display}`,
+    steps,
     dial: toDial,
   };
 }
-
-export const sayAngle = (degrees: number, dial: number): string => `${readAngle(toStep(degrees, dial), dial)}°`;

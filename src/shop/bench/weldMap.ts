@@ -1,5 +1,5 @@
 /** The weld map: the header with every weld numbered in the order to make it, then a row a weld with boxes to tick. */
-import { DEFAULT_MATERIAL, type Header } from '../../../geometry';
+import type { Header } from '../../../geometry';
 import { group } from '../../formats/drawing/items';
 import { purgeNote } from '../making/welded/purge';
 import { type Block, type FlowColumn, flowSheets } from '../sheet/flow';
@@ -19,8 +19,7 @@ export function weldMapSheets(bench: Bench, paper: Paper): Sheet[] {
   if (welds.length === 0) return [];
   const asked = welds.some(({ torch }) => torch !== null);
   const rows = welds.map((weld, i) => [String(i + 1), weld.name, torchCell(weld), '', '']);
-  const purge =
-    bench.header.runners.map(({ tube }) => purgeNote(tube.material ?? DEFAULT_MATERIAL)).find((note) => note) ?? null;
+  const purge = bench.header.runners.map(({ tube }) => purgeNote(tube.material)).find((note) => note) ?? null;
   const blocks: Block[] = [
     ...headersApart(bench.header)
       .map((one) => pictureOf(one, welds))

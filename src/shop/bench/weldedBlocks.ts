@@ -6,11 +6,13 @@
 import type { ResolvedRunner } from '../../../geometry';
 import { settingsOf } from '../../../shared/stock/workshop';
 import type { Joint, Piece, StockPlan, WeldedTube } from '../making/report';
+import { isPurged } from '../making/welded/purge';
 import type { Block, FlowColumn } from '../sheet/flow';
 import type { Bench } from './bench';
-import { endName, isPurged, partOf, startName } from './bench';
-import { aroundFigure, dialFigure, lengthFigure, onDial, type Steps, tapeFigure } from './figures';
+import { endName, partOf, startName } from './bench';
+import { aroundFigure, dialFigure, lengthFigure, type Steps, tapeFigure } from './figures';
 import { stripFigure } from './stripFigure';
+import { type Turn, turnsOf } from './turns';
 
 export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Block[] {
   const part = partOf(bench, tube.runner);
@@ -88,18 +90,6 @@ const radiiOf = ({ pieces }: WeldedTube, steps: Steps): string => {
   const radii = [...new Set(pieces.filter((p) => p.kind === 'bend').map((p) => lengthFigure(p.radius, steps.display)))];
   return `centerline radius ${radii.join(' or ')}`;
 };
-
-type Turn = { readonly turn: number; readonly total: number };
-
-/** As they are printed: totals are the sum of the turns above them, so that who adds up finds what is there. */
-export function turnsOf({ start, joints }: Pick<WeldedTube, 'start' | 'joints'>, steps: Steps): Turn[] {
-  let total = 0;
-  return [start.turn, ...joints.map(({ turn }) => turn)].map((nominal) => {
-    const turn = onDial(nominal, steps);
-    total += turn;
-    return { turn, total: total - 360 * Math.floor(total / 360) };
-  });
-}
 
 /** `u180 no. 2` by piece; what is only assumed to be on sale has no name that anybody knows. */
 export function stockOf({ parts, buy }: StockPlan): Map<string, string> {

@@ -1,27 +1,39 @@
 /** A runner that is welded up: each piece sawn, dressed, turned to its place and tacked; then checked, welded, looked at. */
-import { DEFAULT_MATERIAL, type Header } from '../../../geometry';
+import type { Header } from '../../../geometry';
 import type { Joint, Making, Piece, StockCut, UsedStock, WeldedTube } from '../making/report';
+import { purgeNote } from '../making/welded/purge';
+import { partOf, startName } from './bench';
 import { checkSteps } from './checkSteps';
 import type { Figure, Step } from './step';
+import { turnsOf } from './turns';
 import type { Units } from './units';
 
 export function weldedSteps(making: Making, header: Header, tube: WeldedTube, units: Units): Step[] {
   const { runner, pieces, joints } = tube;
   const diameter = header.design.tubes[tube.tube]?.outsideDiameter ?? 0;
   const cuts = cutsOf(making);
+  // "In all" is the sum of what is turned, as it is on paper.
+  const turns = turnsOf(tube, units.steps);
   const care = tube.remarks.map(({ message }) => message);
   const made = pieces.flatMap((piece, i): Step[] => {
-    const joint = joints.find(({ after }) => after === i - 1);
+    const at = joints.findIndex(({ after }) => after === i - 1);
     return [
       sawing(runner, piece, cuts.get(piece.id), diameter, units, i === 0 ? care : []),
       dressing(runner, piece),
-      joint ? turning(runner, pieces[i - 1]!, piece, joint, units) : starting(header, tube, piece, units),
+      at >= 0
+        ? turning(runner, pieces[i - 1]!, piece, { ...joints[at]!, total: turns[at + 1]!.total }, diameter, units)
+        : starting(header, tube, piece, units),
       tacking(runner, i === 0 ? null : pieces[i - 1]!, piece),
     ];
   });
   const welds = joints.map((joint) => welding(runner, pieces[joint.after]!, pieces[joint.after + 1]!, joint));
-  const purge = welds.length > 0 && isStainless(header, tube.tube) ? [purging(runner)] : [];
-  return [...made, ...checkSteps(making, header, runner, units), ...purge, ...welds, looking(header, runner, units)];
+  return [
+    ...made,
+    ...checkSteps(making, header, runner, units),
+    ...purging(header, tube, welds),
+    ...welds,
+    looking(header, runner, units),
+  ];
 }
 
 export type Cut = { readonly stock: UsedStock; readonly cut: StockCut };
@@ -103,8 +115,7 @@ const dressing = (runner: string, { id, kind }: Piece): Step => ({
 });
 
 function starting(header: Header, { runner, start }: WeldedTube, piece: Piece, units: Units): Step {
-  const from = header.runners.find((r) => r.runner.id === runner)?.runner.from;
-  const place = from && 'merge' in from ? `collector ${from.merge}` : from ? `port ${from.port}` : 'the start';
+  const place = placeOf(header, runner);
   return {
     id: `${runner}/turn/start`,
     runner,
@@ -118,7 +129,7 @@ function starting(header: Header, { runner, start }: WeldedTube, piece: Piece, u
   };
 }
 
-function turning(runner: string, before: Piece, piece: Piece, joint: Joint, units: Units): Step {
+function turning(runner: string, before: Piece, piece: Piece, joint: Joint, diameter: number, units: Units): Step {
   return {
     id: `${runner}/turn/${before.id}+${piece.id}`,
     runner,
@@ -130,7 +141,7 @@ function turning(runner: string, before: Piece, piece: Piece, joint: Joint, unit
     figures: [units.turn('Turn', joint.turn), units.around('Round the outside', joint.around)],
     beside: [
       units.angle('From the start’s line, in all', joint.total),
-      units.length('round the outside', joint.totalAround),
+      units.length('round the outside', (Math.PI * diameter * joint.total) / 360),
     ],
     says: [`From the line of ${before.id} to the line of ${piece.id}, looking along the tube away from its start.`],
     care: [],
@@ -187,25 +198,39 @@ function welding(runner: string, before: Piece, piece: Piece, joint: Joint): Ste
 
 const degrees = (free: number): string => `${Math.round(free)}° of 360°`;
 
-const isStainless = ({ design }: Header, tube: string): boolean =>
-  (design.tubes[tube]?.material ?? DEFAULT_MATERIAL).startsWith('stainless');
+/** Before the first of a tube's welds, where its metal asks for it. */
+export function purging(
+  { design }: Header,
+  { runner, tube }: Pick<WeldedTube, 'runner' | 'tube'>,
+  welds: readonly Step[],
+): Step[] {
+  const note = welds.length > 0 ? purgeNote(design.tubes[tube]?.material) : null;
+  if (note === null) return [];
+  return [
+    {
+      id: `${runner}/purge`,
+      runner,
+      task: 'weld',
+      title: `Fill tube ${runner} with argon`,
+      figures: [],
+      beside: [],
+      says: [],
+      care: [note],
+      drawing: null,
+    },
+  ];
+}
 
-const purging = (runner: string): Step => ({
-  id: `${runner}/purge`,
-  runner,
-  task: 'weld',
-  title: `Fill tube ${runner} with inert gas`,
-  figures: [],
-  beside: [],
-  says: [
-    'Stainless: close both ends and fill the tube with argon before and while it is welded, or the root burns and cracks (common practice).',
-  ],
-  care: [],
-  drawing: null,
-});
+/** Where a runner begins, in words. */
+export function placeOf(header: Header, runner: string): string {
+  const resolved = header.runners.find((r) => r.runner.id === runner);
+  return resolved ? startName(resolved) : 'the start';
+}
 
 export function looking(header: Header, runner: string, units: Units): Step {
-  const length = header.runners.find((r) => r.runner.id === runner)?.centerline?.length ?? 0;
+  const part = partOf({ header }, runner);
+  // What a cord measures is the tube itself, which may begin elsewhere than its centerline.
+  const length = part ? part.line.length + part.startTrim : 0;
   return {
     id: `${runner}/look`,
     runner,

@@ -77,6 +77,20 @@ describe('the asker', () => {
       ['failed', 'b', 'out of memory'],
     ]);
   });
+
+  it('hears nothing more of a worker that it has ended', () => {
+    const { asked, workers, heard, asker } = bench();
+    const say = (data: unknown) => workers[0]!.onmessage!.call(null as never, { data } as MessageEvent);
+    asker.ask(titled('a'));
+    vi.advanceTimersByTime(REST);
+    asker.end();
+    say({ number: asked[0]!.number, done: found });
+    asker.ask(titled('b'));
+    vi.advanceTimersByTime(REST);
+    workers[0]!.onerror!.call(null as never, { message: 'late' } as ErrorEvent);
+    expect(workers.map(({ ended }) => ended)).toEqual([true, false]);
+    expect(heard).toEqual([]);
+  });
 });
 
 describe('the answer', () => {

@@ -4,15 +4,20 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { resolveHeader } from '../../../geometry';
 import type { Design, Workshop } from '../../../shared/design/types';
-import { readLength, toStep } from '../../../src/shop/bench/round';
+import { tapeFigure } from '../../../src/shop/bench/figures';
 import type { Step } from '../../../src/shop/bench/step';
 import { benchSteps } from '../../../src/shop/bench/steps';
+import { createUnits } from '../../../src/shop/bench/units';
 import type { Making } from '../../../src/shop/making/report';
+import { toStep } from '../../../src/shop/toStep';
+import { ONE_BEND, oneRunner } from '../designs';
 import { sampleMaking } from './sampleMaking';
 
-const example = JSON.parse(
-  readFileSync(join(import.meta.dirname, '../../../public/examples/four-4-1.evenrun.json'), 'utf8'),
-) as Design;
+const EXAMPLES = join(import.meta.dirname, '../../../public/examples');
+const example = JSON.parse(readFileSync(join(EXAMPLES, 'four-4-1.evenrun.json'), 'utf8')) as Design;
+const madeOf = (material: string): Partial<Design> => ({
+  tubes: Object.fromEntries(Object.entries(example.tubes).map(([name, tube]) => [name, { ...tube, material }])),
+});
 
 const made = (
   way: 'welded' | 'bent',
@@ -87,19 +92,72 @@ describe('steps of a runner that is welded up', () => {
     expect(next?.care ?? []).toEqual([]);
   });
 
-  it('ask for gas inside stainless, and of no other', () => {
-    const ids = (material: string) =>
-      made('welded', {
-        tubes: Object.fromEntries(Object.entries(example.tubes).map(([k, t]) => [k, { ...t, material }])),
-      }).map(({ id }) => id);
-    expect(ids('stainless-304')).toContain(`${first}/purge`);
-    expect(ids('mild-steel')).not.toContain(`${first}/purge`);
+  it.each([
+    ['stainless-304', true],
+    ['titanium-2', true],
+    ['mild-steel', false],
+  ] as const)('ask for argon inside %s: %s, with what it does to who breathes it', (material, asked) => {
+    const purge = made('welded', madeOf(material)).find(({ id }) => id === `${first}/purge`);
+    expect(purge !== undefined).toBe(asked);
+    if (asked) expect(purge!.care.join()).toContain('closed rooms');
+  });
+
+  it('call a collector by its name, not by its kind as well where that is in it', () => {
+    const tied = JSON.parse(readFileSync(join(EXAMPLES, 'four-4-2-1.evenrun.json'), 'utf8')) as Design;
+    const header = resolveHeader(tied);
+    const titles = benchSteps(sampleMaking(header), header).flatMap(({ title, says }) => [title, ...says]);
+    expect(titles.filter((t) => /pair 1-4/.test(t)).join()).toContain('collector pair 1-4');
+    expect(titles.filter((t) => /collector collector/i.test(t))).toEqual([]);
+  });
+
+  it('have the length that a cord measures: the tube itself, where it begins elsewhere than its centerline', () => {
+    const stepped = { id: 'f1', ports: ['p1'], thickness: 10, seat: 'stepped', stepDepth: 4 } as const;
+    const header = resolveHeader({ ...oneRunner(ONE_BEND), flanges: [stepped] });
+    const length = value(step(benchSteps(sampleMaking(header), header), 'r1/look'), 'Length along its middle');
+    expect(length).toBe(toStep(header.runners[0]!.centerline!.length + 4, 0.5));
   });
 });
 
 describe('steps of a runner that is bent', () => {
   const steps = made('bent');
   const first = example.runners[0]!.id;
+
+  it('count bends along the runner, from whichever end they are bent and behind a split too', () => {
+    const bends = (t: Making['bent'][number]) => t.thinned.map(({ bend }) => bend);
+    const [tube] = sampleMaking(resolveHeader(example)).bent;
+    const names = (find?: (m: Making) => Making) => {
+      const own = of(made('bent', {}, find), first);
+      const mark = own.find(({ task }) => task === 'mark')!;
+      const titles = own.filter(({ task }) => task === 'bend').map(({ title }) => title.split(' ')[1]);
+      expect(mark.figures.map(({ name }) => name.split(' ')[1])).toEqual(titles);
+      return titles.map(Number);
+    };
+    expect(names()).toEqual(bends(tube!));
+    const clampable = { fromStart: false, fromEnd: true };
+    expect(names((m) => ({ ...m, bent: m.bent.map((t) => ({ ...t, clampable })) }))).toEqual(bends(tube!).reverse());
+    const later = (t: Making['bent'][number]) => ({
+      ...t,
+      thinned: t.thinned.map((b) => ({ ...b, bend: b.bend + 2 })),
+    });
+    expect(names((m) => ({ ...m, bent: m.bent.map(later) }))).toEqual(bends(tube!).map((bend) => bend + 2));
+  });
+
+  it('do not turn a tube that has no bend', () => {
+    const straight = made('bent', {}, (m) => ({
+      ...m,
+      bent: m.bent.map((t) => ({ ...t, fromStart: t.fromStart.slice(-1), fromEnd: t.fromEnd.slice(-1) })),
+    }));
+    expect(of(steps, first).map(({ id }) => id)).toContain(`${first}/clock/${first}`);
+    expect(of(straight, first).filter(({ task }) => task === 'fit')).toEqual([]);
+  });
+
+  it('ask for argon where tubes are joined at a split, and not where none are', () => {
+    const purges = (find?: (m: Making) => Making) =>
+      made('bent', madeOf('stainless-304'), find).filter(({ id }) => id === `${first}/purge`);
+    expect(purges()).toEqual([]);
+    const split = (m: Making): Making => ({ ...m, bent: m.bent.flatMap((t) => [t, { ...t, id: `${t.id}b` }]) });
+    expect(purges(split)).toHaveLength(1);
+  });
 
   it('come as cut, marked, bent, set, checked', () => {
     const own = of(steps, first);
@@ -150,13 +208,36 @@ describe('numbers as a tape reads them', () => {
     [25.4 * 1.71875, 25.4 / 32, 'in', '1 23/32'],
     [25.4 * 2, 25.4 / 64, 'in', '2'],
     [-25.4 * 0.5, 25.4 / 16, 'in', '−1/2'],
-    [43.5, 0.5, 'in', '1.71'],
+    [43.5, 0.5, 'in', '1 23/32'],
     [43.5, 0.1, 'in', '1.713'],
     [127, 30, 'in', '5'],
-    [600, 300, 'in', '24'],
-    [25.4, 1e-6, 'in', '1.0000'],
+    [25.4, 1e-6, 'in', '1.000'],
     [-0.1, 0.5, 'mm', '0.0'],
   ] as const)('%f by %f in %s: %s', (mm, tape, display, said) => {
-    expect(readLength(toStep(mm, tape), tape, display).number).toBe(said);
+    expect(tapeFigure(mm, { tape, display })).toBe(said);
+  });
+
+  it('stay what they were once rounded: a step keeps rounded numbers, and reads as paper does', () => {
+    for (const display of ['mm', 'in'] as const)
+      for (const tape of [0.1, 0.25, 0.5, 1, 25.4 / 64, 25.4 / 32])
+        for (let mm = 0.03; mm < 90; mm += 1.37) {
+          const steps = { tape, dial: 0.5, display };
+          const { value } = createUnits(resolveHeader({ ...example, display, workshop: steps })).length('x', mm);
+          expect(tapeFigure(Number(value), steps)).toBe(tapeFigure(mm, steps));
+        }
+  });
+
+  it('add up: what a piece is turned in all is the sum of the turns, as on paper', () => {
+    const design = { ...example, workshop: { ...example.workshop, dial: 5 } };
+    const header = resolveHeader(design);
+    const [tube] = sampleMaking(header).welded;
+    const own = benchSteps(sampleMaking(header), header).filter(({ id }) => id.startsWith(`${tube!.runner}/turn/`));
+    expect(own.length).toBeGreaterThan(2);
+    let sum = 0;
+    own.forEach(({ figures, beside }, i) => {
+      const [turn] = figures;
+      sum += (turn!.kind === 'angle' && turn!.way === 'counter-clockwise' ? -1 : 1) * Number(turn!.value);
+      if (i > 0) expect(beside[0]!.value).toBe(((sum % 360) + 360) % 360);
+    });
   });
 });

@@ -1,5 +1,6 @@
 /** A runner that is bent: the machine's numbers from either end, which end can be clamped, where a split would help. */
 import type { Header } from '../../../../geometry';
+import { bendNumbers } from '../../../shop/making/bent/numbers';
 import type { BentTube, MachineRow, Thinned } from '../../../shop/making/report';
 import { useDisplay } from '../../actions/display';
 import { lengthNumber } from '../../format';
@@ -75,6 +76,7 @@ function Splits({ runner, tubes, header }: Props) {
 function Tube({ tube, fromEnd }: { readonly tube: BentTube; readonly fromEnd: boolean }) {
   const display = useDisplay();
   const rows = fromEnd ? tube.fromEnd : tube.fromStart;
+  const numbers = bendNumbers(tube, fromEnd ? 'end' : 'start');
   const clamps = fromEnd ? tube.clampable.fromEnd : tube.clampable.fromStart;
   const other = fromEnd ? tube.clampable.fromStart : tube.clampable.fromEnd;
   const say = (mm: number) => `${lengthNumber(mm, display, 1)} ${display}`;
@@ -117,7 +119,7 @@ function Tube({ tube, fromEnd }: { readonly tube: BentTube; readonly fromEnd: bo
         <tbody>
           {rows.map((row, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: a bend is its place in the list
-            <Row key={i} row={row} number={i + 1} />
+            <Row key={i} row={row} number={numbers[i]} />
           ))}
         </tbody>
       </table>
@@ -127,7 +129,7 @@ function Tube({ tube, fromEnd }: { readonly tube: BentTube; readonly fromEnd: bo
   );
 }
 
-function Row({ row, number }: { readonly row: MachineRow; readonly number: number }) {
+function Row({ row, number }: { readonly row: MachineRow; readonly number: number | undefined }) {
   if (row.angle === 0)
     return (
       <tr className="make-turn">

@@ -15,6 +15,7 @@ import {
   scale,
 } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
+import { toStep } from '../../toStep';
 import type { MachineRow, Rounded } from '../report';
 import type { BenderSettings } from './bender';
 import { arcOf, reversedRows, type Trims } from './machineRows';
@@ -42,8 +43,8 @@ const lengthOf = (rows: readonly BendRow[]): number => rows.reduce((sum, row) =>
 
 /** The tube that a builder gets, also where a straight of it comes out shorter than nothing: then it is the mark that lies. */
 function asMade(rows: readonly MachineRow[], trims: Trims, bender: BenderSettings, steps: Steps): BendRow[] {
-  const onTape = (mm: number): number => Math.round(mm / steps.tape) * steps.tape;
-  const onDial = (degrees: number): number => Math.round(degrees / steps.dial) * steps.dial;
+  const onTape = (mm: number): number => toStep(mm, steps.tape);
+  const onDial = (degrees: number): number => toStep(degrees, steps.dial);
   let reached = onTape(trims.ahead);
   let plane = rows[0]!.dial;
   return rows.map((row, i): BendRow => {

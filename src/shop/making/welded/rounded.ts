@@ -4,6 +4,7 @@
  */
 import { angleBetween, type Centerline, DEGREES, distance, type Pose } from '../../../../geometry';
 import type { WorkshopDefaults } from '../../../../shared/stock/workshop';
+import { toStep } from '../../toStep';
 import type { Piece, Rounded } from '../report';
 import { rebuildMarched, type Welded } from './rebuild';
 import { type Trims, type Welds, weldedStraights } from './sawn';
@@ -42,6 +43,3 @@ export function roundedTube(
     length: made.length - nominal.length,
   };
 }
-
-/** No step: as it is. */
-export const toStep = (value: number, step: number): number => (step > 0 ? Math.round(value / step) * step : value);
