@@ -123,7 +123,11 @@ function programOf(io: Io, done: (code: number) => void): Command {
   program
     .command('nest <list>')
     .description('cut a list of lengths out of bars so that least is bought, proved; a line has a length and a count')
-    .option('--bar <length>', '6000: on sale; 6000x3: three on the shelf; 6000@24.50: at a price; again for more', also)
+    .option(
+      '--bar <length>',
+      '6000: on sale; 6000x3: three on the shelf; 6000@24.50: at a price; again for more; default 6000 mm',
+      also,
+    )
     .option('--kerf <length>', 'what a cut takes; default 1.5 mm')
     .option('--end-trim <length>', 'sawn off both ends of every bar; default 5 mm')
     .option('--unit <unit>', 'mm or in: of numbers without one, and of the answer; default mm')

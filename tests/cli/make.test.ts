@@ -74,6 +74,53 @@ describe('make', () => {
   });
 });
 
+describe('what is missing or cannot be meant', () => {
+  test('a runner that is not routed is in no plan, and that stops', async () => {
+    const design = read(GOOD);
+    const { points: _, ...bare } = design.runners[0]!;
+    writeFileSync(
+      join(b.folder, 'bare.json'),
+      JSON.stringify({ ...design, runners: [bare, ...design.runners.slice(1)] }),
+    );
+    const { code, out } = await b.evenrun('make', 'bare.json');
+    expect(code).toBe(1);
+    expect(out).toMatch(/r1 is in no plan, because it is not routed yet; give it points\./);
+  });
+
+  test('a price that nothing is called by', async () => {
+    const { code, out } = await b.evenrun('make', withWorkshop({ prices: { nuts: 3 } }));
+    expect(code).toBe(0);
+    expect(out).toMatch(/Nothing to be priced is called "nuts"/);
+    expect(out).toMatch(/at workshop\/prices\/nuts/);
+  });
+
+  test('test bends too near each other to tell beyond them', async () => {
+    const testBends: [number, number][] = [
+      [45, 43.4],
+      [45.001, 43.401],
+      [90, 43.402],
+    ];
+    const shelf = withWorkshop({}, (d) => ({
+      ...d,
+      tooling: Object.fromEntries(
+        Object.entries(d.tooling).map(([n, t]) => [n, { ...t, making: 'bent' as const, bender: { testBends } }]),
+      ),
+    }));
+    const { code, out } = await b.evenrun('make', shelf);
+    expect(code).toBe(1);
+    expect(out).toMatch(/no tube springs back by/);
+    expect(out).toMatch(/testBends/);
+  });
+
+  test('an end trim that leaves nothing of a bar is told once, at its own place', async () => {
+    const { code, out } = await b.evenrun('make', withWorkshop({ endTrim: 5000 }));
+    expect(code).toBe(1);
+    expect(out).toMatch(/5000 mm is trimmed off both ends of a bar/);
+    expect(out).toMatch(/at workshop\/endTrim/);
+    expect(out).not.toMatch(/more than the longest bar/);
+  });
+});
+
 describe('a shelf that does not do', () => {
   test('negative stock', async () => {
     const shelf = withWorkshop({ bars: [{ id: 'bar', ...tubeOf(read(GOOD)), length: -6000 }] });

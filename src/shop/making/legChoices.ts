@@ -13,6 +13,11 @@ import { weldedPieces } from './stockPieces';
 import { weldedTotals } from './totals/wayTotals';
 import { weldedTube } from './welded/weldedTube';
 
+/** To compare by, a good plan does; what is made is planned to the proved least. For each search. */
+const SECONDS = 2;
+/** Lengths tried beside all that stock has. */
+const MOST = 4;
+
 /** @param tube its name in `tubes` */
 export async function legChoices(header: Header, tube: string, parts: readonly Part[]): Promise<LegChoice[]> {
   const { workshop, tubes, display = 'mm' } = header.design;
@@ -23,7 +28,7 @@ export async function legChoices(header: Header, tube: string, parts: readonly P
     const triedHeader = { ...header, design: { ...header.design, workshop: tried } };
     const welded = own.map((part) => weldedTube(triedHeader, part));
     const pieces = weldedPieces(welded, () => tubes[tube]!);
-    const plan = await stockPlan(tried, pieces.bars, pieces.bends, { display });
+    const plan = await stockPlan(tried, pieces.bars, pieces.bends, { display, seconds: SECONDS });
     choices.push({
       longestLeg,
       isChosen: (workshop?.longestLeg ?? null) === longestLeg,
@@ -43,7 +48,21 @@ function lengthsToTry(workshop: Workshop | undefined, tube: Tube): (number | nul
   const { weldSetback, longestLeg } = settingsOf(workshop);
   const shorter = [...legs, weldSetback, ...(longestLeg === undefined ? [] : [longestLeg])];
   const tried = [...new Set(shorter)].filter((leg) => leg < longest || leg === longestLeg);
-  return [null, ...tried.sort((a, b) => b - a)];
+  return [
+    null,
+    ...spread(
+      tried.sort((a, b) => b - a),
+      longestLeg,
+    ),
+  ];
+}
+
+/** As many as may be, the ends among them, and the one that is set. */
+function spread(lengths: readonly number[], kept: number | undefined): number[] {
+  if (lengths.length <= MOST) return [...lengths];
+  const step = (lengths.length - 1) / (MOST - 1);
+  const some = new Set(Array.from({ length: MOST }, (_, i) => lengths[Math.round(i * step)]!));
+  return lengths.filter((length) => some.has(length) || length === kept);
 }
 
 function withLongest(workshop: Workshop | undefined, longestLeg: number | null): Workshop {

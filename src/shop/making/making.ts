@@ -2,7 +2,7 @@
  * Everything about making the tubes of a header, both ways: each runner's pieces and bend tables, what is bought and how it is cut,
  * the bill of materials, mass and money. Asynchronous: the solver of the cutting plans is loaded when needed.
  */
-import { type Header, headerParts, type Made } from '../../../geometry';
+import { cutObstacle, type Header, headerParts, type Made } from '../../../geometry';
 import type { Tube } from '../../../shared/design/types';
 import { stockPlan } from '../nest/stockPlan';
 import { type Part, partsOf } from '../part';
@@ -11,6 +11,7 @@ import { madeBent, madeWelded } from './chosen';
 import { checkHeights } from './heights/checkHeights';
 import { legChoices } from './legChoices';
 import { materialLines } from './materials/materials';
+import { priceRemarks } from './materials/priceRemarks';
 import { massOfParts } from './materials/weights';
 import type { BentTube, Making, Remark, TubeGroup, Way, WeldedTube } from './report';
 import { bentPieces, collectorPieces, weldedPieces } from './stockPieces';
@@ -18,6 +19,8 @@ import { costOf } from './totals/costOf';
 import { bentTotals, weldedTotals } from './totals/wayTotals';
 import { weldedTube } from './welded/weldedTube';
 
+/** To compare ways by, for each search; what is made is planned as long as it takes. */
+const SECONDS = 4;
 /** Most home builders have no bender. */
 const DEFAULT_WAY: Way = 'welded';
 
@@ -47,7 +50,11 @@ export async function makingOf(header: Header, made?: Made): Promise<Making> {
     materials,
     mass: massOfParts(solids),
     cost: costOf(workshop, groups, plan, materials),
-    remarks: once([...ofPieces, ...inOne, plan].flatMap((t) => t.remarks)),
+    remarks: once([
+      ...notPlanned(header),
+      ...[...ofPieces, ...inOne, plan].flatMap((t) => t.remarks),
+      ...priceRemarks(workshop, materials),
+    ]),
   };
 }
 
@@ -64,8 +71,8 @@ async function groupOf(
   const [ofPieces, inOne] = [own(welded), own(bent)];
   const pieces = weldedPieces(ofPieces, tubeOf);
   const asked = { tube: tubes[tube]!, workshop };
-  const weldedPlan = await stockPlan(workshop, pieces.bars, pieces.bends, { display });
-  const bentPlan = await stockPlan(workshop, bentPieces(inOne, tubeOf).bars, [], { display });
+  const weldedPlan = await stockPlan(workshop, pieces.bars, pieces.bends, { display, seconds: SECONDS });
+  const bentPlan = await stockPlan(workshop, bentPieces(inOne, tubeOf).bars, [], { display, seconds: SECONDS });
   return {
     tube,
     legs: await legChoices(header, tube, parts),
@@ -75,6 +82,14 @@ async function groupOf(
     bent: bentTotals({ ...asked, plan: bentPlan }, inOne),
   };
 }
+
+/** Runners that no plan has, and why. */
+export const notPlanned = (header: Header): Remark[] =>
+  header.runners.flatMap((resolved): Remark[] => {
+    const { id } = resolved.runner;
+    const why = resolved.centerline ? cutObstacle(header, resolved) : 'it is not routed yet; give it points';
+    return why ? [{ where: `runners/${id}`, message: `${id} is in no plan, because ${why}.`, stops: true }] : [];
+  });
 
 /** What is true of a die or the shelf is told by every tube. */
 const once = (remarks: readonly Remark[]): Remark[] => [

@@ -20,6 +20,13 @@ export function barRemarks(pieces: readonly BarPiece[], bars: readonly StockBar[
   const longest = Math.max(...bars.map(({ length }) => length));
   const usable = longest - 2 * saw.endTrim;
   const tooLong = pieces.filter(({ length }) => !bars.some((bar) => fitsBar(length, bar, saw.endTrim)));
+  if (usable <= 0)
+    return [
+      stopping(
+        'workshop/endTrim',
+        `${say.length(saw.endTrim)} is trimmed off both ends of a bar, and the longest of ${say.tube(pieces[0]!.tube)} is ${say.length(longest)}: nothing is left of it; trim less than ${say.length(longest / 2)}, or list a longer bar`,
+      ),
+    ];
   return [
     ...tooLong.map(({ piece, length, tube }) =>
       stopping(

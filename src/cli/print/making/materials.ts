@@ -22,7 +22,7 @@ export function materialsPart({ materials, mass, cost }: Making, display?: Displ
   const money = cost.total === null ? `${cost.known.toFixed(2)} ${cost.currency}`.trim() : '';
   return [
     `Bill of materials\n${columns(rows, ['right', 'left', 'left', 'right', 'right'])}`,
-    `Mass ${mass.total.toFixed(3)} kg${unknown}; its middle at ${mass.centre.map(gap).join(', ')} ${unit}`,
+    `Mass ${mass.total.toFixed(3)} kg without fasteners and gaskets${unknown ? `, ${unknown.slice(2)}` : ''}; its middle at ${mass.centre.map(gap).join(', ')} ${unit}`,
     cost.total === null
       ? `Cost so far ${money}; not known: ${few(cost.missing)}`
       : `Cost ${cost.total.toFixed(2)} ${cost.currency}`.trim(),

@@ -34,8 +34,13 @@ export function waysPart({ groups, cost: { currency } }: Making, display?: Displ
   }
 }
 
-const moneyOf = ({ cost: { stock, welds, work } }: WayTotals): string =>
-  ((stock ?? 0) + (welds ?? 0) + (work ?? 0)).toFixed(2);
+/** What is known of it; nothing known is no nought. */
+function moneyOf({ cost: { stock, welds, work } }: WayTotals): string {
+  const parts = [stock, welds, work];
+  const known = parts.reduce<number>((sum, part) => sum + (part ?? 0), 0);
+  if (!parts.includes(null)) return known.toFixed(2);
+  return known > 0 ? `over ${known.toFixed(2)}` : '?';
+}
 
 function wayRow(way: WayTotals, chosen: boolean): string[] {
   const name = way.way === 'welded' ? 'welded up' : 'bent';

@@ -44,7 +44,8 @@ export function bentTubes(header: Header, part: Part): BentTube[] {
     trimEnd: tooling.trimEnd ?? 0,
   };
   const isTaken = (id: string): boolean => design.runners.some((r) => r.id.toLowerCase() === id.toLowerCase());
-  const tubes = blanksOf(whole, splits, bender, isTaken).map((blank) =>
+  const drawn = settings.weldShrinkage - settings.weldGap;
+  const tubes = blanksOf(whole, splits, { ...bender, drawn }, isTaken).map((blank) =>
     bentTube(blank, { part, bender, settings, say }),
   );
   const about = splitRemarks({ runner: runner.id, asked, rows, welds: settings }, say);

@@ -23,12 +23,13 @@ export type Whole = Omit<Blank, 'firstBend'>;
 
 /**
  * @param splits bends of the runner, from 2, rising
+ * @param bender `drawn`: how much nearer the weld at a split draws its two tubes than it leaves open
  * @param isTaken whether a runner has this id, which a part may then not have
  */
 export function blanksOf(
   whole: Whole,
   splits: readonly number[],
-  bender: Pick<BenderSettings, 'clamp' | 'tail'>,
+  bender: Pick<BenderSettings, 'clamp' | 'tail'> & { readonly drawn?: number },
   isTaken: (id: string) => boolean = () => false,
 ): Blank[] {
   if (splits.length === 0) return [{ ...whole, firstBend: 1 }];
@@ -60,9 +61,11 @@ export function blanksOf(
   });
 }
 
-/** Enough for either, so that the tube may be bent from this end or toward it. */
-const sawnOn = (straight: number, { clamp, tail }: Pick<BenderSettings, 'clamp' | 'tail'>): number =>
-  Math.max(0, Math.max(clamp, tail) - straight);
+/** Enough for either, so that the tube may be bent from this end or toward it; and for what the weld there draws in. */
+const sawnOn = (
+  straight: number,
+  { clamp, tail, drawn = 0 }: Pick<BenderSettings, 'clamp' | 'tail'> & { readonly drawn?: number },
+): number => Math.max(0, drawn / 2, Math.max(clamp, tail) - straight);
 
 /** a … z, then aa, ab … */
 const letter = (i: number): string =>

@@ -8,6 +8,8 @@ import { degrees, list, type Say } from './words';
 
 /** Angles are compared as a bender's scale can be read, as the rule on bend angles does. */
 const ANGLE_READING = 0.01;
+/** Degrees; tube gives back a few in ninety. From memory. */
+const MOST_SPRINGBACK = 45;
 type Splits = {
   readonly runner: string;
   /** Rising. */
@@ -55,9 +57,13 @@ export function bendRemarks(
     if (row.angle > maxBendAngle + ANGLE_READING) {
       const message = `${id}, bend ${bend} turns ${degrees(row.angle)}; the tooling makes at most ${degrees(maxBendAngle)}: share the turn with another bend, or weld it up.`;
       remarks.push({ where: `${where}/maxBendAngle`, message, stops: true });
-    } else if (row.set > maxBendAngle + ANGLE_READING) {
+    } else if (row.set > maxBendAngle + ANGLE_READING && row.set - row.angle <= MOST_SPRINGBACK) {
       const message = `${id}, bend ${bend} is set to ${degrees(row.set)} so that ${degrees(row.angle)} is left; the tooling makes at most ${degrees(maxBendAngle)}: see that the machine turns so far, or share the turn with another bend.`;
       remarks.push({ where: `${where}/bender/testBends`, message, stops: false });
+    }
+    if (row.set - row.angle > MOST_SPRINGBACK) {
+      const message = `${id}, bend ${bend} would have to be set to ${degrees(row.set)} for ${degrees(row.angle)} to be left, and no tube springs back by ${degrees(row.set - row.angle)}: the test bends lie too near each other to tell beyond them; bend one of ${degrees(row.angle)} or more, and leave out those that differ by less than they can be read to.`;
+      remarks.push({ where: `${where}/bender/testBends`, message, stops: true });
     }
     if (row.feed < -LENGTH_TOLERANCE) {
       const before = rows[i - 1]!;

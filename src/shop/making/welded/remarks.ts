@@ -98,8 +98,8 @@ export function kerfRemarks(runner: string, pieces: readonly Piece[], kerf: numb
     if (length > kerf) return [];
     const remedy =
       piece.kind === 'bend'
-        ? `let the bend turn more than ${formatAngle((kerf / piece.radius) * DEGREES, 2)}, or none at all`
-        : 'make the straight longer, or none at all';
+        ? `let the bend turn more than ${formatAngle((kerf / piece.radius) * DEGREES, 2)}`
+        : 'lay the tube with a longer straight there';
     return [
       {
         where: `runners/${runner}`,

@@ -141,7 +141,7 @@ describe('a shelf that does not do', () => {
     expect(said).toHaveLength(1);
     expect(said[0]).toMatchObject({ stops: true, where: 'runners/r1' });
     expect(said[0]!.message).toBe(
-      "r1-2: the piece is 1.05 mm long and the saw's kerf is 3.00 mm; saw with a thinner blade, or let the bend turn more than 2.86°, or none at all.",
+      "r1-2: the piece is 1.05 mm long and the saw's kerf is 3.00 mm; saw with a thinner blade, or let the bend turn more than 2.86°.",
     );
   });
 
