@@ -1,5 +1,6 @@
 /** A runner that is welded up: each piece sawn, dressed, turned to its place and tacked; then checked, welded, looked at. */
 import type { Header } from '../../../geometry';
+import { aroundTube } from '../arcs';
 import type { Joint, Making, Piece, StockCut, UsedStock, WeldedTube } from '../making/report';
 import { purgeNote } from '../making/welded/purge';
 import { partOf, startName } from './bench';
@@ -141,7 +142,7 @@ function turning(runner: string, before: Piece, piece: Piece, joint: Joint, diam
     figures: [units.turn('Turn', joint.turn), units.around('Round the outside', joint.around)],
     beside: [
       units.angle('From the start’s line, in all', joint.total),
-      units.length('round the outside', (Math.PI * diameter * joint.total) / 360),
+      units.length('round the outside', aroundTube(joint.total, diameter)),
     ],
     says: [`From the line of ${before.id} to the line of ${piece.id}, looking along the tube away from its start.`],
     care: [],

@@ -1,9 +1,9 @@
 /** What a builder must know before the saw is out: a shelf without the radius, tight joints, allowances with nowhere to go, a kerf that eats a piece. */
-import { DEFAULT_MATERIAL, DEGREES } from '../../../../geometry';
+import { DEFAULT_MATERIAL } from '../../../../geometry';
 import type { Display, Tube } from '../../../../shared/design/types';
 import { formatAngle, formatLength } from '../../../../shared/units';
+import { arcAngle, arcLength } from '../../arcs';
 import type { Joint, Piece, Remark } from '../report';
-import { arcLength } from './pieces';
 import type { Supply } from './stock';
 
 export const sayTube = ({ outsideDiameter, wall, material = DEFAULT_MATERIAL }: Tube, display: Display): string =>
@@ -98,7 +98,7 @@ export function kerfRemarks(runner: string, pieces: readonly Piece[], kerf: numb
     if (length > kerf) return [];
     const remedy =
       piece.kind === 'bend'
-        ? `let the bend turn more than ${formatAngle((kerf / piece.radius) * DEGREES, 2)}, or none at all`
+        ? `let the bend turn more than ${formatAngle(arcAngle(kerf, piece.radius), 2)}, or none at all`
         : 'make the straight longer, or none at all';
     return [
       {
