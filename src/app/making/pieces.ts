@@ -31,9 +31,5 @@ export function refOfStretch(header: Header, { runner, from, to }: Stretch): Ref
     : { kind: 'runner', id: runner };
 }
 
-/** Made as chosen: what runs through it, and the tube it is of. */
-export const chosenWay = (making: Making, tube: string): 'welded' | 'bent' =>
-  making.groups.find((group) => group.tube === tube)?.chosen ?? 'welded';
-
 export const bentOf = ({ bent }: Making, runner: string): readonly BentTube[] =>
   bent.filter((tube) => tube.runner === runner);

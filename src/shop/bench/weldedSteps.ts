@@ -3,6 +3,7 @@ import type { Header } from '../../../geometry';
 import { aroundTube } from '../arcs';
 import type { Joint, Making, Piece, StockCut, UsedStock, WeldedTube } from '../making/report';
 import { purgeNote } from '../making/welded/purge';
+import { isAllRound, lessInPlace, othersIn } from '../making/welded/torchRoom';
 import { partOf, startName } from './bench';
 import { checkSteps } from './checkSteps';
 import type { Figure, Step } from './step';
@@ -164,19 +165,16 @@ const tacking = (runner: string, before: Piece | null, piece: Piece): Step => ({
   drawing: null,
 });
 
-/** The whole way round has this many degrees; less than half of one is rounding. */
-const ALL_ROUND = 359.5;
-
 function welding(runner: string, before: Piece, piece: Piece, joint: Joint): Step {
   const { torchFree, torchFreeInPlace = torchFree } = joint;
-  const others = joint.inTheWay.filter((name) => name !== 'this tube');
+  const others = othersIn(joint.inTheWay);
   const who = others.length > 0 ? `with ${others.join(', ')} there ` : '';
-  const room: Figure[] =
-    torchFree < ALL_ROUND ? [{ name: 'Torch has room', kind: 'words', value: degrees(torchFree) }] : [];
-  const inPlace: Figure[] =
-    torchFreeInPlace < torchFree - 0.5
-      ? [{ name: 'On the header', kind: 'words', value: degrees(torchFreeInPlace) }]
-      : [];
+  const room: Figure[] = !isAllRound(torchFree)
+    ? [{ name: 'Torch has room', kind: 'words', value: degrees(torchFree) }]
+    : [];
+  const inPlace: Figure[] = lessInPlace(torchFree, torchFreeInPlace)
+    ? [{ name: 'On the header', kind: 'words', value: degrees(torchFreeInPlace) }]
+    : [];
   return {
     id: `${runner}/weld/${before.id}+${piece.id}`,
     runner,

@@ -16,6 +16,7 @@ import { roundedTube } from './rounded';
 import { allowanceOf, sawnOf } from './sawn';
 import { arcsOf, type Supply, supplyOf, waysToCut, wholeOf } from './stock';
 import { torchAlong } from './torchAt';
+import { OWN } from './torchRoom';
 
 /** Shortest piece of bar between two welds, as a share of the outside diameter: what can still be held. Common practice, no source. */
 const LEAST_RING = 0.5;
@@ -91,7 +92,7 @@ export function weldedTube(header: Header, part: Part): WeldedTube {
       ...straightsAbout(cuts, after),
       torchFree: reach.free,
       torchFreeInPlace: reach.freeInPlace,
-      inTheWay: [...(reach.bySelf ? ['this tube'] : []), ...reach.byOthers],
+      inTheWay: [...(reach.bySelf ? [OWN] : []), ...reach.byOthers],
     };
   });
 
