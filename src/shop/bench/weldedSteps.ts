@@ -38,17 +38,28 @@ export function weldedSteps(making: Making, header: Header, tube: WeldedTube, un
   ];
 }
 
-export type Cut = { readonly stock: UsedStock; readonly cut: StockCut };
+export type Cut = {
+  readonly stock: UsedStock;
+  readonly cut: StockCut;
+  /** Not in the workshop: taken as on sale. */
+  readonly assumed: boolean;
+};
 
 /** Where each piece is cut from, as far as the plan has it. */
-export const cutsOf = ({ plan }: Making): ReadonlyMap<string, Cut> =>
-  new Map(
-    plan.parts.flatMap(({ used }) => used.flatMap((stock) => stock.cuts.map((cut) => [cut.piece, { stock, cut }]))),
+export function cutsOf({ plan }: Making): ReadonlyMap<string, Cut> {
+  const assumed = new Set(plan.buy.filter((line) => line.assumed).map(({ stock }) => stock));
+  const used = plan.parts.flatMap((part) => part.used);
+  return new Map(
+    used.flatMap((stock) =>
+      stock.cuts.map((cut): [string, Cut] => [cut.piece, { stock, cut, assumed: assumed.has(stock.stock) }]),
+    ),
   );
+}
 
-/** `J 64 #2`; what lies on the shelf is said to. */
-export function stockWords({ stock: { stock, kind, number, source } }: Cut): string {
-  return `${kind === 'bar' ? 'bar' : 'stock bend'} ${stock} #${number}${source === 'shelf' ? ', on the shelf' : ''}`;
+/** `stock bend J 64 #2`; what lies on the shelf is said to, and what is only assumed to be on sale. */
+export function stockWords({ stock: { stock, kind, number, source }, assumed }: Cut): string {
+  const more = source === 'shelf' ? ', on the shelf' : assumed ? ', assumed to be on sale' : '';
+  return `${kind === 'bar' ? 'bar' : 'stock bend'} ${stock} #${number}${more}`;
 }
 
 function sawing(
