@@ -1,5 +1,5 @@
 /** Where pieces lie along their runner, and what of it the picture and the rack know them by. mm along the centerline. No React. */
-import { type Header, RADIANS } from '../../../geometry';
+import type { Header } from '../../../geometry';
 import type { BentTube, Making, WeldedTube } from '../../shop/making/report';
 import { unrolled } from '../derived';
 import type { Ref } from '../session';
@@ -31,12 +31,5 @@ export function refOfStretch(header: Header, { runner, from, to }: Stretch): Ref
     : { kind: 'runner', id: runner };
 }
 
-/** Made as chosen: what runs through it, and the tube it is of. */
-export const chosenWay = (making: Making, tube: string): 'welded' | 'bent' =>
-  making.groups.find((group) => group.tube === tube)?.chosen ?? 'welded';
-
 export const bentOf = ({ bent }: Making, runner: string): readonly BentTube[] =>
   bent.filter((tube) => tube.runner === runner);
-
-/** Arc and legs of a bend of stock as a length along its middle line. */
-export const arcLength = (degrees: number, radius: number): number => degrees * RADIANS * radius;

@@ -28,10 +28,6 @@ export const knownCost = ({ cost: { stock, welds, work } }: Pick<WayTotals, 'cos
 
 export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
-/** `r1, r2 and r3` */
-export const listed = (names: readonly string[]): string =>
-  names.length <= 1 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-
 /** @param length a length in words. Said in full, because nobody guesses what rounding costs. */
 export function roundingWords({ tape, dial, position, angle, length }: Rounded, say: (mm: number) => string): string {
   const more =

@@ -1,7 +1,7 @@
 /** Which runner to work on: each with how far it is, and what changed since it was ticked. */
 import type { Step } from '../../shop/bench/step';
+import { chosenWay } from '../../shop/making/chosen';
 import type { Making } from '../../shop/making/report';
-import { chosenWay } from '../making/pieces';
 import { counted, WAY_NAMES } from '../making/words';
 import { Swatch } from '../parts/Swatch';
 import { usePaints } from '../parts/usePaints';

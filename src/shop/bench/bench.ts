@@ -5,7 +5,7 @@ import type { Display } from '../../../shared/design/types';
 import { materialOf } from '../../../shared/stock/materials';
 import { settingsOf } from '../../../shared/stock/workshop';
 import { formatLength } from '../../../shared/units';
-import type { Making, Way } from '../making/report';
+import type { Making } from '../making/report';
 import { partsOf } from '../part';
 import type { Steps } from './figures';
 
@@ -18,9 +18,6 @@ export const stepsOf = ({ header }: Bench, display: Display): Steps => {
 
 export const partOf = ({ header }: Pick<Bench, 'header'>, runner: string) =>
   partsOf(header).parts.find(({ id }) => id === runner);
-
-/** As the design has chosen; welded where nothing is said. */
-export const wayOf = ({ header }: Bench, tube: string): Way => header.design.tooling[tube]?.making ?? 'welded';
 
 export const materialName = (id: string = DEFAULT_MATERIAL): string => materialOf(id)?.name ?? id;
 

@@ -1,6 +1,7 @@
 /** A runner that is bent, tube by tube where it is split: cut, marked, bent from the end that can be clamped, joined, checked. */
 import type { Header } from '../../../geometry';
 import { settingsOf } from '../../../shared/stock/workshop';
+import { aroundTube } from '../arcs';
 import { bendNumbers } from '../making/bent/numbers';
 import type { BentTube, MachineRow, Making } from '../making/report';
 import { checkSteps } from './checkSteps';
@@ -150,10 +151,7 @@ function clocking(header: Header, tube: BentTube | undefined, units: Units): Ste
     runner: tube.runner,
     task: 'fit',
     title: `Set tube ${tube.id} at ${place}`,
-    figures: [
-      units.turn('Turn', tube.clocking),
-      units.around('Round the outside', (Math.PI * od * tube.clocking) / 360),
-    ],
+    figures: [units.turn('Turn', tube.clocking), units.around('Round the outside', aroundTube(tube.clocking, od))],
     beside: [],
     says: [`From up at ${place} to the way its first bend turns, looking along the tube away from it.`],
     care: [],
@@ -167,7 +165,7 @@ const joining = (before: BentTube, tube: BentTube, od: number, units: Units): St
   runner: tube.runner,
   task: 'fit',
   title: `Turn tube ${tube.id} on ${before.id} and tack it`,
-  figures: [units.turn('Turn', tube.clocking), units.around('Round the outside', (Math.PI * od * tube.clocking) / 360)],
+  figures: [units.turn('Turn', tube.clocking), units.around('Round the outside', aroundTube(tube.clocking, od))],
   beside: [],
   says: [
     `From the outside of the last bend of ${before.id} to the outside of the first bend of ${tube.id}, looking along the tube away from its start.`,

@@ -2,37 +2,15 @@
  * One bar or bend of stock with what is cut from it, to scale along its middle: bends unrolled, their legs plain, their arc shaded.
  * What is left is crossed out, or kept where it is worth keeping. mm, degrees.
  */
-import { RADIANS } from '../../../geometry';
 import type { Item, Point } from '../../formats/drawing/drawing';
 import { cover, line, rectangle, text } from '../../formats/drawing/items';
 import { textWidth } from '../../formats/drawing/textWidth';
-import type { StockCut, UsedStock } from '../making/report';
+import type { UsedStock } from '../making/report';
 import { CUT, EDGE, HATCH, THIN, TYPE } from '../sheet/style';
-import { isBend } from './stockWords';
+import { bentFrom, type Place, placesOf, stockLength } from '../stockLayout';
 
 const BAND = 7;
 const SHADING = 2.2;
-
-/** Along the stock from its first end. */
-type Place = { readonly piece: string; readonly from: number; readonly to: number };
-
-export function lengthOfStock({ of }: UsedStock): number {
-  return isBend(of) ? of.legs[0] + of.angle * RADIANS * of.radius + of.legs[1] : of.length;
-}
-
-export function placesOf({ of, cuts }: UsedStock): Place[] {
-  return cuts
-    .map((cut): Place => {
-      if (!isBend(of)) return { piece: cut.piece, from: cut.from, to: cut.to };
-      const [first, second] = legsIn(cut);
-      const at = (degrees: number): number => of.legs[0] + degrees * RADIANS * of.radius;
-      return { piece: cut.piece, from: at(cut.from) - first, to: at(cut.to) + second };
-    })
-    .sort((a, b) => a.from - b.from);
-}
-
-/** Of the stock's first and second leg. */
-export const legsIn = ({ legs = [0, 0] }: StockCut): readonly [number, number] => legs;
 
 /** @param longest of all that stand under one another, so that all have one scale */
 export const nestFigure = (used: UsedStock, longest: number) => ({
@@ -42,12 +20,12 @@ export const nestFigure = (used: UsedStock, longest: number) => ({
     const x = (at: number): number => left + scale * at;
     const { of } = used;
     const bottom = top + BAND;
-    const arc = isBend(of) ? ([of.legs[0], of.legs[0] + of.angle * RADIANS * of.radius] as const) : null;
+    const arc = bentFrom(of);
     const places = placesOf(used);
     return [
       ...(arc ? shading(x(arc[0]), x(arc[1]), top, bottom) : []),
-      ...gaps(places, lengthOfStock(used)).flatMap(([from, to]) => crossed(x(from), x(to), top, bottom)),
-      rectangle({ left, top, right: x(lengthOfStock(used)), bottom }, EDGE),
+      ...gaps(places, stockLength(of)).flatMap(([from, to]) => crossed(x(from), x(to), top, bottom)),
+      rectangle({ left, top, right: x(stockLength(of)), bottom }, EDGE),
       ...places.flatMap(({ from, to }) => [from, to].map((at) => line([x(at), top], [x(at), bottom], CUT))),
       ...places.flatMap(({ piece, from, to }) => label(piece, x(from), x(to), (top + bottom) / 2)),
     ];

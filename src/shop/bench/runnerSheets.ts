@@ -3,13 +3,14 @@
 import { DEGREES, type ResolvedRunner } from '../../../geometry';
 import type { Display } from '../../../shared/design/types';
 import { formatLength } from '../../../shared/units';
+import { chosenWay } from '../making/chosen';
 import type { Rounded } from '../making/report';
 import type { Part } from '../part';
 import { partsOf } from '../part';
 import { type Block, flowSheets } from '../sheet/flow';
 import type { Paper } from '../sheet/paper';
 import type { Sheet } from '../sheet/sheet';
-import { type Bench, endName, startName, stepsOf, tubeWords, wayOf } from './bench';
+import { type Bench, endName, startName, stepsOf, tubeWords } from './bench';
 import { bentBlocks } from './bentBlocks';
 import { fractionOf, type Steps, stepWords, tapeFigure } from './figures';
 import { DRAWN, heightsFigure } from './heightsFigure';
@@ -35,7 +36,7 @@ function storiesOf(bench: Bench, part: Part, steps: Steps): Story[] {
   const { id, resolved } = part;
   const intro: Block = { kind: 'words', words: introWords(part, steps.display) };
   const last = (drawn: number): Block[] => checkBlocks(bench, part, steps, drawn);
-  if (wayOf(bench, resolved.runner.tube) === 'welded')
+  if (chosenWay(bench.making, resolved.runner.tube) === 'welded')
     return bench.making.welded
       .filter(({ runner }) => runner === id)
       .map((tube) => ({

@@ -3,6 +3,7 @@
  * welded and looked at; then the whole header is proved. Numbers are rounded to what the workshop's tape and dial read. Pure.
  */
 import type { Header } from '../../../geometry';
+import { chosenWay } from '../making/chosen';
 import type { Making } from '../making/report';
 import { bentSteps } from './bentSteps';
 import { headerSteps } from './headerSteps';
@@ -12,9 +13,8 @@ import { weldedSteps } from './weldedSteps';
 
 export function benchSteps(making: Making, header: Header): Step[] {
   const units = createUnits(header);
-  const ways = new Map(making.groups.map((group) => [group.tube, group.chosen]));
   const runners = making.welded.flatMap((tube) =>
-    ways.get(tube.tube) === 'bent'
+    chosenWay(making, tube.tube) === 'bent'
       ? bentSteps(making, header, tube.runner, units)
       : weldedSteps(making, header, tube, units),
   );

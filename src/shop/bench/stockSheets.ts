@@ -2,18 +2,20 @@
  * What to buy, and how every piece is cut from bars and bends: each drawn to scale with its pieces, what is left, and whether less
  * could do. What the workshop does not list but is taken as on sale is marked as assumed wherever it stands.
  */
-import { DEGREES } from '../../../geometry';
+
 import type { Display } from '../../../shared/design/types';
 import { settingsOf } from '../../../shared/stock/workshop';
+import { arcAngle } from '../arcs';
 import type { NestPart, UsedStock } from '../making/report';
 import { type Block, type FlowColumn, flowSheets } from '../sheet/flow';
 import type { Paper } from '../sheet/paper';
 import type { Sheet } from '../sheet/sheet';
+import { isBend, legsIn, stockLength } from '../stockLayout';
 import { type Bench, stepsOf } from './bench';
 import { dialFigure, type Steps, tapeFigure } from './figures';
 import { moneyWords } from './money';
-import { legsIn, lengthOfStock, nestFigure } from './nestFigure';
-import { isBend, round, sectionWords, stockWords } from './stockWords';
+import { nestFigure } from './nestFigure';
+import { round, sectionWords, stockWords } from './stockWords';
 
 export function stockSheets(bench: Bench, paper: Paper, display: Display): Sheet[] {
   const { plan } = bench.making;
@@ -85,7 +87,7 @@ function partBlocks(
   { currency, kerf }: { readonly currency: string; readonly kerf: number },
   steps: Steps,
 ): Block[] {
-  const longest = Math.max(...part.used.map(lengthOfStock));
+  const longest = Math.max(...part.used.map(({ of }) => stockLength(of)));
   const [one] = part.used;
   const tube = one ? `, ${sectionWords(one.of, steps.display)}` : '';
   return [
@@ -110,7 +112,7 @@ const howWords = ({ kind }: NestPart): string =>
 /** What a cut takes of an arc. */
 function kerfWords({ kind, used: [one] }: NestPart, kerf: number): string {
   if (kind !== 'bend' || !one || !isBend(one.of) || !(kerf > 0)) return '';
-  return ` A saw cut takes ${((kerf / one.of.radius) * DEGREES).toFixed(1)}° of the middle arc; it lies between pieces.`;
+  return ` A saw cut takes ${arcAngle(kerf, one.of.radius).toFixed(1)}° of the middle arc; it lies between pieces.`;
 }
 
 /** What was made least, and whether less could do. */

@@ -1,9 +1,8 @@
 /** Bars and bends as a shop asks for them, in the design's unit. */
 import type { Display, StockBar, StockBend } from '../../../shared/design/types';
 import { formatLength } from '../../../shared/units';
+import { isBend } from '../stockLayout';
 import { materialName } from './bench';
-
-export const isBend = (stock: StockBar | StockBend): stock is StockBend => 'angle' in stock;
 
 /** As catalogues print them: no more decimals than there are. */
 export function round(mm: number, display: Display): string {

@@ -2,6 +2,7 @@
 import type { Header } from '../../../geometry';
 import { group } from '../../formats/drawing/items';
 import { purgeNote } from '../making/welded/purge';
+import { isAllRound, lessInPlace, othersIn } from '../making/welded/torchRoom';
 import { type Block, type FlowColumn, flowSheets } from '../sheet/flow';
 import type { Paper } from '../sheet/paper';
 import type { Sheet } from '../sheet/sheet';
@@ -9,7 +10,7 @@ import { TYPE } from '../sheet/style';
 import { headersApart } from './apart';
 import type { Bench } from './bench';
 import { headerPicture } from './picture/headerPicture';
-import { ALL_ROUND, OWN, type Weld, weldOrder } from './weldOrder';
+import { type Weld, weldOrder } from './weldOrder';
 
 const HEIGHT = 100;
 const USUAL_WIDTH = 190;
@@ -57,12 +58,11 @@ const COLUMNS: readonly FlowColumn[] = [
 
 function torchCell({ kind, torch, torchInPlace, inTheWay, early }: Weld): string {
   if (kind !== 'joint' || torch === null) return '';
-  const others = inTheWay.filter((id) => id !== OWN);
-  const own =
-    torch >= ALL_ROUND
-      ? 'all round'
-      : `${torch.toFixed(0)}°${early ? ', then its own tube is in the way: at once' : ''}`;
-  return torchInPlace < torch - 0.5
+  const others = othersIn(inTheWay);
+  const own = isAllRound(torch)
+    ? 'all round'
+    : `${torch.toFixed(0)}°${early ? ', then its own tube is in the way: at once' : ''}`;
+  return lessInPlace(torch, torchInPlace)
     ? `${own}; ${torchInPlace.toFixed(0)}° with ${others.join(', ') || 'the others'} in place`
     : own;
 }

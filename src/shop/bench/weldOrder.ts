@@ -6,8 +6,10 @@
  */
 import { distance, type Header, pointAt, type ResolvedRunner } from '../../../geometry';
 import type { Vec3 } from '../../../shared/vec3';
+import { chosenWay } from '../making/chosen';
 import type { BentTube, Joint } from '../making/report';
-import { type Bench, endName, startName, wayOf } from './bench';
+import { isAllRound, OWN } from '../making/welded/torchRoom';
+import { type Bench, endName, startName } from './bench';
 import { jointName } from './weldedBlocks';
 
 export type Weld = {
@@ -24,11 +26,6 @@ export type Weld = {
   readonly early: boolean;
 };
 
-/** A torch that reaches this much has it all. */
-export const ALL_ROUND = 359.5;
-/** What a joint calls the tube that it is of. */
-export const OWN = 'this tube';
-
 export function weldOrder(bench: Bench): Weld[] {
   const { header } = bench;
   const routed = header.runners.filter((r) => r.centerline);
@@ -36,9 +33,9 @@ export function weldOrder(bench: Bench): Weld[] {
   return [...joints, ...startWelds(header, routed), ...endWelds(routed)];
 }
 
-function jointsOf({ header, making }: Bench, resolved: ResolvedRunner): Weld[] {
+function jointsOf({ making }: Bench, resolved: ResolvedRunner): Weld[] {
   const { runner } = resolved;
-  if (wayOf({ header, making }, runner.tube) === 'bent')
+  if (chosenWay(making, runner.tube) === 'bent')
     return splitWelds(
       resolved,
       making.bent.filter((t) => t.runner === runner.id),
@@ -60,7 +57,7 @@ function jointsOf({ header, making }: Bench, resolved: ResolvedRunner): Weld[] {
   return [...welds.filter((w) => w.early), ...welds.filter((w) => !w.early)];
 }
 
-const isEarly = ({ torchFree, inTheWay }: Joint): boolean => torchFree < ALL_ROUND && inTheWay.includes(OWN);
+const isEarly = ({ torchFree, inTheWay }: Joint): boolean => !isAllRound(torchFree) && inTheWay.includes(OWN);
 
 function splitWelds({ runner, centerline: line }: ResolvedRunner, tubes: readonly BentTube[]): Weld[] {
   return tubes.slice(1).map((tube, i): Weld => {

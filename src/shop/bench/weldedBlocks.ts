@@ -5,7 +5,8 @@
 
 import type { ResolvedRunner } from '../../../geometry';
 import { settingsOf } from '../../../shared/stock/workshop';
-import type { Joint, Piece, StockPlan, WeldedTube } from '../making/report';
+import { arcLength, aroundTube } from '../arcs';
+import type { Joint, StockPlan, WeldedTube } from '../making/report';
 import { isPurged } from '../making/welded/purge';
 import type { Block, FlowColumn } from '../sheet/flow';
 import type { Bench } from './bench';
@@ -20,7 +21,7 @@ export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Bloc
   const { outsideDiameter, material } = part.resolved.tube;
   const stock = stockOf(bench.making.plan);
   const turns = turnsOf(tube, steps);
-  const round = (degrees: number): string => aroundFigure((degrees / 360) * Math.PI * outsideDiameter, steps.display);
+  const round = (degrees: number): string => aroundFigure(aroundTube(degrees, outsideDiameter), steps.display);
   const rows = tube.pieces.map((piece, k) => [
     piece.id,
     stock.get(piece.id) ?? '',
@@ -103,8 +104,6 @@ export function stockOf({ parts, buy }: StockPlan): Map<string, string> {
     }),
   );
 }
-
-const arcLength = ({ angle, radius }: Piece): number => (angle * Math.PI * radius) / 180;
 
 function stripOf(tube: WeldedTube, turns: readonly Turn[], left: string, right: string, steps: Steps) {
   let at = 0;

@@ -1,7 +1,9 @@
 /** A runner that is welded up: each piece sawn, dressed, turned to its place and tacked; then checked, welded, looked at. */
 import type { Header } from '../../../geometry';
+import { aroundTube } from '../arcs';
 import type { Joint, Making, Piece, StockCut, UsedStock, WeldedTube } from '../making/report';
 import { purgeNote } from '../making/welded/purge';
+import { isAllRound, lessInPlace, othersIn } from '../making/welded/torchRoom';
 import { partOf, startName } from './bench';
 import { checkSteps } from './checkSteps';
 import type { Figure, Step } from './step';
@@ -36,17 +38,28 @@ export function weldedSteps(making: Making, header: Header, tube: WeldedTube, un
   ];
 }
 
-export type Cut = { readonly stock: UsedStock; readonly cut: StockCut };
+export type Cut = {
+  readonly stock: UsedStock;
+  readonly cut: StockCut;
+  /** Not in the workshop: taken as on sale. */
+  readonly assumed: boolean;
+};
 
 /** Where each piece is cut from, as far as the plan has it. */
-export const cutsOf = ({ plan }: Making): ReadonlyMap<string, Cut> =>
-  new Map(
-    plan.parts.flatMap(({ used }) => used.flatMap((stock) => stock.cuts.map((cut) => [cut.piece, { stock, cut }]))),
+export function cutsOf({ plan }: Making): ReadonlyMap<string, Cut> {
+  const assumed = new Set(plan.buy.filter((line) => line.assumed).map(({ stock }) => stock));
+  const used = plan.parts.flatMap((part) => part.used);
+  return new Map(
+    used.flatMap((stock) =>
+      stock.cuts.map((cut): [string, Cut] => [cut.piece, { stock, cut, assumed: assumed.has(stock.stock) }]),
+    ),
   );
+}
 
-/** `J 64 #2`; what lies on the shelf is said to. */
-export function stockWords({ stock: { stock, kind, number, source } }: Cut): string {
-  return `${kind === 'bar' ? 'bar' : 'stock bend'} ${stock} #${number}${source === 'shelf' ? ', on the shelf' : ''}`;
+/** `stock bend J 64 #2`; what lies on the shelf is said to, and what is only assumed to be on sale. */
+export function stockWords({ stock: { stock, kind, number, source }, assumed }: Cut): string {
+  const more = source === 'shelf' ? ', on the shelf' : assumed ? ', assumed to be on sale' : '';
+  return `${kind === 'bar' ? 'bar' : 'stock bend'} ${stock} #${number}${more}`;
 }
 
 function sawing(
@@ -141,7 +154,7 @@ function turning(runner: string, before: Piece, piece: Piece, joint: Joint, diam
     figures: [units.turn('Turn', joint.turn), units.around('Round the outside', joint.around)],
     beside: [
       units.angle('From the start’s line, in all', joint.total),
-      units.length('round the outside', (Math.PI * diameter * joint.total) / 360),
+      units.length('round the outside', aroundTube(joint.total, diameter)),
     ],
     says: [`From the line of ${before.id} to the line of ${piece.id}, looking along the tube away from its start.`],
     care: [],
@@ -163,19 +176,16 @@ const tacking = (runner: string, before: Piece | null, piece: Piece): Step => ({
   drawing: null,
 });
 
-/** The whole way round has this many degrees; less than half of one is rounding. */
-const ALL_ROUND = 359.5;
-
 function welding(runner: string, before: Piece, piece: Piece, joint: Joint): Step {
   const { torchFree, torchFreeInPlace = torchFree } = joint;
-  const others = joint.inTheWay.filter((name) => name !== 'this tube');
+  const others = othersIn(joint.inTheWay);
   const who = others.length > 0 ? `with ${others.join(', ')} there ` : '';
-  const room: Figure[] =
-    torchFree < ALL_ROUND ? [{ name: 'Torch has room', kind: 'words', value: degrees(torchFree) }] : [];
-  const inPlace: Figure[] =
-    torchFreeInPlace < torchFree - 0.5
-      ? [{ name: 'On the header', kind: 'words', value: degrees(torchFreeInPlace) }]
-      : [];
+  const room: Figure[] = !isAllRound(torchFree)
+    ? [{ name: 'Torch has room', kind: 'words', value: degrees(torchFree) }]
+    : [];
+  const inPlace: Figure[] = lessInPlace(torchFree, torchFreeInPlace)
+    ? [{ name: 'On the header', kind: 'words', value: degrees(torchFreeInPlace) }]
+    : [];
   return {
     id: `${runner}/weld/${before.id}+${piece.id}`,
     runner,

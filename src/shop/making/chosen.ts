@@ -1,13 +1,15 @@
 /** Of both ways that every tube is worked out in, the one that it is made by. */
 import type { BentTube, Making, Way, WeldedTube } from './report';
 
+/** Where the design does not say: most home builders have no bender. */
+export const DEFAULT_WAY: Way = 'welded';
+
+/** @param tube its name in `tubes` */
+export const chosenWay = ({ groups }: Pick<Making, 'groups'>, tube: string): Way =>
+  groups.find((group) => group.tube === tube)?.chosen ?? DEFAULT_WAY;
+
 export const madeWelded = (making: Pick<Making, 'groups' | 'welded'>): WeldedTube[] =>
-  making.welded.filter(made(making, 'welded'));
+  making.welded.filter(({ tube }) => chosenWay(making, tube) === 'welded');
 
 export const madeBent = (making: Pick<Making, 'groups' | 'bent'>): BentTube[] =>
-  making.bent.filter(made(making, 'bent'));
-
-function made({ groups }: Pick<Making, 'groups'>, way: Way) {
-  const own = new Set(groups.filter(({ chosen }) => chosen === way).map(({ tube }) => tube));
-  return ({ tube }: { readonly tube: string }): boolean => own.has(tube);
-}
+  making.bent.filter(({ tube }) => chosenWay(making, tube) === 'bent');

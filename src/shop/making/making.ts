@@ -7,13 +7,13 @@ import type { Tube } from '../../../shared/design/types';
 import { stockPlan } from '../nest/stockPlan';
 import { type Part, partsOf } from '../part';
 import { bentTubes } from './bent/bentTubes';
-import { madeBent, madeWelded } from './chosen';
+import { DEFAULT_WAY, madeBent, madeWelded } from './chosen';
 import { checkHeights } from './heights/checkHeights';
 import { legChoices } from './legChoices';
 import { materialLines } from './materials/materials';
 import { priceRemarks } from './materials/priceRemarks';
 import { massOfParts } from './materials/weights';
-import type { BentTube, Making, Remark, TubeGroup, Way, WeldedTube } from './report';
+import type { BentTube, Making, Remark, TubeGroup, WeldedTube } from './report';
 import { bentPieces, collectorPieces, weldedPieces } from './stockPieces';
 import { costOf } from './totals/costOf';
 import { bentTotals, weldedTotals } from './totals/wayTotals';
@@ -21,8 +21,6 @@ import { weldedTube } from './welded/weldedTube';
 
 /** To compare ways by, for each search; what is made is planned as long as it takes. */
 const SECONDS = 4;
-/** Most home builders have no bender. */
-const DEFAULT_WAY: Way = 'welded';
 
 /** @param made every part of the header, where who calls has them already */
 export async function makingOf(header: Header, made?: Made): Promise<Making> {

@@ -3,10 +3,12 @@
  * left. A piece that keeps a leg lies at an end whose leg is long enough, turned round where that helps; one that keeps both takes
  * the whole bend. A leg that nobody keeps is sawn off beyond the arc. Angles degrees, legs and radius mm.
  */
+import { arcAngle } from '../arcs';
 import type { PlacedStock, StockCut } from '../making/report';
 import { type Cuts, numbered, SECONDS } from './bars';
 import type { Stock } from './fill';
 import { gathered } from './gathered';
+import { SAME_ANGLE } from './sameTube';
 import { type Bin, type Supply, share } from './share';
 
 export type CutBend = {
@@ -33,13 +35,9 @@ export type BendProblem = {
   readonly seconds?: number;
 };
 
-/** A piece may turn so much more than the bend that it takes all of: no saw or eye tells. */
-export const SAME_ANGLE = 0.05;
 /** Straight shorter than this is none. */
 export const NO_LEG = 0.01;
 const ALIKE = 1e-6;
-
-export const kerfAngle = (kerf: number, radius: number): number => ((kerf / radius) * 180) / Math.PI;
 
 /** How a piece may lie: at which ends (0 anywhere, 1 the first, 2 the second, 3 either), or only as the whole of the bend. */
 export function lies({ angle, legs }: CutBend, bend: BendStock): { mask: number } | 'whole' | null {
@@ -59,7 +57,7 @@ export function lies({ angle, legs }: CutBend, bend: BendStock): { mask: number 
 }
 
 export async function cutBends({ pieces, stock, radius, kerf, seconds = SECONDS }: BendProblem): Promise<Cuts> {
-  const lost = kerfAngle(kerf, radius);
+  const lost = arcAngle(kerf, radius);
   const types = gathered(pieces, ({ angle, legs }) => [angle, ...legs].map((n) => Math.round(n / ALIKE)).join());
   const money = stock.every(({ buy, price }) => !buy || price !== undefined);
   const supplies = stock.map((bend): Supply => {

@@ -1,7 +1,9 @@
 /** Why a piece cannot be cut from the stock there is: by how much, and what would do. mm and degrees, said as the design is shown. */
 import type { StockBar, StockBend } from '../../../shared/design/types';
+import { arcLength } from '../arcs';
 import type { Remark } from '../making/report';
-import { lies, NO_LEG, SAME_ANGLE } from './bends';
+import { lies, NO_LEG } from './bends';
+import { SAME_ANGLE } from './sameTube';
 import type { BarPiece, BendPiece } from './stockPlan';
 import { figure, named, type Say } from './words';
 
@@ -85,7 +87,7 @@ export function bendRemarks(
       .filter((piece) => !bends.some((bend) => fitsBend(piece, bend)))
       .map((piece) => stopping('workshop/bends', `${piece.piece}: ${whyNot(piece, bends, say)}`)),
     ...kerfRemark(
-      pieces.map(({ piece, angle }) => ({ piece, length: (angle * Math.PI * radius) / 180 })),
+      pieces.map(({ piece, angle }) => ({ piece, length: arcLength({ angle, radius }) })),
       kerf,
       'long on its arc',
       say,

@@ -3,7 +3,9 @@ import { DEFAULT_MATERIAL } from '../../../geometry/index';
 import type { Tube } from '../../../shared/design/types';
 
 /** Sizes that differ by no more are the same tube, the same radius. */
-export const SAME_SIZE = 0.05;
+const SAME_SIZE = 0.05;
+/** A piece whose arc is this near to a stock bend's is the whole of it: no saw or eye tells. Degrees. */
+export const SAME_ANGLE = 0.05;
 const ROUNDING = 1e-9;
 export const alike = (a: number, b: number): boolean => Math.abs(a - b) <= SAME_SIZE + ROUNDING;
 

@@ -5,7 +5,8 @@ import { parseDesign } from '../../../shared/design/parse';
 import { headerOf } from '../../../src/app/derived';
 import { makeShown } from '../../../src/app/making/draw/shown';
 import { refOfStretch, stretchesOf } from '../../../src/app/making/pieces';
-import { costOfWay, listed, moneyWords, roundingWords, timeWords } from '../../../src/app/making/words';
+import { costOfWay, moneyWords, roundingWords, timeWords } from '../../../src/app/making/words';
+import { list } from '../../../src/shop/list';
 import { sampleMaking } from '../../shop/bench/sampleMaking';
 
 const header = headerOf(
@@ -46,7 +47,7 @@ describe('words', () => {
     expect([0, 44.6, 60, 185].map(timeWords)).toEqual(['0 min', '45 min', '1 h', '3 h 5 min']);
     expect(moneyWords(12.5, 'EUR')).toBe('12.50 EUR');
     expect(moneyWords(12.5, '')).toBe('12.50');
-    expect(listed(['a', 'b', 'c'])).toBe('a, b and c');
+    expect(list(['a', 'b', 'c'])).toBe('a, b and c');
   });
 
   it('have no cost where a price is missing', () => {

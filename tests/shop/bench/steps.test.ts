@@ -67,6 +67,18 @@ describe('steps of a runner that is welded up', () => {
     expect(saw.figures.map(({ name }) => name)).not.toContain('From');
   });
 
+  it('mark stock that no workshop has, and is only assumed to be on sale', () => {
+    const froms = (assumed: boolean) =>
+      made('welded', {}, (m) => ({
+        ...m,
+        plan: { ...m.plan, buy: m.plan.buy.map((line) => ({ ...line, assumed })) },
+      })).flatMap(({ beside }) => beside.filter(({ name }) => name === 'From').map(({ value }) => String(value)));
+    const bought = froms(true).filter((from) => !from.includes('on the shelf'));
+    expect(bought.length).toBeGreaterThan(0);
+    for (const from of bought) expect(from).toMatch(/, assumed to be on sale$/);
+    expect(froms(false).join()).not.toContain('assumed');
+  });
+
   it('round to the tape and to the dial', () => {
     const coarse = made('welded', workshop({ tape: 1, dial: 5 }));
     for (const s of coarse)

@@ -1,6 +1,7 @@
 /** Bends: legs at the ends, pieces turned round, whole bends, kerf as arc; small random shelves against every plan there is. */
 import { expect, test } from 'vitest';
-import { type BendProblem, cutBends, kerfAngle } from '../../../src/shop/nest/bends';
+import { arcAngle } from '../../../src/shop/arcs';
+import { type BendProblem, cutBends } from '../../../src/shop/nest/bends';
 import { random } from '../../random';
 import { leastBends } from './bruteForceBends';
 import { bendFaults } from './checker';
@@ -29,14 +30,14 @@ const planned = async (pieces: Piece[], stock: BendProblem['stock'], kerf = 0) =
 };
 
 test('a kerf of 1.5 mm is 1.43 degrees of 60 mm radius', () => {
-  expect(kerfAngle(1.5, 60)).toBeCloseTo((1.5 / (2 * Math.PI * 60)) * 360, 12);
+  expect(arcAngle(1.5, 60)).toBeCloseTo((1.5 / (2 * Math.PI * 60)) * 360, 12);
 });
 
 test('two pieces of 90 come out of a U where the saw takes nothing, and not where it takes any', async () => {
   const two = [piece('a', 90), piece('b', 90)];
   expect((await planned(two, [bend('u', 180, [50, 50])])).used).toHaveLength(1);
   expect((await planned(two, [bend('u', 180, [50, 50])], 1.5)).used).toHaveLength(2);
-  const kerf = kerfAngle(1.5, RADIUS);
+  const kerf = arcAngle(1.5, RADIUS);
   expect((await planned([piece('a', 90), piece('b', 90 - kerf)], [bend('u', 180, [50, 50])], 1.5)).used).toHaveLength(
     1,
   );

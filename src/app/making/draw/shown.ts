@@ -1,9 +1,10 @@
 /** What of making is drawn into the picture while the leaf lies on top: a ring at each weld within a tube, the ends of the piece meant. */
 import { type Header, pointAt } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
+import { chosenWay } from '../../../shop/making/chosen';
 import type { Making } from '../../../shop/making/report';
 import type { Meant } from '../look';
-import { chosenWay, stretchesOf } from '../pieces';
+import { stretchesOf } from '../pieces';
 import { ring } from './rings';
 
 export type JointShown = { readonly key: string; readonly runner: string; readonly text: string; readonly at: Vec3 };

@@ -1,10 +1,10 @@
 /** What is bought and how it is cut: each bar and bend as a strip with its pieces, the bound beside the plan, the buy list. */
 import type { Making, NestPart, UsedStock } from '../../../shop/making/report';
+import { bentFrom, isBend, placesOf, stockLength } from '../../../shop/stockLayout';
 import { useDisplay } from '../../actions/display';
 import { lengthNumber } from '../../format';
 import { act } from '../../room/edits';
 import { useMakeLook } from '../look';
-import { arcLength } from '../pieces';
 import { listStock } from '../shelf';
 import { counted, moneyNumber, moneyWords } from '../words';
 import { Fold } from './Fold';
@@ -121,32 +121,12 @@ function Part({ part, currency }: { readonly part: NestPart; readonly currency: 
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-type Block = { readonly piece: string; readonly from: number; readonly to: number };
-
-/** In mm along the stock's middle line, its legs with it. */
-function laidOut({ of, cuts }: UsedStock): {
-  readonly all: number;
-  readonly blocks: readonly Block[];
-  readonly arc: readonly [number, number] | null;
-} {
-  if (!('radius' in of))
-    return { all: of.length, blocks: cuts.map(({ piece, from, to }) => ({ piece, from, to })), arc: null };
-  const [first, second] = of.legs;
-  const at = (degrees: number) => first + arcLength(degrees, of.radius);
-  const blocks = cuts.map(({ piece, from, to, legs }) => ({
-    piece,
-    from: at(from) - (legs?.[0] ?? 0),
-    to: at(to) + (legs?.[1] ?? 0),
-  }));
-  return { all: at(of.angle) + second, blocks, arc: [first, at(of.angle)] };
-}
-
 function Strip({ used }: { readonly used: UsedStock }) {
   const display = useDisplay();
-  const { all, blocks, arc } = laidOut(used);
+  const [all, arc] = [stockLength(used.of), bentFrom(used.of)];
   const lit = useMakeLook((s) => (s.meant?.joint ? undefined : s.meant?.piece));
   const share = (mm: number) => `${((100 * mm) / all).toFixed(3)}%`;
-  const left = 'radius' in used.of ? `${used.left.toFixed(1)}°` : `${lengthNumber(used.left, display, 0)} ${display}`;
+  const left = isBend(used.of) ? `${used.left.toFixed(1)}°` : `${lengthNumber(used.left, display, 0)} ${display}`;
   return (
     <figure className="make-strip">
       <figcaption>
@@ -159,7 +139,7 @@ function Strip({ used }: { readonly used: UsedStock }) {
       </figcaption>
       <div className="make-bar">
         {arc && <i className="make-arc" style={{ left: share(arc[0]), width: share(arc[1] - arc[0]) }} />}
-        {blocks.map(({ piece, from, to }) => (
+        {placesOf(used).map(({ piece, from, to }) => (
           <span
             key={piece}
             className={`make-cut${lit === piece ? ' lit' : ''}`}

@@ -1,12 +1,13 @@
 /** How each runner is made as chosen: all of them in a table, or piece by piece, bend by bend of the one that is picked. */
 import type { Header } from '../../../../geometry';
+import { chosenWay } from '../../../shop/making/chosen';
 import type { Making } from '../../../shop/making/report';
 import { Length } from '../../parts/Length';
 import { Swatch } from '../../parts/Swatch';
 import { usePaints } from '../../parts/usePaints';
 import { pointing } from '../../parts/usePointing';
 import { useSession } from '../../session';
-import { bentOf, chosenWay } from '../pieces';
+import { bentOf } from '../pieces';
 import { BentView } from './BentView';
 import { Fold } from './Fold';
 import { HeightsView } from './HeightsView';

@@ -1,10 +1,12 @@
 /** Each tube group made the two ways, side by side: what it takes, what it costs, whether it can be; one press chooses. */
+
+import { list } from '../../../shop/list';
 import type { Making, TubeGroup, Way, WayTotals } from '../../../shop/making/report';
 import { useDisplay } from '../../actions/display';
 import { lengthNumber } from '../../format';
 import { Icon } from '../../panels/Icon';
 import { chooseLegs, chooseWay } from '../edits';
-import { costOfWay, counted, knownCost, listed, moneyNumber, timeWords, WAY_NAMES } from '../words';
+import { costOfWay, counted, knownCost, moneyNumber, timeWords, WAY_NAMES } from '../words';
 import { Fold } from './Fold';
 import { Remarks } from './Remarks';
 
@@ -43,7 +45,7 @@ function Group({ group, currency }: { readonly group: TubeGroup; readonly curren
   return (
     <div className="make-group">
       <h3>
-        Tube {group.tube} <span className="quiet">{listed(group.runners)}</span>
+        Tube {group.tube} <span className="quiet">{list(group.runners)}</span>
       </h3>
       <table className="make-ways" aria-label={`Ways to make tube ${group.tube}`}>
         <thead>

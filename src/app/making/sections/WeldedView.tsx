@@ -2,7 +2,9 @@
 import type { Header } from '../../../../geometry';
 import { wayOf } from '../../../shop/bench/units';
 import { cutsOf } from '../../../shop/bench/weldedSteps';
+import { list } from '../../../shop/list';
 import type { Joint, Making, Piece, WeldedTube } from '../../../shop/making/report';
+import { isAllRound, lessInPlace, othersIn } from '../../../shop/making/welded/torchRoom';
 import { useDisplay } from '../../actions/display';
 import { angleNumber, lengthNumber } from '../../format';
 import { Angle } from '../../parts/Angle';
@@ -10,7 +12,7 @@ import { Length } from '../../parts/Length';
 import { useSession } from '../../session';
 import { useMakeLook } from '../look';
 import { refOfStretch, type Stretch, stretchesOf } from '../pieces';
-import { listed, roundingWords } from '../words';
+import { roundingWords } from '../words';
 import { Remarks } from './Remarks';
 
 type Props = { readonly tube: WeldedTube; readonly making: Making; readonly header: Header };
@@ -136,7 +138,7 @@ function TurnRow({ name, turn, around, joint, behind }: TurnProps) {
   const pick = () => behind && set({ meant: lit ? null : { runner: behind.runner, piece: behind.piece, joint: true } });
   const display = useDisplay();
   const say = (mm: number) => `${lengthNumber(mm, display, 1)} ${display}`;
-  const all = !joint || joint.torchFree >= 359.5;
+  const all = !joint || isAllRound(joint.torchFree);
   return (
     <tr className={`make-turn${behind ? ' pick' : ''}${lit ? ' selected' : ''}`} onClick={pick}>
       <th scope="row">
@@ -159,11 +161,10 @@ function TurnRow({ name, turn, around, joint, behind }: TurnProps) {
           </span>
         )}
         {!all && <span className="fails"> · torch has room for {Math.round(joint.torchFree)}° of 360°</span>}
-        {joint?.torchFreeInPlace !== undefined && joint.torchFreeInPlace < joint.torchFree - 0.5 && (
+        {joint?.torchFreeInPlace !== undefined && lessInPlace(joint.torchFree, joint.torchFreeInPlace) && (
           <span>
             {' '}
-            · weld it off the header: {Math.round(joint.torchFreeInPlace)}° with{' '}
-            {listed(joint.inTheWay.filter((name) => name !== 'this tube'))}
+            · weld it off the header: {Math.round(joint.torchFreeInPlace)}° with {list(othersIn(joint.inTheWay))}
           </span>
         )}
       </td>

@@ -24,7 +24,7 @@ export function weldedPart({ runner, pieces, joints, start, rounded }: WeldedTub
   });
   return [
     `${runner}, welded up of ${pieces.length}: as sawn, ${unit}; turns clockwise looking along the tube away from its start`,
-    `  The first piece's outside line stands ${start.turn.toFixed(2)}°, ${length(start.around)} round, from the port's up`,
+    `  The first piece's outside line stands ${start.turn.toFixed(2)}°, ${length(start.around)} round, from its start's up`,
     columns([head, ...rows], ALIGN),
     `  Cut to ${length(rounded.tape)} and ${rounded.dial}° its end is off by ${gap(rounded.position)} and ${rounded.angle.toFixed(2)}°, its length by ${gap(rounded.length)}`,
   ].join('\n');

@@ -2,7 +2,7 @@
  * Where a picture is looked at from: parallel, a little from above. In the eye's frame x is to the right, y up, z toward the eye,
  * so that what has the larger z stands in front. mm.
  */
-import { cross, dot, RADIANS, sub } from '../../../../geometry';
+import { cross, dot, RADIANS } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
 
 export type View = { readonly right: Vec3; readonly up: Vec3; readonly toward: Vec3 };
@@ -16,12 +16,3 @@ export function viewFrom(azimuth: number, elevation: number): View {
 }
 
 export const seen = ({ right, up, toward }: View, p: Vec3): Vec3 => [dot(p, right), dot(p, up), dot(p, toward)];
-
-/** The other way: a place of the eye's frame in the design's. */
-export const unseen = ({ right, up, toward }: View, [x, y, z]: Vec3): Vec3 => [
-  x * right[0] + y * up[0] + z * toward[0],
-  x * right[1] + y * up[1] + z * toward[1],
-  x * right[2] + y * up[2] + z * toward[2],
-];
-
-export const between = (view: View, from: Vec3, to: Vec3): Vec3 => seen(view, sub(to, from));

@@ -4,8 +4,8 @@
  * mm along the runner's centerline; degrees.
  */
 import type { BendRow } from '../../../../geometry';
+import { arcLength } from '../../arcs';
 import type { BenderSettings } from './bender';
-import { arcOf } from './machineRows';
 
 export type Blank = {
   readonly id: string;
@@ -45,7 +45,7 @@ export function blanksOf(
     if (i > 0) rows[0] = { ...first!, length: first!.length / 2, rotation: 0 };
     const half = next === undefined ? 0 : whole.rows[next - 1]!.length / 2;
     if (next !== undefined) rows.push({ length: half, rotation: 0, angle: 0, radius: 0 });
-    const to = next === undefined ? whole.to : from + rows.reduce((sum, row) => sum + row.length + arcOf(row), 0);
+    const to = next === undefined ? whole.to : from + rows.reduce((sum, row) => sum + row.length + arcLength(row), 0);
     const blank = {
       id: whole.id + between + letters[i],
       from,

@@ -1,8 +1,9 @@
 /** What is said of a tube that cannot be clamped from either end: which straights are short, by how much, what would mend it. mm */
+import { list } from '../../list';
 import type { Remark } from '../report';
 import type { BenderSettings } from './bender';
 import { type Clamping, type Grips, isShort } from './clamping';
-import { list, type Say } from './words';
+import type { Say } from './words';
 
 type Stuck = {
   readonly runner: string;

@@ -3,13 +3,13 @@
  * mm, degrees. The last row is the straight that remains: its mark is where the finished tube ends, its `markEnd` where the sawn
  * one does, its grip what is left for the tail.
  */
-import { ANGLE_TOLERANCE, type BendRow, DEGREES, RADIANS, STRAIGHT_TOLERANCE } from '../../../../geometry';
+import { type BendRow, STRAIGHT_TOLERANCE } from '../../../../geometry';
+import { halfTurn, wholeTurn } from '../../angles';
+import { arcLength } from '../../arcs';
 import type { MachineRow } from '../report';
 import type { BenderSettings } from './bender';
 
 export type Trims = { readonly ahead: number; readonly behind: number };
-
-export const arcOf = ({ radius, angle }: Pick<BendRow, 'radius' | 'angle'>): number => radius * angle * RADIANS;
 
 /** Looked along from the other end, a screw turns the same way: rotations keep their sign, and stand one bend on. */
 export function reversedRows(rows: readonly BendRow[]): BendRow[] {
@@ -38,11 +38,11 @@ export function machineRows(rows: readonly BendRow[], trims: Trims, bender: Bend
     const grip = row.length + sawnOn;
     const feed = grip - stretched;
     const mark = reached + row.length;
-    const taken = i === last ? trims.behind : arcOf(row) * (1 - stretch);
-    const turn = turned(sign * row.rotation);
-    dial = onDial(dial + turn);
+    const taken = i === last ? trims.behind : arcLength(row) * (1 - stretch);
+    const turn = halfTurn(sign * row.rotation);
+    dial = wholeTurn(dial + turn);
     reached = mark + taken;
-    stretched = arcOf(row) * stretch;
+    stretched = arcLength(row) * stretch;
     const needed = last === 0 ? 0 : i === last ? bender.tail : bender.clamp;
     return {
       length: row.length,
@@ -59,16 +59,4 @@ export function machineRows(rows: readonly BendRow[], trims: Trims, bender: Bend
       clamps: grip >= needed - STRAIGHT_TOLERANCE,
     };
   });
-}
-
-/** A turn that rounds to another name of the same is that: degrees. */
-const SAME_TURN = ANGLE_TOLERANCE * DEGREES;
-
-/** (−180, 180], and no minus zero. */
-const turned = (degrees: number): number => (degrees <= -180 + SAME_TURN ? 180 : degrees + 0);
-
-/** [0, 360): what rounds to a whole turn is none. */
-export function onDial(degrees: number): number {
-  const within = degrees - 360 * Math.floor(degrees / 360);
-  return within >= 360 - SAME_TURN ? 0 : within;
 }

@@ -3,9 +3,10 @@
  * stretch and the springback taken the other way), it gives the tube's centerline back. mm, degrees.
  */
 import { type BendRow, fromBendTable, type Pose } from '../../../../geometry';
+import { arcLength } from '../../arcs';
 import type { MachineRow } from '../report';
 import type { BenderSettings } from './bender';
-import { arcOf, type Trims } from './machineRows';
+import type { Trims } from './machineRows';
 
 /** Points and radii. @param clocking of the first bend from the start's up, right-handed about its direction */
 export const rebuildRows = (
@@ -24,7 +25,7 @@ export function rowsFromMachine(
   return rows.map(({ feed, turn, set, radius }, i): BendRow => {
     const sawnOn = (i === 0 ? trims.ahead : 0) + (i === rows.length - 1 ? trims.behind : 0);
     const row = { length: feed + stretched - sawnOn, rotation: sign * turn, angle: springback.left(set), radius };
-    stretched = arcOf(row) * stretch;
+    stretched = arcLength(row) * stretch;
     return row;
   });
 }

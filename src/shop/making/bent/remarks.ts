@@ -2,9 +2,10 @@
 import { type BendRow, LENGTH_TOLERANCE } from '../../../../geometry';
 import type { Tooling } from '../../../../shared/design/types';
 import type { WorkshopDefaults } from '../../../../shared/stock/workshop';
+import { list } from '../../list';
 import type { MachineRow, Remark } from '../report';
 import type { Springback } from './springback';
-import { degrees, list, type Say } from './words';
+import { degrees, type Say } from './words';
 
 /** Angles are compared as a bender's scale can be read, as the rule on bend angles does. */
 const ANGLE_READING = 0.01;

@@ -15,10 +15,11 @@ import {
   scale,
 } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
+import { arcLength } from '../../arcs';
 import { toStep } from '../../toStep';
 import type { MachineRow, Rounded } from '../report';
 import type { BenderSettings } from './bender';
-import { arcOf, reversedRows, type Trims } from './machineRows';
+import { reversedRows, type Trims } from './machineRows';
 
 type Steps = { readonly tape: number; readonly dial: number };
 
@@ -39,7 +40,7 @@ export function roundedTube(
   };
 }
 
-const lengthOf = (rows: readonly BendRow[]): number => rows.reduce((sum, row) => sum + row.length + arcOf(row), 0);
+const lengthOf = (rows: readonly BendRow[]): number => rows.reduce((sum, row) => sum + row.length + arcLength(row), 0);
 
 /** The tube that a builder gets, also where a straight of it comes out shorter than nothing: then it is the mark that lies. */
 function asMade(rows: readonly MachineRow[], trims: Trims, bender: BenderSettings, steps: Steps): BendRow[] {
@@ -54,7 +55,7 @@ function asMade(rows: readonly MachineRow[], trims: Trims, bender: BenderSetting
     const rotation = bender.sign * (onDial(row.dial) - plane);
     plane = onDial(row.dial);
     const bend = { length, rotation, angle, radius: row.radius };
-    reached = onTape(row.mark) + arcOf(bend) * (1 - bender.stretch);
+    reached = onTape(row.mark) + arcLength(bend) * (1 - bender.stretch);
     return bend;
   });
 }

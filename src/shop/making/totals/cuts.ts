@@ -1,6 +1,7 @@
 /** How often a plan's stock is sawn through. */
-import { DEGREES } from '../../../../geometry';
 import type { StockBend } from '../../../../shared/design/types';
+import { arcAngle } from '../../arcs';
+import { isBend } from '../../stockLayout';
 import type { UsedStock } from '../report';
 
 /** Nearer than this two faces are one: half a degree's hundredth, half a millimetre's. */
@@ -8,7 +9,7 @@ const SAME = 0.005;
 
 /** @param kerf and @param endTrim mm */
 export function cutsOf(used: UsedStock, kerf: number, endTrim: number): number {
-  return 'radius' in used.of ? bendCuts(used, used.of, (kerf / used.of.radius) * DEGREES) : barCuts(used, endTrim);
+  return isBend(used.of) ? bendCuts(used, used.of, arcAngle(kerf, used.of.radius)) : barCuts(used, endTrim);
 }
 
 /** A bar: once where its end is trimmed, then once behind each piece that something is left after. */

@@ -2,9 +2,11 @@
  * What one way of making a tube group takes: material, cuts, welds, hours, money. Welds to flanges and collectors are the same
  * either way and are left out; so are a collector's own pieces. kg, minutes, the workshop's currency.
  */
-import { massOf, RADIANS } from '../../../../geometry';
-import type { StockBar, StockBend, Tube, Workshop } from '../../../../shared/design/types';
+import { massOf } from '../../../../geometry';
+import type { Tube, Workshop } from '../../../../shared/design/types';
 import { settingsOf } from '../../../../shared/stock/workshop';
+import { arcLength } from '../../arcs';
+import { stockLength } from '../../stockLayout';
 import type { BentTube, Remark, StockPlan, WayTotals, WeldedTube } from '../report';
 import { cutsOf } from './cuts';
 
@@ -21,7 +23,7 @@ export function weldedTotals(asked: Asked, tubes: readonly WeldedTube[]): WayTot
   const { cut, weld } = settingsOf(asked.workshop).minutes;
   const cuts = sawn(asked);
   const minutes = cuts * cut + welds * weld;
-  const made = tubes.flatMap((t) => t.pieces).map((p) => p.in + p.radius * p.angle * RADIANS + p.out);
+  const made = tubes.flatMap((t) => t.pieces).map((p) => p.in + arcLength(p) + p.out);
   return { ...common(asked, 'welded', tubes, welds, minutes, sum(made)), pieces, bends, cuts };
 }
 
@@ -59,7 +61,7 @@ function common(
     ...plan.buy.filter((line) => line.cost === null).map(({ stock }) => `price of ${stock}`),
     ...rates(cost),
   ];
-  const stock = plan.parts.flatMap(({ used }) => used.map(({ of }) => lengthOf(of)));
+  const stock = plan.parts.flatMap(({ used }) => used.map(({ of }) => stockLength(of)));
   return {
     way,
     possible: remarks.every(({ stops }) => !stops),
@@ -83,9 +85,5 @@ function sawn({ workshop, plan }: Asked): number {
   const { kerf, endTrim } = settingsOf(workshop);
   return sum(plan.parts.flatMap(({ used }) => used.map((u) => cutsOf(u, kerf, endTrim))));
 }
-
-/** Developed, mm. */
-const lengthOf = (stock: StockBar | StockBend): number =>
-  'radius' in stock ? stock.radius * stock.angle * RADIANS + stock.legs[0] + stock.legs[1] : stock.length;
 
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);

@@ -1,5 +1,6 @@
 /** From one cut a straight and the arcs of each bend to pieces in the order of the gas, and what is known at each of their joints. mm, degrees. */
 import { type BendTable, LENGTH_TOLERANCE } from '../../../../geometry';
+import { arcLength } from '../../arcs';
 import type { StraightCut } from './straight';
 
 export type Cut = {
@@ -39,7 +40,6 @@ export function cutsOf(
 /** What is left of a difference that should be none is none: a leg of that length could carry nothing. */
 const some = (length: number): number => (Math.abs(length) < LENGTH_TOLERANCE ? 0 : length);
 
-export const arcLength = ({ angle, radius }: Pick<Cut, 'angle' | 'radius'>): number => (angle * Math.PI * radius) / 180;
 export const lengthOf = (cut: Pick<Cut, 'in' | 'out' | 'angle' | 'radius'>): number =>
   cut.in + arcLength(cut) + cut.out;
 

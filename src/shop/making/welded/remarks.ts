@@ -1,17 +1,15 @@
 /** What a builder must know before the saw is out: a shelf without the radius, tight joints, allowances with nowhere to go, a kerf that eats a piece. */
-import { DEFAULT_MATERIAL, DEGREES } from '../../../../geometry';
+import { DEFAULT_MATERIAL } from '../../../../geometry';
 import type { Display, Tube } from '../../../../shared/design/types';
 import { formatAngle, formatLength } from '../../../../shared/units';
+import { arcAngle, arcLength } from '../../arcs';
+import { list } from '../../list';
 import type { Joint, Piece, Remark } from '../report';
-import { arcLength } from './pieces';
 import type { Supply } from './stock';
+import { isAllRound } from './torchRoom';
 
-export const sayTube = ({ outsideDiameter, wall, material = DEFAULT_MATERIAL }: Tube, display: Display): string =>
+const sayTube = ({ outsideDiameter, wall, material = DEFAULT_MATERIAL }: Tube, display: Display): string =>
   `${formatLength(outsideDiameter, display)} × ${formatLength(wall, display)} ${material}`;
-
-/** "1, 2 and 5" */
-const list = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 
 /** @param bends numbers of the runner's bends of this radius, from 1 */
 export function radiusRemark(
@@ -51,7 +49,7 @@ export function tightRemark(runner: string, joints: readonly Joint[], setback: n
 /** Of the tube alone: what other runners take is told by each joint, and is a matter of which is put in first. */
 export function torchRemarks(runner: string, joints: readonly Joint[]): Remark[] {
   return joints
-    .filter(({ torchFree }) => torchFree < 360)
+    .filter(({ torchFree }) => !isAllRound(torchFree))
     .map(({ after, torchFree }) => ({
       where: `runners/${runner}`,
       message: `${runner}: at joint ${after + 1} a torch has room over ${formatAngle(torchFree, 0)} of the round while all of this tube is there; weld it before the pieces that come near it are put on.`,
@@ -98,7 +96,7 @@ export function kerfRemarks(runner: string, pieces: readonly Piece[], kerf: numb
     if (length > kerf) return [];
     const remedy =
       piece.kind === 'bend'
-        ? `let the bend turn more than ${formatAngle((kerf / piece.radius) * DEGREES, 2)}`
+        ? `let the bend turn more than ${formatAngle(arcAngle(kerf, piece.radius), 2)}`
         : 'lay the tube with a longer straight there';
     return [
       {

@@ -3,10 +3,7 @@
  */
 import type { StockBend, Tube, Workshop } from '../../../../shared/design/types';
 import { assumedBend } from '../../../../shared/stock/workshop';
-import { alike, sameTube } from '../../nest/sameTube';
-
-/** An arc this near to a stock bend's is the whole of it. degrees */
-export const SAME_ANGLE = 0.05;
+import { alike, SAME_ANGLE, sameTube } from '../../nest/sameTube';
 
 export type Supply = {
   /** What it can be cut from; never empty, so that pieces can be listed even where there is nothing. */

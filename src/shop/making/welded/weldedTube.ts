@@ -3,16 +3,10 @@
  * between them with their clocking and the torch's room, and what tape and dial cost. Lengths mm along the real tube, which begins
  * `startTrim` farther in than its centerline; stations along the centerline. Degrees. Nominal cuts are square to the centerline.
  */
-import {
-  ANGLE_TOLERANCE,
-  type BendRow,
-  DEGREES,
-  type Header,
-  type Pose,
-  pointAt,
-  STRAIGHT_TOLERANCE,
-} from '../../../../geometry';
+import { type BendRow, type Header, type Pose, pointAt, STRAIGHT_TOLERANCE } from '../../../../geometry';
 import { settingsOf } from '../../../../shared/stock/workshop';
+import { halfTurn, wholeTurn } from '../../angles';
+import { arcAngle, arcLength, aroundTube } from '../../arcs';
 import type { Part } from '../../part';
 import type { Joint, Piece, WeldedTube } from '../report';
 import { chooseCuts } from './choose';
@@ -22,6 +16,7 @@ import { roundedTube } from './rounded';
 import { allowanceOf, sawnOf } from './sawn';
 import { arcsOf, type Supply, supplyOf, waysToCut, wholeOf } from './stock';
 import { torchAlong } from './torchAt';
+import { OWN } from './torchRoom';
 
 /** Shortest piece of bar between two welds, as a share of the outside diameter: what can still be held. Common practice, no source. */
 const LEAST_RING = 0.5;
@@ -71,12 +66,12 @@ export function weldedTube(header: Header, part: Part): WeldedTube {
       out: cut.out,
       sawnIn: sawn[k]!.in,
       sawnOut: sawn[k]!.out,
-      kerfAngle: kind === 'bend' ? (kerf / radius) * DEGREES : 0,
+      kerfAngle: kind === 'bend' ? arcAngle(kerf, radius) : 0,
     }),
   );
 
-  const round = (degrees: number): number => (degrees / 360) * Math.PI * tube.outsideDiameter;
-  const startTurn = bends.length > 0 ? signed(table.clocking + 180) : 0;
+  const round = (degrees: number): number => aroundTube(degrees, tube.outsideDiameter);
+  const startTurn = bends.length > 0 ? halfTurn(table.clocking + 180) : 0;
   let station = -startTrim;
   let total = startTurn;
   const joints = cuts.slice(0, -1).map((cut, after): Joint => {
@@ -92,12 +87,12 @@ export function weldedTube(header: Header, part: Part): WeldedTube {
       direction: tangent,
       turn,
       around: round(turn),
-      total: positive(total),
-      totalAround: round(positive(total)),
+      total: wholeTurn(total),
+      totalAround: round(wholeTurn(total)),
       ...straightsAbout(cuts, after),
       torchFree: reach.free,
       torchFreeInPlace: reach.freeInPlace,
-      inTheWay: [...(reach.bySelf ? ['this tube'] : []), ...reach.byOthers],
+      inTheWay: [...(reach.bySelf ? [OWN] : []), ...reach.byOthers],
     };
   });
 
@@ -138,7 +133,7 @@ function beginnings(rows: readonly BendRow[], startTrim: number): number[] {
   let station = -startTrim;
   return rows.map(({ length, angle, radius }, i) => {
     const begins = station;
-    station += (i === 0 ? length + startTrim : length) + (angle / DEGREES) * radius;
+    station += (i === 0 ? length + startTrim : length) + arcLength({ angle, radius });
     return begins;
   });
 }
@@ -156,15 +151,3 @@ function missingRadii(bends: readonly BendRow[], supplies: readonly Supply[]) {
   }
   return [...byRadius.values()];
 }
-
-/** (−180, 180] */
-const signed = (degrees: number): number => {
-  const turned = positive(degrees);
-  return turned > 180 ? turned - 360 : turned;
-};
-
-/** [0, 360): what rounds up to a whole turn is none. */
-const positive = (degrees: number): number => {
-  const turned = degrees - 360 * Math.floor(degrees / 360);
-  return turned < 360 - ANGLE_TOLERANCE * DEGREES ? turned : 0;
-};

@@ -1,9 +1,9 @@
 /** The choice of legs against trying everything on a grid; what no plan may do, on random shelves. */
 import { describe, expect, test } from 'vitest';
 import { chooseCuts, type Given } from '../../../../src/shop/making/welded/choose';
-import { type Legs, SAME_ANGLE } from '../../../../src/shop/making/welded/stock';
+import type { Legs } from '../../../../src/shop/making/welded/stock';
 import type { StraightCut } from '../../../../src/shop/making/welded/straight';
-import { sameTube } from '../../../../src/shop/nest/sameTube';
+import { SAME_ANGLE, sameTube } from '../../../../src/shop/nest/sameTube';
 import { seeds } from '../../../geometry/curve/lines';
 import { type Random, random } from '../../../random';
 import { ONE_BEND, oneRunner } from '../../designs';
