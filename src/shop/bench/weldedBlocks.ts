@@ -8,7 +8,7 @@ import { settingsOf } from '../../../shared/stock/workshop';
 import type { Joint, Piece, StockPlan, WeldedTube } from '../making/report';
 import type { Block, FlowColumn } from '../sheet/flow';
 import type { Bench } from './bench';
-import { endName, isPurged, partOf, startName } from './bench';
+import { endName, isPurged, partOf, startName, upWords } from './bench';
 import { aroundFigure, dialFigure, lengthFigure, onDial, type Steps, tapeFigure } from './figures';
 import { stripFigure } from './stripFigure';
 
@@ -38,7 +38,10 @@ export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Bloc
   return [
     { kind: 'figure', ...stripFigure(stripOf(tube, turns, startName(part.resolved), endName(part.resolved), steps)) },
     { kind: 'heading', words: `Pieces in the order they go on, ${steps.display} and degrees` },
-    { kind: 'words', words: howToTurn(part.resolved, radiiOf(tube, steps), allowedFor(bench, part.resolved, steps)) },
+    {
+      kind: 'words',
+      words: howToTurn(bench, part.resolved, radiiOf(tube, steps), allowedFor(bench, part.resolved, steps)),
+    },
     { kind: 'table', columns: COLUMNS, rows },
     ...(isPurged(material)
       ? [
@@ -79,9 +82,9 @@ function allowedFor({ header }: Bench, { tooling }: ResolvedRunner, steps: Steps
   return held.length > 0 ? `, reckoned with ${held.join(', ')}` : '';
 }
 
-function howToTurn({ runner: { from } }: ResolvedRunner, radii: string, allowed: string): string {
-  const [start, up] = 'port' in from ? ['flange', 'port’s'] : ['collector', 'collector’s'];
-  return `In, arc and out are as sawn, ${radii}${allowed}. Scribe a line along the outside of each bend, away from its centre. Turn: how far this line lies round from the last bend’s, clockwise looking along the tube away from the ${start}, − the other way; the first one’s is from the ${up} up. Total: from up, as on the dials. Round: as much along the outside of the tube.`;
+function howToTurn({ header }: Bench, resolved: ResolvedRunner, radii: string, allowed: string): string {
+  const start = 'port' in resolved.runner.from ? 'flange' : 'collector';
+  return `In, arc and out are as sawn, ${radii}${allowed}; a straight piece is all in. Scribe a line along the outside of each bend, away from its centre, and on over straight pieces. Turn: how far it lies round from the last bend’s, clockwise looking along the tube away from the ${start}, − the other way; the first one’s from ${upWords(header, resolved)}. Total: from up, as on the dials. Round: as much along the tube’s outside.`;
 }
 
 const radiiOf = ({ pieces }: WeldedTube, steps: Steps): string => {

@@ -56,7 +56,7 @@ const sheetsOf = (bench: Bench, paper: Paper, display: Display) => {
     from: i,
     to: i + 1,
   }));
-  const cover = { design: 'A header', contents, problems: [], starts: [], display, ...coverOf(bench, options) };
+  const cover = { design: 'A header', contents, problems: [], display, ...coverOf(bench, options) };
   return [...coverSheets(cover, paper), ...all.flatMap((g) => g.sheets)];
 };
 
@@ -93,7 +93,9 @@ describe.each(BENCHES)('%s', (__, bench) => {
     expect(kinds).toEqual([...kinds].sort((a, b) => ORDER.indexOf(a) - ORDER.indexOf(b)));
     const runs = welds.filter((w) => w.kind === 'joint').map((w) => w.runner);
     expect(runs.filter((id, i) => id !== runs[i - 1])).toHaveLength(new Set(runs).size);
-    expect(kinds.filter((k) => k === 'start')).toHaveLength(bench.header.runners.length);
+    // A transition is welded to its tube and to its flange.
+    const transitions = [...bench.header.ports.values()].filter(({ port }) => port.transition).length;
+    expect(kinds.filter((k) => k === 'start')).toHaveLength(bench.header.runners.length + transitions);
     expect(kinds.filter((k) => k === 'end')).toHaveLength(bench.header.runners.length);
   });
 });
