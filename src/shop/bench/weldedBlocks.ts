@@ -28,8 +28,8 @@ export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Bloc
     // Straight pieces have no line of their own.
     ...(piece.kind === 'bend'
       ? [
-          dialFigure(turns[k]!.turn, steps),
-          round(turns[k]!.turn),
+          dialFigure(lineTurn(tube, turns, k), steps),
+          round(lineTurn(tube, turns, k)),
           dialFigure(turns[k]!.total, steps),
           round(turns[k]!.total),
         ]
@@ -91,6 +91,13 @@ const radiiOf = ({ pieces }: WeldedTube, steps: Steps): string => {
   const radii = [...new Set(pieces.filter((p) => p.kind === 'bend').map((p) => lengthFigure(p.radius, steps.display)))];
   return `centerline radius ${radii.join(' or ')}`;
 };
+
+/** Of a bend's line from the last line there is: a straight piece before it has none, so what that was turned by is this one's. */
+function lineTurn({ pieces }: Pick<WeldedTube, 'pieces'>, turns: readonly Turn[], k: number): number {
+  const own = turns[k]!.turn;
+  const before = pieces[k - 1];
+  return before?.kind === 'straight' ? own + lineTurn({ pieces }, turns, k - 1) : own;
+}
 
 type Turn = { readonly turn: number; readonly total: number };
 
