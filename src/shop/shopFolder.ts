@@ -123,7 +123,6 @@ export async function shopFolder(
   const state = {
     problems,
     fitting: beforeCutting(room),
-    starts: tubeStarts(parts, display),
     ...coverOf(bench, onPaper),
   };
   const files: NamedFile[] = [

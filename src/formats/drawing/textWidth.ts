@@ -51,10 +51,13 @@ export function textWidth(text: string, size: number, bold = false): number {
   return (sum * size) / 1000;
 }
 
+/** Not between a whole inch and its fraction, which would read as two numbers, nor between a number and its unit. */
+const BREAK = / (?!(?<=\d )\d+\/\d)(?!(?<=[\d.] )(?:mm|in|kg|lb|°)(?![\w-]))/;
+
 /** Lines no wider than `width`, broken between words; a word that is wider by itself keeps a line of its own. */
 export function wrapText(text: string, width: number, size: number, bold = false): string[] {
   const lines: string[] = [];
-  for (const word of text.split(' ')) {
+  for (const word of text.split(BREAK)) {
     const longer = lines.length > 0 ? `${lines.at(-1)} ${word}` : word;
     if (lines.length > 0 && textWidth(longer, size, bold) <= width) lines[lines.length - 1] = longer;
     else lines.push(word);

@@ -1,6 +1,6 @@
 /** What the bench sheets are made from, and the words and steps that several of them share. */
 import type { Header, ResolvedRunner } from '../../../geometry';
-import { DEFAULT_MATERIAL } from '../../../geometry';
+import { cross, DEFAULT_MATERIAL, DEGREES, dot, norm, reject, sub } from '../../../geometry';
 import type { Display } from '../../../shared/design/types';
 import { materialOf } from '../../../shared/stock/materials';
 import { settingsOf } from '../../../shared/stock/workshop';
@@ -34,3 +34,19 @@ export const startName = ({ runner }: Pick<ResolvedRunner, 'runner'>): string =>
 
 export const endName = ({ runner: { to } }: ResolvedRunner): string =>
   `${named('collector', to.merge)}${to.inlet === undefined ? '' : `, inlet ${to.inlet}`}`;
+
+/** From what the first turn is counted, where a builder can see it: ports have an arrow on the flange's drawing, collectors their inlets. */
+export function upWords({ merges }: Header, { runner: { from } }: ResolvedRunner): string {
+  if ('port' in from) return 'the port’s up (on the flange’s drawing)';
+  const merge = merges.get(from.merge);
+  const [first] = merge?.inlets ?? [];
+  if (!merge || !first) return 'the collector’s up';
+  const { direction, up } = merge.outlet;
+  const out = reject(sub(first.position, merge.merge.position), direction);
+  if (norm(out) === 0) return 'the collector’s up';
+  // Clockwise for who looks with the flow.
+  const inlet = Math.atan2(dot(out, cross(direction, up)), dot(out, up)) * DEGREES;
+  const turn = Math.round(-inlet);
+  if (turn === 0) return 'the collector’s up (where its inlet 1 is)';
+  return `the collector’s up (${Math.abs(turn)}° ${turn > 0 ? 'clockwise' : 'counter-clockwise'} of its inlet 1, looking the same way)`;
+}

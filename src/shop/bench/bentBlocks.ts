@@ -8,7 +8,7 @@ import { bendNumbers } from '../making/bent/numbers';
 import type { ThinningRule } from '../making/bent/thinning';
 import type { BentTube, MachineRow } from '../making/report';
 import type { Block, FlowColumn } from '../sheet/flow';
-import { type Bench, endName, partOf, startName } from './bench';
+import { type Bench, endName, partOf, startName, upWords } from './bench';
 import { angleFigure, dialFigure, lengthFigure, type Steps, tapeFigure } from './figures';
 import { stripFigure } from './stripFigure';
 
@@ -31,20 +31,25 @@ export function bentBlocks(bench: Bench, tube: BentTube, steps: Steps): Block[] 
     { kind: 'heading', words: `Bends, ${steps.display} and degrees${none ? ': CANNOT BE CLAMPED AS IT IS' : ''}` },
     { kind: 'words', words: howToRead(settings.rotation, serves, none) },
     { kind: 'table', columns: columnsOf(serves), rows: rowsOf(tube, serves, steps) },
-    ...fitWords(tube, steps),
+    ...fitWords(bench, tube, steps),
     ...clampWords(tube),
     ...thinWords(tube, settings.thinning, steps),
   ];
 }
 
 /** How it is turned when it is fitted; the clocking is right-handed about the way counted in, whatever the workshop's sign. */
-function fitWords({ clocking, fromStart, thinned: [first], id, runner }: BentTube, steps: Steps): Block[] {
-  if (fromStart.length < 2 || !first) return [];
+function fitWords(
+  bench: Bench,
+  { clocking, fromStart, thinned: [first], id, runner }: BentTube,
+  steps: Steps,
+): Block[] {
+  const part = partOf(bench, runner);
+  if (fromStart.length < 2 || !first || !part) return [];
   const toward = dialFigure(Math.abs(clocking), steps);
   const way = clocking < 0 ? 'counter-clockwise' : 'clockwise';
   const words =
     id === runner || first.bend === 1
-      ? `Bend 1 leads off ${toward} ${way} from up, looking along the tube from A.`
+      ? `Looking from A, bend 1 leads off ${toward} ${way} from ${upWords(bench.header, part.resolved)}.`
       : `Turned so that bend ${first.bend} leads off ${toward} ${way} from where bend ${first.bend - 1} does, looking from A.`;
   return [{ kind: 'words', head: 'Fit', words }];
 }
@@ -123,7 +128,7 @@ function stripOf(tube: BentTube, isFromA: boolean, ends: { start: string; end: s
   });
   return {
     length: cutLength,
-    bends: placed.map(({ row, from, to }) => ({ from, to, words: dialFigure(row.angle, steps) })),
+    bends: placed.map(({ row, from, to }) => ({ from, to, words: dialFigure(row.set, steps) })),
     cuts: [],
     names: placed.map(({ from, to }, k) => ({ at: (from + to) / 2, words: String(numbers[k]) })),
     marks: placed.map(({ mark, words }) => ({ at: mark, words })),

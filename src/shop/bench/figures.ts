@@ -61,6 +61,9 @@ export const angleFigure = (degrees: number): string => `${minus(fixed(degrees, 
 export const aroundFigure = (mm: number, display: Display): string =>
   minus(lengthParts(mm, display, display === 'in' ? 2 : 1).number);
 
+/** What `aroundFigure` is rounded to. */
+export const aroundStep = (display: Display): string => (display === 'in' ? '0.01 in' : '0.1 mm');
+
 /** `0.5 mm and 0.5°`; `1/64 in and 0.5°` */
 export function stepWords({ display, tape, dial }: Steps): string {
   const parts = display === 'in' ? fractionOf(tape) : null;

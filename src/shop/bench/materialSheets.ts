@@ -36,9 +36,9 @@ const once = (name: string): string => {
 
 const columnsOf = (display: Display, currency: string | null): FlowColumn[] => [
   { head: 'no.', share: 12, light: true },
-  { head: '  part', share: 56, bold: true },
+  { head: 'part', share: 56, bold: true },
   { head: 'what', share: 70 },
-  { head: massUnit(display), share: 20, light: true },
+  { head: `${massUnit(display)} in all`, share: 20, light: true },
   ...(currency === null
     ? []
     : ([
@@ -76,7 +76,10 @@ function costBlocks({ plan, groups, materials, cost }: Making): Block[] {
   const known = others.filter(({ cost: c }) => c !== null);
   const lines: (readonly [what: string, value: number | null])[] = [
     ['Tube to buy', plan.cost],
-    ['Gas, rod and wheels for welds between pieces', sum(chosen.map((t) => t.cost.welds))],
+    // Who bends has none.
+    ...(chosen.some((t) => t.welds > 0)
+      ? [['Gas, rod and wheels for welds between pieces', sum(chosen.map((t) => t.cost.welds))] as const]
+      : []),
     [`Work on the tubes, ${(minutes / 60).toFixed(1)} h`, sum(chosen.map((t) => t.cost.work))],
     ...(known.length > 0 ? [['Other parts that have a price', sum(known.map((l) => l.cost))] as const] : []),
   ];

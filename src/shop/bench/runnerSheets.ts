@@ -12,7 +12,7 @@ import type { Paper } from '../sheet/paper';
 import type { Sheet } from '../sheet/sheet';
 import { type Bench, endName, startName, stepsOf, tubeWords } from './bench';
 import { bentBlocks } from './bentBlocks';
-import { fractionOf, type Steps, stepWords, tapeFigure } from './figures';
+import { aroundStep, fractionOf, type Steps, stepWords, tapeFigure } from './figures';
 import { DRAWN, heightsFigure } from './heightsFigure';
 import { weldedBlocks } from './weldedBlocks';
 
@@ -46,7 +46,7 @@ function storiesOf(bench: Bench, part: Part, steps: Steps): Story[] {
           ...weldedBlocks(bench, tube, steps),
           ...tube.remarks.map(({ message }): Block => ({ kind: 'words', words: message })),
           ...last(drawn),
-          roundedBlock(tube.rounded, steps),
+          roundedBlock(tube.rounded, steps, `, round the tube to ${aroundStep(steps.display)}`),
         ],
       }));
   const tubes = bench.making.bent.filter(({ runner }) => runner === id);
@@ -67,7 +67,9 @@ function introWords({ resolved, line, startTrim }: Part, display: Display): stri
   const real = line.length + startTrim;
   const moved =
     Math.abs(startTrim) > 0.005
-      ? ` The tube begins ${length(Math.abs(startTrim))} ${startTrim > 0 ? 'farther in' : 'later'}: ${length(real)}.`
+      ? startTrim > 0
+        ? ` It stands ${length(startTrim)} in the flange’s step: the tube itself is ${length(real)}.`
+        : ` The first ${length(-startTrim)} are the port’s transition: the tube itself is ${length(real)}.`
       : '';
   return `${tubeWords(resolved, display)}. From ${startName(resolved)} to ${endName(resolved)}: ${length(line.length)} along its middle${headWords(resolved, line.length, display)}.${moved}`;
 }
@@ -102,7 +104,7 @@ function bendMiddles({ table: { rows }, startTrim }: Part): number[] {
   return middles.map((m) => m / at);
 }
 
-function roundedBlock({ tape, dial, position, angle, length }: Rounded, steps: Steps): Block {
+function roundedBlock({ tape, dial, position, angle, length }: Rounded, steps: Steps, around = ''): Block {
   const say = (mm: number): string => formatLength(Math.abs(mm), steps.display);
   const printed = steps.display === 'in' ? fractionOf(steps.tape) : null;
   const measured =
@@ -112,6 +114,6 @@ function roundedBlock({ tape, dial, position, angle, length }: Rounded, steps: S
   return {
     kind: 'words',
     head: 'Rounding',
-    words: `Bold figures are rounded to ${stepWords({ ...steps, tape, dial })}. Made to them exactly, the far end is ${say(position)} and ${angle.toFixed(2)}° off, the tube ${longer}${measured}.`,
+    words: `Bold figures are rounded to ${stepWords({ ...steps, tape, dial })}${around}. Made to them exactly, the far end is ${say(position)} and ${angle.toFixed(2)}° off, the tube ${longer}${measured}.`,
   };
 }

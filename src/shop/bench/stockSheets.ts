@@ -12,7 +12,7 @@ import type { Paper } from '../sheet/paper';
 import type { Sheet } from '../sheet/sheet';
 import { isBend, legsIn, stockLength } from '../stockLayout';
 import { type Bench, stepsOf } from './bench';
-import { dialFigure, type Steps, tapeFigure } from './figures';
+import { dialFigure, lengthFigure, type Steps, tapeFigure } from './figures';
 import { moneyWords } from './money';
 import { nestFigure } from './nestFigure';
 import { round, sectionWords, stockWords } from './stockWords';
@@ -21,14 +21,14 @@ export function stockSheets(bench: Bench, paper: Paper, display: Display): Sheet
   const { plan } = bench.making;
   if (plan.parts.length === 0 && plan.buy.length === 0) return [];
   const steps = stepsOf(bench, display);
-  const { kerf } = settingsOf(bench.header.design.workshop);
+  const { kerf, endTrim } = settingsOf(bench.header.design.workshop);
   const assumed = new Set(plan.buy.filter((b) => b.assumed).map((b) => b.stock));
   const blocks = [
     ...buyBlocks(bench, display),
     ...plan.remarks.map(({ message }): Block => ({ kind: 'words', words: message })),
     ...plan.parts.flatMap((part, i) => {
       const first = plan.parts.findIndex(({ kind }) => kind === part.kind) === i;
-      return partBlocks(part, first, assumed, { currency: bench.making.cost.currency, kerf }, steps);
+      return partBlocks(part, first, assumed, { currency: bench.making.cost.currency, kerf, endTrim }, steps);
     }),
   ];
   return flowSheets('Buy and cut', blocks, paper);
@@ -36,7 +36,7 @@ export function stockSheets(bench: Bench, paper: Paper, display: Display): Sheet
 
 const BUY: readonly FlowColumn[] = [
   { head: 'how many', share: 20, figure: true },
-  { head: '  what', share: 104 },
+  { head: 'what', share: 104 },
   { head: 'called', share: 34, bold: true },
   { head: 'each', share: 20, light: true },
   { head: 'cost', share: 20, figure: true },
@@ -64,7 +64,7 @@ function buyBlocks({ making }: Bench, display: Display): Block[] {
       : `Together ${moneyWords(plan.cost, cost.currency)}.`;
   return [
     { kind: 'heading', words: `To buy${cost.currency ? `, ${cost.currency}` : ''}` },
-    { kind: 'table', columns: BUY, rows },
+    { kind: 'table', ...withoutEmpty(BUY, rows) },
     { kind: 'words', words: total },
     ...(plan.buy.some((b) => b.assumed)
       ? [
@@ -79,12 +79,21 @@ function buyBlocks({ making }: Bench, display: Display): Block[] {
   ];
 }
 
+/** No column that has nothing to say: of names where all is assumed, of prices where there are none. */
+function withoutEmpty(columns: readonly FlowColumn[], rows: readonly (readonly string[])[]) {
+  const filled = columns.map((_, c) => rows.some((row) => row[c] !== ''));
+  return {
+    columns: columns.filter((_, c) => filled[c]),
+    rows: rows.map((row) => row.filter((_, c) => filled[c])),
+  };
+}
+
 /** @param first of its kind: how it is read is said once */
 function partBlocks(
   part: NestPart,
   first: boolean,
   assumed: ReadonlySet<string>,
-  { currency, kerf }: { readonly currency: string; readonly kerf: number },
+  { currency, kerf, endTrim }: { readonly currency: string; readonly kerf: number; readonly endTrim: number },
   steps: Steps,
 ): Block[] {
   const longest = Math.max(...part.used.map(({ of }) => stockLength(of)));
@@ -94,7 +103,7 @@ function partBlocks(
     { kind: 'heading', words: `${part.kind === 'bar' ? 'Bars' : 'Stock bends, unrolled'}${tube}` },
     {
       kind: 'words',
-      words: `${leastWords(part, currency, steps)}${first ? ` ${howWords(part)}` : ''}${kerfWords(part, kerf)}`,
+      words: `${leastWords(part, currency, steps)}${first ? ` ${howWords(part, kerf, endTrim, steps)}` : ''}${kerfWords(part, kerf)}${firstLegWords(part, steps)}`,
     },
     ...part.used.flatMap((used): Block[] => [
       { kind: 'words', head: '', words: '' },
@@ -104,15 +113,35 @@ function partBlocks(
   ];
 }
 
-const howWords = ({ kind }: NestPart): string =>
-  kind === 'bar'
-    ? 'Cut from the left, measuring each piece anew; crossed out is left over or saw kerf and end trim.'
-    : 'Degrees count from the end of the first leg, at the left; arcs are shaded, crossed out is left over.';
+function howWords({ kind, used }: NestPart, kerf: number, endTrim: number, { display }: Steps): string {
+  const exact = (mm: number): string => `${lengthFigure(mm, display)} ${display}`;
+  if (kind === 'bar')
+    return [
+      'Cut from the left, measuring each piece anew and sawing behind the mark',
+      ...(endTrim > 0 ? [`the first ${exact(endTrim)} are trimmed off`] : []),
+      ...(kerf > 0 ? [`a saw cut takes ${exact(kerf)}`] : []),
+      'crossed out is left over.',
+    ].join('; ');
+  const turned = used.some(({ cuts }) => cuts.some((cut) => cut.reversed))
+    ? ' Other way round: the piece’s out end lies at the left, its in end at the right.'
+    : '';
+  return `Degrees count from where the first leg, at the left, meets the arc; arcs are shaded, crossed out is left over.${turned}`;
+}
+
+/** Which leg is the first, where it matters. */
+function firstLegWords({ used }: NestPart, { display }: Steps): string {
+  const named = used.flatMap(({ stock, of }) =>
+    isBend(of) && Math.abs(of.legs[0] - of.legs[1]) > 0.005
+      ? [`${stock} the one of ${round(of.legs[0], display)}`]
+      : [],
+  );
+  return named.length > 0 ? ` First leg: of ${[...new Set(named)].join(', of ')}.` : '';
+}
 
 /** What a cut takes of an arc. */
 function kerfWords({ kind, used: [one] }: NestPart, kerf: number): string {
   if (kind !== 'bend' || !one || !isBend(one.of) || !(kerf > 0)) return '';
-  return ` A saw cut takes ${arcAngle(kerf, one.of.radius).toFixed(1)}° of the middle arc; it lies between pieces.`;
+  return ` A saw cut takes ${arcAngle(kerf, one.of.radius).toFixed(1)}° of the middle arc: saw beside the mark, outside the piece.`;
 }
 
 /** What was made least, and whether less could do. */
@@ -136,15 +165,15 @@ function cutsWords(used: UsedStock, assumed: ReadonlySet<string>, steps: Steps):
     .sort((a, b) => a.from - b.from)
     .map((cut) => {
       const turned = cut.reversed ? ', other way round' : '';
-      if (!isBend(of)) return `${cut.piece} ${tapeFigure(cut.to - cut.from, steps)}`;
+      if (!isBend(of)) return `${cut.piece}: ${tapeFigure(cut.to - cut.from, steps)}`;
       const [first, second] = legsIn(cut);
       const legs = [
-        ...(first > 0.005 ? [`${tapeFigure(first, steps)} of the first leg`] : []),
-        ...(second > 0.005 ? [`${tapeFigure(second, steps)} of the second`] : []),
+        ...(first > 0.005 ? [`${tapeFigure(first, steps)} ${steps.display} of the first leg`] : []),
+        ...(second > 0.005 ? [`${tapeFigure(second, steps)} ${steps.display} of the second`] : []),
       ];
       const kept = legs.length > 0 ? ` with ${legs.join(' and ')}` : '';
-      return `${cut.piece} ${dialFigure(cut.from, steps)} to ${dialFigure(cut.to, steps)}${kept}${turned}`;
+      return `${cut.piece}: ${dialFigure(cut.from, steps)} to ${dialFigure(cut.to, steps)}${kept}${turned}`;
     });
   const rest = isBend(of) ? dialFigure(left, steps) : `${tapeFigure(left, steps)} ${steps.display}`;
-  return `${name} no. ${number}, ${from}${size}: ${pieces.join(' · ')}. Left: ${rest}.`;
+  return `${name} no. ${number}, ${from}${size} – ${pieces.join(' · ')}. Left: ${rest}.`;
 }

@@ -76,7 +76,8 @@ function splitWelds({ runner, centerline: line }: ResolvedRunner, tubes: readonl
 }
 
 /** At flanges and at collectors that a runner leaves; those of one flange from its middle outward. */
-function startWelds({ design }: Header, routed: readonly ResolvedRunner[]): Weld[] {
+function startWelds(header: Header, routed: readonly ResolvedRunner[]): Weld[] {
+  const { design } = header;
   const flangeOf = (r: ResolvedRunner) => {
     const { from } = r.runner;
     return 'port' in from ? design.flanges?.find((f) => f.ports.includes(from.port)) : undefined;
@@ -84,20 +85,43 @@ function startWelds({ design }: Header, routed: readonly ResolvedRunner[]): Weld
   const places = [...new Set(routed.map((r) => flangeOf(r)?.id ?? startName(r)))];
   return places.flatMap((place) => {
     const here = routed.filter((r) => (flangeOf(r)?.id ?? startName(r)) === place);
-    return middleOutward(here).map(
-      (r): Weld => ({
-        kind: 'start',
-        runner: r.runner.id,
-        name: `${r.runner.id} | ${flangeOf(r)?.id ?? startName(r)}`,
-        place: r.start.position,
-        torch: null,
-        torchInPlace: 360,
-        inTheWay: [],
-        early: false,
-      }),
-    );
+    const outward = middleOutward(here);
+    // A transition is a part of its own, between tube and flange.
+    const led = outward.flatMap((r) => {
+      const length = transitionOf(header, r);
+      return length === null
+        ? []
+        : [startWeld(r, `${r.runner.id} | ${transitionName(r)}`, pointAt(r.centerline!, length).position)];
+    });
+    const held = outward.flatMap((r) => {
+      const to = flangeOf(r)?.id;
+      const isLed = transitionOf(header, r) !== null;
+      // Without a flange a transition is welded to nothing that is drawn.
+      if (isLed && !to) return [];
+      return [startWeld(r, `${isLed ? transitionName(r) : r.runner.id} | ${to ?? startName(r)}`, r.start.position)];
+    });
+    return [...led, ...held];
   });
 }
+
+/** How long it is; null where there is none. */
+function transitionOf({ ports }: Header, { runner: { from } }: ResolvedRunner): number | null {
+  return ('port' in from ? ports.get(from.port)?.port.transition?.length : undefined) ?? null;
+}
+
+/** As the bill of materials calls it. */
+const transitionName = (r: ResolvedRunner): string => `${startName(r)} transition`;
+
+const startWeld = ({ runner }: ResolvedRunner, name: string, place: Vec3): Weld => ({
+  kind: 'start',
+  runner: runner.id,
+  name,
+  place,
+  torch: null,
+  torchInPlace: 360,
+  inTheWay: [],
+  early: false,
+});
 
 function middleOutward(here: readonly ResolvedRunner[]): ResolvedRunner[] {
   if (here.length < 2) return [...here];

@@ -10,7 +10,7 @@ import type { Joint, StockPlan, WeldedTube } from '../making/report';
 import { isPurged } from '../making/welded/purge';
 import type { Block, FlowColumn } from '../sheet/flow';
 import type { Bench } from './bench';
-import { endName, partOf, startName } from './bench';
+import { endName, partOf, startName, upWords } from './bench';
 import { aroundFigure, dialFigure, lengthFigure, type Steps, tapeFigure } from './figures';
 import { stripFigure } from './stripFigure';
 import { type Turn, turnsOf } from './turns';
@@ -31,8 +31,8 @@ export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Bloc
     // Straight pieces have no line of their own.
     ...(piece.kind === 'bend'
       ? [
-          dialFigure(turns[k]!.turn, steps),
-          round(turns[k]!.turn),
+          dialFigure(lineTurn(tube, turns, k), steps),
+          round(lineTurn(tube, turns, k)),
           dialFigure(turns[k]!.total, steps),
           round(turns[k]!.total),
         ]
@@ -41,7 +41,10 @@ export function weldedBlocks(bench: Bench, tube: WeldedTube, steps: Steps): Bloc
   return [
     { kind: 'figure', ...stripFigure(stripOf(tube, turns, startName(part.resolved), endName(part.resolved), steps)) },
     { kind: 'heading', words: `Pieces in the order they go on, ${steps.display} and degrees` },
-    { kind: 'words', words: howToTurn(part.resolved, radiiOf(tube, steps), allowedFor(bench, part.resolved, steps)) },
+    {
+      kind: 'words',
+      words: howToTurn(bench, part.resolved, radiiOf(tube, steps), allowedFor(bench, part.resolved, steps)),
+    },
     { kind: 'table', columns: COLUMNS, rows },
     ...(isPurged(material)
       ? [
@@ -82,15 +85,22 @@ function allowedFor({ header }: Bench, { tooling }: ResolvedRunner, steps: Steps
   return held.length > 0 ? `, reckoned with ${held.join(', ')}` : '';
 }
 
-function howToTurn({ runner: { from } }: ResolvedRunner, radii: string, allowed: string): string {
-  const [start, up] = 'port' in from ? ['flange', 'port’s'] : ['collector', 'collector’s'];
-  return `In, arc and out are as sawn, ${radii}${allowed}. Scribe a line along the outside of each bend, away from its centre. Turn: how far this line lies round from the last bend’s, clockwise looking along the tube away from the ${start}, − the other way; the first one’s is from the ${up} up. Total: from up, as on the dials. Round: as much along the outside of the tube.`;
+function howToTurn({ header }: Bench, resolved: ResolvedRunner, radii: string, allowed: string): string {
+  const start = 'port' in resolved.runner.from ? 'flange' : 'collector';
+  return `In, arc and out are as sawn, ${radii}${allowed}; a straight piece is all in. Scribe a line along the outside of each bend, away from its centre, and on over straight pieces. Turn: how far it lies round from the last bend’s, clockwise looking along the tube away from the ${start}, − the other way; the first one’s from ${upWords(header, resolved)}. Total: from up, as on the dials. Round: as much along the tube’s outside.`;
 }
 
 const radiiOf = ({ pieces }: WeldedTube, steps: Steps): string => {
   const radii = [...new Set(pieces.filter((p) => p.kind === 'bend').map((p) => lengthFigure(p.radius, steps.display)))];
   return `centerline radius ${radii.join(' or ')}`;
 };
+
+/** Of a bend's line from the last line there is: a straight piece before it has none, so what that was turned by is this one's. */
+function lineTurn({ pieces }: Pick<WeldedTube, 'pieces'>, turns: readonly Turn[], k: number): number {
+  const own = turns[k]!.turn;
+  const before = pieces[k - 1];
+  return before?.kind === 'straight' ? own + lineTurn({ pieces }, turns, k - 1) : own;
+}
 
 /** `u180 no. 2` by piece; what is only assumed to be on sale has no name that anybody knows. */
 export function stockOf({ parts, buy }: StockPlan): Map<string, string> {

@@ -14,7 +14,7 @@ export function cautionBlocks({ wrap, service = [], surroundings = [], tubes }: 
   const mild = Object.values(tubes).some(({ material }) => material === undefined || material === 'mild-steel');
   const starter = service.some(({ kind }) => kind === 'starter') || surroundings.some(({ id }) => /starter/i.test(id));
   return [
-    { kind: 'heading', words: 'Mind' },
+    { kind: 'heading', words: 'Mind. Local codes and licensed practice come first' },
     ...[
       ['Under it', 'A jack lifts and does not hold: work on stands, on firm level ground.'],
       ['Battery', `Disconnect it before a spanner comes near ${starter ? 'the starter' : 'live terminals'}.`],
@@ -37,7 +37,6 @@ export function cautionBlocks({ wrap, service = [], surroundings = [], tubes }: 
         'Hot',
         'A header, wrapped or not, burns long after the engine stops. Let it cool; retighten cold, after the first heat.',
       ],
-      ['First', 'Local codes and licensed practice come first; where they differ from this sheet, they hold.'],
     ].map(([head, words]) => ({ kind: 'words', head: head!, words: words! }) as const),
   ];
 }

@@ -6,7 +6,7 @@ import type { Block, FlowColumn } from '../sheet/flow';
 import { placeWords, startWords, tapeWords } from './words';
 
 /** What a builder has the patience to measure; the table has the rest. */
-const MOST = 16;
+const MOST = 10;
 
 /** @param bench the same header cold and at rest, as it stands on the bench; absent where it never moves */
 export function gapBlocks(header: Header, { gaps }: GapReport, display: Display, bench?: GapReport): Block[] {

@@ -12,7 +12,6 @@ import { type Block, flowSheets } from '../sheet/flow';
 import { freeBox, type Paper, upright } from '../sheet/paper';
 import { barLength, fitted, type Sheet } from '../sheet/sheet';
 import { EDGE, LINE, THIN, TYPE } from '../sheet/style';
-import { START_RULE } from '../tubeStart';
 
 export type Cover = {
   readonly design: string;
@@ -26,8 +25,6 @@ export type Cover = {
   readonly problems: readonly string[];
   /** What no rule holds and must be known before anything is cut, in words: what tools do not reach, what does not come off. */
   readonly fitting?: readonly string[];
-  /** Of runners whose tube starts elsewhere than their bend table, in words. */
-  readonly starts: readonly string[];
   readonly display: Display;
   readonly facts?: readonly (readonly [head: string, words: string])[];
   /** Drawn into the room that the page leaves it, its corner at the origin. */
@@ -120,7 +117,7 @@ const CHECKED = 'Checked when this packet was made: ends, bends, straights, leng
 const printWords = (display: Display): string =>
   `Printed at 100 %, the bar on each page measures ${barLength(display)}: check it before you cut. All figures are nominal: tube varies, bends spring back, welds draw. Measure your tube, and prove the first piece before the rest is cut.`;
 
-function findingsOf({ problems, fitting = [], starts }: Cover): Finding[] {
+function findingsOf({ problems, fitting = [] }: Cover): Finding[] {
   const shown = problems.slice(0, MOST_PROBLEMS);
   const more = problems.length - shown.length;
   return [
@@ -129,10 +126,6 @@ function findingsOf({ problems, fitting = [], starts }: Cover): Finding[] {
       words: [...shown.map((p) => `· ${p}`), ...(more > 0 ? [`and ${more} more: run the check.`] : [])],
     },
     { head: 'No rule, but know it before you cut', words: fitting },
-    {
-      head: 'Tubes that start elsewhere than their bend table',
-      words: starts.length > 0 ? [START_RULE, ...starts] : [],
-    },
   ].filter(({ words }) => words.length > 0);
 }
 

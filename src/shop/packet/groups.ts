@@ -50,7 +50,7 @@ export const runnerGroup = (bench: Bench, { paper, display }: PaperOptions): Pac
 
 export const weldGroup = (bench: Bench, { paper }: PaperOptions): PacketGroup => ({
   name: 'Weld map',
-  use: 'every weld, in order',
+  use: 'every weld of the tubes, in order',
   sheets: weldMapSheets(bench, paper),
 });
 

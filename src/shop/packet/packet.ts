@@ -25,7 +25,7 @@ export type PacketGroup = {
 };
 
 /** What the first page says of the design, beside what is in the packet. */
-export type CoverState = Pick<Cover, 'problems' | 'fitting' | 'starts' | 'facts' | 'picture'>;
+export type CoverState = Pick<Cover, 'problems' | 'fitting' | 'facts' | 'picture'>;
 
 export async function packet(
   groups: readonly PacketGroup[],

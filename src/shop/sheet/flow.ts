@@ -151,7 +151,14 @@ function tablePieces(columns: readonly FlowColumn[], rows: readonly (readonly st
   const headed = columns.some((c) => c.head.trim() !== '');
   return [
     ...(headed ? [{ ...head, withNext: true } as const] : []),
-    ...body.map((piece, i): Piece => ({ ...piece, ...(i > 0 && headed ? { again: head } : {}) })),
+    ...body.map(
+      (piece, i): Piece => ({
+        ...piece,
+        ...(i > 0 && headed ? { again: head } : {}),
+        // No row alone, on this sheet or the next.
+        ...(body.length > 1 && (i === 0 || i === body.length - 2) ? { withNext: true } : {}),
+      }),
+    ),
     { height: AFTER_TABLE, at: () => [], isRoom: true },
   ];
 }

@@ -1,11 +1,11 @@
 /** The bench sheets of every example, made both ways: looked at as all sheets are, and their figures held against the design. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { distance, resolveHeader } from '../../../geometry';
+import { cross, distance, dot, RADIANS, reject, resolveHeader, rotate, sub, unit } from '../../../geometry';
 import { parseDesign } from '../../../shared/design/parse';
 import type { Design, Display } from '../../../shared/design/types';
 import { headersApart } from '../../../src/shop/bench/apart';
-import type { Bench } from '../../../src/shop/bench/bench';
+import { type Bench, upWords } from '../../../src/shop/bench/bench';
 import { bentBlocks } from '../../../src/shop/bench/bentBlocks';
 import { weldedBlocks } from '../../../src/shop/bench/weldedBlocks';
 import { weldOrder } from '../../../src/shop/bench/weldOrder';
@@ -56,7 +56,7 @@ const sheetsOf = (bench: Bench, paper: Paper, display: Display) => {
     from: i,
     to: i + 1,
   }));
-  const cover = { design: 'A header', contents, problems: [], starts: [], display, ...coverOf(bench, options) };
+  const cover = { design: 'A header', contents, problems: [], display, ...coverOf(bench, options) };
   return [...coverSheets(cover, paper), ...all.flatMap((g) => g.sheets)];
 };
 
@@ -93,7 +93,9 @@ describe.each(BENCHES)('%s', (__, bench) => {
     expect(kinds).toEqual([...kinds].sort((a, b) => ORDER.indexOf(a) - ORDER.indexOf(b)));
     const runs = welds.filter((w) => w.kind === 'joint').map((w) => w.runner);
     expect(runs.filter((id, i) => id !== runs[i - 1])).toHaveLength(new Set(runs).size);
-    expect(kinds.filter((k) => k === 'start')).toHaveLength(bench.header.runners.length);
+    // A transition is welded to its tube and to its flange.
+    const transitions = [...bench.header.ports.values()].filter(({ port }) => port.transition).length;
+    expect(kinds.filter((k) => k === 'start')).toHaveLength(bench.header.runners.length + transitions);
     expect(kinds.filter((k) => k === 'end')).toHaveLength(bench.header.runners.length);
   });
 });
@@ -171,4 +173,45 @@ test('banks that nothing joins are pictured apart, all else in one', () => {
   expect(banks.map((b) => b.design.flanges!.length)).toEqual([1, 1]);
   const pairs = BENCHES.find(([name]) => name === 'four-4-2-1')![1].header;
   expect(headersApart(pairs)).toEqual([pairs]);
+});
+
+test('a collector’s up is told from its first inlet, where a builder can see it', () => {
+  const { header } = BENCHES.find(([name]) => name === 'four-4-2-1')![1];
+  const leaving = header.runners.filter(({ runner }) => 'merge' in runner.from);
+  expect(leaving.map(({ runner }) => runner.id)).toEqual(['s14', 's23']);
+  for (const resolved of leaving) {
+    const { merge } = resolved.runner.from as { merge: string };
+    const { inlets, outlet, merge: collector } = header.merges.get(merge)!;
+    const [, turn, way] = /\((\d+)° (\S+) of its inlet 1/.exec(upWords(header, resolved))!;
+    const out = unit(reject(sub(inlets[0]!.position, collector.position), outlet.direction));
+    // Clockwise for who looks along a direction is right-handed about it.
+    const up = rotate(out, outlet.direction, Number(turn) * RADIANS * (way === 'clockwise' ? 1 : -1));
+    expect(dot(up, resolved.start.up)).toBeCloseTo(1, 6);
+    expect(dot(cross(up, resolved.start.up), outlet.direction)).toBeCloseTo(0, 6);
+  }
+});
+
+test('what is cut from one stock is told apart from its length, and a bend has its legs named', () => {
+  const bench = BENCHES.find(([name]) => name === 'four-4-1 welded')![1];
+  const said = groups
+    .stockGroup(bench, { paper: 'a4', paperThickness: 0.1, display: 'mm' })
+    .sheets.flatMap((sheet) => textsOf(sheet).map(({ text }) => text.text))
+    .join(' ');
+  expect(said).toContain('collector stub 3: 85.5');
+  expect(said).toContain('First leg: of J the one of 80 mm');
+  expect(said).toContain('the first 5.00 mm are trimmed off; a saw cut takes 1.50 mm');
+});
+
+test('a runner that begins with a straight piece: its first bend is turned from up, not from a line that there is not', async () => {
+  const bench = await benchOf(made(read('four-4-2-1'), 'welded'));
+  const tube = bench.making.welded.find(({ runner }) => runner === 's14')!;
+  expect(tube.pieces[0]!.kind).toBe('straight');
+  expect(Math.abs(tube.start.turn)).toBeGreaterThan(1);
+  let sum = 0;
+  const rows = rowsOf(weldedBlocks(bench, tube, STEPS)).filter((r) => r[3]);
+  for (const row of rows) {
+    sum += number(row[5]);
+    expect((((number(row[7]) - sum) % 360) + 360) % 360).toBeCloseTo(0, 9);
+  }
+  expect(number(rows[0]![5])).toBeCloseTo(tube.start.turn, 0);
 });

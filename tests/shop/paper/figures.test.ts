@@ -1,5 +1,6 @@
 /** Numbers as tapes and dials show them, and labels that make room for one another. */
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { wrapText } from '../../../src/formats/drawing/textWidth';
 import {
   aroundFigure,
   dialFigure,
@@ -74,4 +75,20 @@ test('labels stand where they belong, or as near as their neighbours and the edg
     100,
   );
   expect([far, near]).toEqual([80, 20]);
+});
+
+describe('lines', () => {
+  test('a whole inch stays with its fraction, a number with its unit, wherever the line ends', () => {
+    const words = 'it spans 23 21/32 and stub 1: 3 9/16, by 1.7 mm of 42.4 mm × 1.5 mm, 24 in long; in 3 inlets';
+    for (let width = 12; width < 150; width += 1) {
+      const lines = wrapText(words, width, 3.2);
+      expect(lines.join(' ')).toBe(words);
+      for (const line of lines) {
+        expect(line).not.toMatch(/^(21\/32|9\/16|mm\b|in\b long)/);
+        expect(line).not.toMatch(/(23|: 3)$/);
+      }
+    }
+    // Words are still broken between.
+    expect(wrapText(words, 12, 3.2).length).toBeGreaterThan(10);
+  });
 });

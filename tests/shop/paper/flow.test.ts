@@ -53,3 +53,14 @@ test('no empty sheet at the end, where a table ends with the sheet', () => {
   for (let rows = 1; rows < 80; rows++)
     for (const { items } of flowSheets('One', [table(rows)], 'a4')) expect(textsOn(items).length).toBeGreaterThan(3);
 });
+
+test('no row of a table stands alone, neither at the foot of a sheet nor on the next', () => {
+  for (let before = 1; before < 40; before++) {
+    const words = Array.from({ length: before }, (): Block => ({ kind: 'words', words: 'A line.' }));
+    const sheets = flowSheets('Rows', [...words, { kind: 'heading', words: 'Table' }, table(8)], 'a4');
+    for (const { items } of sheets) {
+      const rows = textsOn(items).filter(({ text }) => text.startsWith('row ')).length;
+      expect(rows, `${before} lines before`).not.toBe(1);
+    }
+  }
+});

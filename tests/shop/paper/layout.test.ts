@@ -62,10 +62,9 @@ const COVER = {
     to: 10 * i + 11,
   })),
   problems: Array.from({ length: 9 }, () => `runners/r1: ${'it is too close to the steering shaft, '.repeat(4)}`),
-  starts: Array.from(
+  fitting: Array.from(
     { length: 12 },
-    (_, i) =>
-      `left ${i}: tube starts 20.0 mm after the flange's face (transition): first straight on the tube 15.0 mm, 55.0 mm as sawn`,
+    (_, i) => `left ${i} is reached before wrapping only: the tube beside it is in the way of every socket by 15.0 mm`,
   ),
 };
 
@@ -96,7 +95,7 @@ const SHEETS: readonly (readonly [string, Sheet])[] = [
         ...flangeSheets(PLAN, { paper, display }),
         ...fittingSheets(FITTING, paper, display),
         ...coverSheets({ ...COVER, display }, paper),
-        ...coverSheets({ ...COVER, starts: [], display }, paper),
+        ...coverSheets({ ...COVER, fitting: [], display }, paper),
       ])
       .map((sheet) => [`${paper}: ${sheet.title}`, sheet] as const),
   ),

@@ -15,7 +15,7 @@ const judged = test.skipIf(!installed && !process.env.CI);
 if (!installed)
   console.warn('pdftoppm is not installed: pages are not measured as printed (Debian: apt-get install poppler-utils)');
 
-const SOUND = { problems: [], starts: [] };
+const SOUND = { problems: [] };
 
 function packetOf(paper: Paper, cuts: readonly WrapCut[] = CUTS) {
   const options = { paper, paperThickness: 0.1, display: 'mm' } as const;

@@ -1,6 +1,7 @@
 /** The bill of materials: every part once, those alike counted together, with what they weigh and cost. kg, the workshop's money. */
 import type { Header, HeaderPart, PartKind } from '../../../../geometry';
 import { materialOf } from '../../../../shared/stock/materials';
+import { MM_PER_INCH } from '../../../../shared/units';
 import type { MaterialLine } from '../report';
 import { fasteners, type Single } from './fasteners';
 import { partMass } from './weights';
@@ -54,7 +55,7 @@ export function materialLines(header: Header, parts: readonly HeaderPart[]): Mat
 const nameOf = ({ id, kind }: HeaderPart): string =>
   kind === 'stub' ? id.replace(/ stub \d+$/, ' stub') : kind === 'flange' ? id.replace(/ plate \d+$/, ' plate') : id;
 
-function wrapOf({ design: { wrap }, runners }: Header): (Single & { ofStock: boolean })[] {
+function wrapOf({ design: { wrap, display }, runners }: Header): (Single & { ofStock: boolean })[] {
   if (!wrap) return [];
   const length = runners.reduce((sum, { runner, centerline }) => {
     const all = centerline?.length ?? 0;
@@ -63,7 +64,6 @@ function wrapOf({ design: { wrap }, runners }: Header): (Single & { ofStock: boo
   }, 0);
   if (!(length > 0)) return [];
   const layers = wrap.layers === 1 ? 'one layer' : `${wrap.layers} layers`;
-  return [
-    { name: 'heat wrap', what: `for ${(length / 1000).toFixed(2)} m of tube, ${layers}`, mass: null, ofStock: false },
-  ];
+  const along = display === 'in' ? `${(length / MM_PER_INCH / 12).toFixed(1)} ft` : `${(length / 1000).toFixed(2)} m`;
+  return [{ name: 'heat wrap', what: `for ${along} of tube, ${layers}`, mass: null, ofStock: false }];
 }
