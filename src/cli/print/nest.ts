@@ -2,7 +2,8 @@
 import type { Display } from '../../../shared/design/types';
 import { lengthParts } from '../../../shared/units';
 import type { PlacedStock } from '../../shop/making/report';
-import type { BarProblem, BarStock, Cuts } from '../../shop/nest/bars';
+import type { BarProblem, BarStock } from '../../shop/nest/bars';
+import type { Cuts } from '../../shop/nest/cutAll';
 import { gathered } from '../../shop/nest/gathered';
 import { columns } from './columns';
 

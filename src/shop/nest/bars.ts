@@ -4,9 +4,10 @@
  * shelf too, as nobody knows how those were sawn; the cuts that take it off lie within it. mm.
  */
 import type { PlacedStock, StockCut } from '../making/report';
+import { type Cuts, cutAll, SECONDS } from './cutAll';
 import type { Stock } from './fill';
 import { gathered } from './gathered';
-import { type Bin, type Supply, share } from './share';
+import type { Bin, Supply } from './share';
 
 export type CutPiece = { readonly id: string; readonly length: number };
 export type BarStock = {
@@ -27,17 +28,6 @@ export type BarProblem = {
   readonly seconds?: number;
 };
 
-export type Cuts = {
-  readonly used: readonly PlacedStock[];
-  /** Ids of pieces that there is no stock for. */
-  readonly over: readonly string[];
-  readonly least: string;
-  readonly value: number;
-  readonly bound: number;
-  readonly proved: boolean;
-};
-
-export const SECONDS = 20;
 /** Lengths that differ by less are alike. */
 const ALIKE = 1e-6;
 
@@ -56,48 +46,21 @@ export async function cutBars({ pieces, stock, kerf, endTrim, seconds = SECONDS 
       size: bar.length,
     };
   });
-  const answer = await share(
-    types.map((t) => t.length),
-    supplies,
-    seconds,
-  );
-  const queues = types.map((alike) => [...alike]);
-  const take = (type: number): CutPiece => queues[type]!.shift()!;
-  const used = numbered(answer.bins, stock).map(({ bin, number }) => laid(bin, number, stock, kerf, endTrim, take));
-  return {
-    used,
-    over: queues.flat().map(({ id }) => id),
-    least: answer.of === 'shelf' ? 'length taken from the shelf' : money ? 'money' : 'length bought',
-    value: answer.value,
-    bound: answer.bound,
-    proved: answer.proved,
-  };
-}
-
-/** The shelf first, fuller ones first within a kind, each with its number among those of its id. */
-export function numbered(bins: readonly Bin[], stock: readonly { readonly id: string }[]) {
-  const many = (bin: Bin) => bin.counts.reduce((sum, [, n]) => sum + n, 0);
-  const sorted = [...bins].sort(
-    (a, b) => (a.source === b.source ? 0 : a.source === 'shelf' ? -1 : 1) || a.supply - b.supply || many(b) - many(a),
-  );
-  const counted = new Map<string, number>();
-  return sorted.map((bin) => {
-    const { id } = stock[bin.supply]!;
-    counted.set(id, (counted.get(id) ?? 0) + 1);
-    return { bin, number: counted.get(id)! };
+  return cutAll(types, supplies, stock, seconds, {
+    least: { shelf: 'length taken from the shelf', bought: money ? 'money' : 'length bought' },
+    laid: (bin, number, pieces) => laid(bin, number, stock, kerf, endTrim, pieces),
   });
 }
 
 function laid(
-  { supply, source, counts }: Bin,
+  { supply, source }: Bin,
   number: number,
   stock: readonly BarStock[],
   kerf: number,
   endTrim: number,
-  take: (type: number) => CutPiece,
+  pieces: CutPiece[],
 ): PlacedStock {
   const bar = stock[supply]!;
-  const pieces = counts.flatMap(([type, n]) => Array.from({ length: n }, () => take(type)));
   pieces.sort((a, b) => b.length - a.length);
   let at = endTrim;
   const cuts = pieces.map(({ id, length }): StockCut => {

@@ -5,11 +5,11 @@
  */
 import { arcAngle } from '../arcs';
 import type { PlacedStock, StockCut } from '../making/report';
-import { type Cuts, numbered, SECONDS } from './bars';
+import { type Cuts, cutAll, SECONDS } from './cutAll';
 import type { Stock } from './fill';
 import { gathered } from './gathered';
 import { SAME_ANGLE } from './sameTube';
-import { type Bin, type Supply, share } from './share';
+import type { Bin, Supply } from './share';
 
 export type CutBend = {
   readonly id: string;
@@ -70,33 +70,20 @@ export async function cutBends({ pieces, stock, radius, kerf, seconds = SECONDS 
     };
     return { stock: filling, shelf: bend.count, buy: bend.buy, cost: money ? (bend.price ?? 0) : 1, size: bend.angle };
   });
-  const answer = await share(
-    types.map((t) => t.length),
-    supplies,
-    seconds,
-  );
-  const queues = types.map((alike) => [...alike]);
-  const take = (type: number): CutBend => queues[type]!.shift()!;
-  const used = numbered(answer.bins, stock).map(({ bin, number }) => laid(bin, number, stock, lost, take));
-  return {
-    used,
-    over: queues.flat().map(({ id }) => id),
-    least: answer.of === 'shelf' ? 'degrees of bend taken from the shelf' : money ? 'money' : 'bends bought',
-    value: answer.value,
-    bound: answer.bound,
-    proved: answer.proved,
-  };
+  return cutAll(types, supplies, stock, seconds, {
+    least: { shelf: 'degrees of bend taken from the shelf', bought: money ? 'money' : 'bends bought' },
+    laid: (bin, number, some) => laid(bin, number, stock, lost, some),
+  });
 }
 
 function laid(
-  { supply, source, counts }: Bin,
+  { supply, source }: Bin,
   number: number,
   stock: readonly BendStock[],
   lost: number,
-  take: (type: number) => CutBend,
+  pieces: CutBend[],
 ): PlacedStock {
   const bend = stock[supply]!;
-  const pieces = counts.flatMap(([type, n]) => Array.from({ length: n }, () => take(type)));
   pieces.sort((a, b) => b.angle - a.angle);
   const used = { stock: bend.id, kind: 'bend', number, source } as const;
   if (pieces.length === 1 && lies(pieces[0]!, bend) === 'whole')

@@ -6,8 +6,9 @@
 import type { Display, StockBar, StockBend, Tube, Workshop } from '../../../shared/design/types';
 import { assumedBar, assumedBend, settingsOf } from '../../../shared/stock/workshop';
 import type { BuyLine, NestPart, Remark, StockPlan } from '../making/report';
-import { type Cuts, cutBars } from './bars';
+import { cutBars } from './bars';
 import { cutBends } from './bends';
+import type { Cuts } from './cutAll';
 import { barRemarks, bendRemarks, fitsBar, fitsBend, noRadius } from './remarks';
 import { alike, sameTube } from './sameTube';
 import { figure, type Say, sayIn } from './words';

@@ -2,8 +2,9 @@
  * Whether a cutting plan can be sawn, said by someone who knows nothing of how it was found: each piece once and of its length,
  * nothing over anything, kerf and trim kept, legs long enough, no more from the shelf than lies there. Faults in words.
  */
-import type { BarProblem, Cuts } from '../../../src/shop/nest/bars';
+import type { BarProblem } from '../../../src/shop/nest/bars';
 import type { BendProblem } from '../../../src/shop/nest/bends';
+import type { Cuts } from '../../../src/shop/nest/cutAll';
 
 const NIL = 1e-5;
 
