@@ -149,7 +149,7 @@ describe('the Make leaf', { timeout: 240_000 }, () => {
     await lacking.getByRole('button', { name: 'List it' }).click();
     await lacking.waitFor({ state: 'detached' });
     // From then on bends are cut from it.
-    await section(page, 'Stock').locator('figcaption', { hasText: 'U primary 64 #1' }).waitFor({ timeout: LONG });
+    await section(page, 'Stock').locator('figcaption', { hasText: 'U primary 64 no. 1' }).waitFor({ timeout: LONG });
   });
 
   it('takes the workshop of a design file as one step, or says that it has none', async () => {

@@ -59,7 +59,7 @@ export function cutsOf({ plan }: Making): ReadonlyMap<string, Cut> {
 /** `stock bend J 64 #2`; what lies on the shelf is said to, and what is only assumed to be on sale. */
 export function stockWords({ stock: { stock, kind, number, source }, assumed }: Cut): string {
   const more = source === 'shelf' ? ', on the shelf' : assumed ? ', assumed to be on sale' : '';
-  return `${kind === 'bar' ? 'bar' : 'stock bend'} ${stock} #${number}${more}`;
+  return `${kind === 'bar' ? 'bar' : 'stock bend'} ${stock} no. ${number}${more}`;
 }
 
 function sawing(

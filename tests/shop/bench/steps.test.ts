@@ -63,7 +63,7 @@ describe('steps of a runner that is welded up', () => {
 
   it('say the stock a piece comes from beside what makes the step another', () => {
     const saw = step(steps, `${first}/saw/${first}-1`);
-    expect(saw.beside.map(({ value }) => value)).toContain('stock bend U 64 #1, on the shelf');
+    expect(saw.beside.map(({ value }) => value)).toContain('stock bend U 64 no. 1, on the shelf');
     expect(saw.figures.map(({ name }) => name)).not.toContain('From');
   });
 

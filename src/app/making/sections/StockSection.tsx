@@ -131,7 +131,7 @@ function Strip({ used }: { readonly used: UsedStock }) {
     <figure className="make-strip">
       <figcaption>
         <span>
-          {used.stock} #{used.number}
+          {used.stock} no. {used.number}
         </span>
         <span className="quiet">
           {used.source === 'shelf' ? 'on the shelf' : 'bought'}, {left} left

@@ -56,7 +56,7 @@ export function WeldedView({ tube, making, header }: Props) {
               <PieceRows
                 key={piece.id}
                 piece={piece}
-                stock={cut ? `${cut.stock.stock} #${cut.stock.number}` : '—'}
+                stock={cut ? `${cut.stock.stock} no. ${cut.stock.number}` : '—'}
                 joint={joint}
                 stretch={stretches[i]!}
                 header={header}
