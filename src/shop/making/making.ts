@@ -82,10 +82,10 @@ async function groupOf(
 }
 
 /** Runners that no plan has, and why. */
-export const notPlanned = (header: Header): Remark[] =>
+const notPlanned = (header: Header): Remark[] =>
   header.runners.flatMap((resolved): Remark[] => {
     const { id } = resolved.runner;
-    const why = resolved.centerline ? cutObstacle(header, resolved) : 'it is not routed yet; give it points';
+    const why = cutObstacle(header, resolved);
     return why ? [{ where: `runners/${id}`, message: `${id} is in no plan, because ${why}.`, stops: true }] : [];
   });
 
