@@ -1,6 +1,6 @@
-/** One section of the Make leaf: its name opens it, beside it what it comes to in a few words. */
-import { type ReactNode, useId } from 'react';
-import { Icon } from '../../panels/Icon';
+/** One section of the Make leaf, which remembers whether it is open. */
+import type { ReactNode } from 'react';
+import { FoldingSection } from '../../parts/FoldingSection';
 import { type MakeSection, useMakeLook } from '../look';
 
 type Props = {
@@ -12,28 +12,8 @@ type Props = {
   readonly children: ReactNode;
 };
 
-export function Fold({ section, name, says, fails = false, busy = false, children }: Props) {
+export function Fold({ section, ...shown }: Props) {
   const open = useMakeLook((s) => s.open.has(section));
   const setOpen = useMakeLook((s) => s.setOpen);
-  const id = useId();
-  return (
-    <section className="panel room-section" aria-label={name} aria-busy={busy} data-section={section}>
-      <h2>
-        <button
-          type="button"
-          aria-expanded={open}
-          aria-controls={id}
-          className="room-head"
-          onClick={() => setOpen(section, !open)}
-        >
-          <Icon name="down" />
-          <span>{name}</span>
-          <span className={`room-says${fails ? ' fails' : ''}`}>{says}</span>
-        </button>
-      </h2>
-      <div id={id} hidden={!open}>
-        {open && children}
-      </div>
-    </section>
-  );
+  return <FoldingSection {...shown} open={open} onOpen={(now) => setOpen(section, now)} mark={section} />;
 }

@@ -1,8 +1,8 @@
-/** One section of the Room leaf: its name opens it, beside it what it comes to in a few words. */
-import { type ReactNode, useId } from 'react';
+/** One section of the Room leaf, which remembers whether it is open and says what could not be found out. */
+import type { ReactNode } from 'react';
 import type { Header } from '../../../../geometry';
 import type { Design } from '../../../../shared/design/types';
-import { Icon } from '../../panels/Icon';
+import { FoldingSection } from '../../parts/FoldingSection';
 import type { Known } from '../answers';
 import { type RoomSection, useRoomLook } from '../look';
 
@@ -18,34 +18,14 @@ type Props = {
   readonly children: ReactNode;
 };
 
-export function Section({ section, name, says, fails = false, known, children }: Props) {
+export function Section({ section, known, children, ...shown }: Props) {
   const open = useRoomLook((s) => s.open.has(section));
   const setOpen = useRoomLook((s) => s.setOpen);
-  const id = useId();
   return (
-    <section className="panel room-section" aria-label={name} aria-busy={known?.working ?? false}>
-      <h2>
-        <button
-          type="button"
-          aria-expanded={open}
-          aria-controls={id}
-          className="room-head"
-          onClick={() => setOpen(section, !open)}
-        >
-          <Icon name="down" />
-          <span>{name}</span>
-          <span className={`room-says${fails ? ' fails' : ''}`}>{says}</span>
-        </button>
-      </h2>
-      <div id={id} hidden={!open}>
-        {open && (
-          <>
-            {known?.error && !known.working && <p className="fails">Not found out: {known.error}</p>}
-            {children}
-          </>
-        )}
-      </div>
-    </section>
+    <FoldingSection {...shown} open={open} onOpen={(now) => setOpen(section, now)} busy={known?.working ?? false}>
+      {known?.error && !known.working && <p className="fails">Not found out: {known.error}</p>}
+      {children}
+    </FoldingSection>
   );
 }
 
