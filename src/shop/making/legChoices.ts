@@ -8,9 +8,9 @@ import { assumedBend, settingsOf } from '../../../shared/stock/workshop';
 import { sameTube } from '../nest/sameTube';
 import { stockPlan } from '../nest/stockPlan';
 import type { Part } from '../part';
-import type { LegChoice } from './report';
+import type { LegChoice, WeldedTube } from './report';
 import { weldedPieces } from './stockPieces';
-import { weldedTotals } from './totals/wayTotals';
+import { type Asked, weldedTotals } from './totals/wayTotals';
 import { weldedTube } from './welded/weldedTube';
 
 /** To compare by, a good plan does; what is made is planned to the proved least. For each search. */
@@ -18,23 +18,38 @@ const SECONDS = 2;
 /** Lengths tried beside all that stock has. */
 const MOST = 4;
 
-/** @param tube its name in `tubes` */
-export async function legChoices(header: Header, tube: string, parts: readonly Part[]): Promise<LegChoice[]> {
+export type Tried = Pick<LegChoice, 'bought' | 'totals'>;
+
+export const triedOf = (asked: Asked, welded: readonly WeldedTube[]): Tried => ({
+  bought: asked.plan.buy.reduce((sum, { count }) => sum + count, 0),
+  totals: weldedTotals(asked, welded),
+});
+
+/**
+ * @param tube its name in `tubes`
+ * @param asSet what the length that is set takes, which is known
+ */
+export async function legChoices(
+  header: Header,
+  tube: string,
+  parts: readonly Part[],
+  asSet: Tried,
+): Promise<LegChoice[]> {
   const { workshop, tubes, display = 'mm' } = header.design;
   const own = parts.filter(({ resolved }) => resolved.runner.tube === tube);
   const choices: LegChoice[] = [];
   for (const longestLeg of lengthsToTry(workshop, tubes[tube]!)) {
+    const isChosen = (workshop?.longestLeg ?? null) === longestLeg;
+    if (isChosen) {
+      choices.push({ longestLeg, isChosen, ...asSet });
+      continue;
+    }
     const tried = withLongest(workshop, longestLeg);
     const triedHeader = { ...header, design: { ...header.design, workshop: tried } };
     const welded = own.map((part) => weldedTube(triedHeader, part));
     const pieces = weldedPieces(welded, () => tubes[tube]!);
     const plan = await stockPlan(tried, pieces.bars, pieces.bends, { display, seconds: SECONDS });
-    choices.push({
-      longestLeg,
-      isChosen: (workshop?.longestLeg ?? null) === longestLeg,
-      bought: plan.buy.reduce((sum, { count }) => sum + count, 0),
-      totals: weldedTotals({ tube: tubes[tube]!, workshop: tried, plan }, welded),
-    });
+    choices.push({ longestLeg, isChosen, ...triedOf({ tube: tubes[tube]!, workshop: tried, plan }, welded) });
   }
   return choices;
 }

@@ -9,14 +9,14 @@ import { type Part, partsOf } from '../part';
 import { bentTubes } from './bent/bentTubes';
 import { DEFAULT_WAY, madeBent, madeWelded } from './chosen';
 import { checkHeights } from './heights/checkHeights';
-import { legChoices } from './legChoices';
+import { legChoices, triedOf } from './legChoices';
 import { materialLines } from './materials/materials';
 import { priceRemarks } from './materials/priceRemarks';
 import { massOfParts } from './materials/weights';
 import type { BentTube, Making, Remark, TubeGroup, WeldedTube } from './report';
 import { bentPieces, collectorPieces, weldedPieces } from './stockPieces';
 import { costOf } from './totals/costOf';
-import { bentTotals, weldedTotals } from './totals/wayTotals';
+import { bentTotals } from './totals/wayTotals';
 import { weldedTube } from './welded/weldedTube';
 
 /** To compare ways by, for each search; what is made is planned as long as it takes. */
@@ -71,12 +71,13 @@ async function groupOf(
   const asked = { tube: tubes[tube]!, workshop };
   const weldedPlan = await stockPlan(workshop, pieces.bars, pieces.bends, { display, seconds: SECONDS });
   const bentPlan = await stockPlan(workshop, bentPieces(inOne, tubeOf).bars, [], { display, seconds: SECONDS });
+  const asSet = triedOf({ ...asked, plan: weldedPlan }, ofPieces);
   return {
     tube,
-    legs: await legChoices(header, tube, parts),
+    legs: await legChoices(header, tube, parts, asSet),
     runners: ofPieces.map(({ runner }) => runner),
     chosen: tooling[tube]?.making ?? DEFAULT_WAY,
-    welded: weldedTotals({ ...asked, plan: weldedPlan }, ofPieces),
+    welded: asSet.totals,
     bent: bentTotals({ ...asked, plan: bentPlan }, inOne),
   };
 }

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { resolveHeader } from '../../../geometry';
 import { parseDesign } from '../../../shared/design/parse';
-import { legChoices } from '../../../src/shop/making/legChoices';
+import { makingOf } from '../../../src/shop/making/making';
 import type { LegChoice } from '../../../src/shop/making/report';
 import { weldedTube } from '../../../src/shop/making/welded/weldedTube';
 import { partsOf } from '../../../src/shop/part';
@@ -17,7 +17,7 @@ const { parts } = partsOf(header);
 describe('legs laid side by side', () => {
   let choices: LegChoice[];
   beforeAll(async () => {
-    choices = await legChoices(header, 'primary', parts);
+    choices = [...(await makingOf(header)).groups[0]!.legs];
   });
 
   test('all that stock has, then each shorter leg of the shelf, and what a weld keeps off a bend', () => {
