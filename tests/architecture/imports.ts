@@ -16,8 +16,15 @@ const ROOMS: Readonly<Record<string, Room>> = {
   geometry: { ours: ['shared', 'geometry'], forbidden: packages(VIEW, NODE, 'zod') },
   'src/formats': { ours: ['shared', 'geometry', 'src/formats'], forbidden: packages(VIEW, NODE) },
   'src/shop': { ours: ['shared', 'geometry', 'src/formats', 'src/shop'], forbidden: packages(VIEW, NODE) },
-  'src/cli': { ours: ['shared', 'geometry', 'src/formats', 'src/shop', 'src/cli'], forbidden: packages(VIEW) },
-  'src/app': { ours: ['shared', 'geometry', 'src/formats', 'src/shop', 'src/app'], forbidden: packages(NODE) },
+  'src/pulse': { ours: ['shared', 'geometry', 'src/formats', 'src/pulse'], forbidden: packages(VIEW, NODE) },
+  'src/cli': {
+    ours: ['shared', 'geometry', 'src/formats', 'src/shop', 'src/pulse', 'src/cli'],
+    forbidden: packages(VIEW),
+  },
+  'src/app': {
+    ours: ['shared', 'geometry', 'src/formats', 'src/shop', 'src/pulse', 'src/app'],
+    forbidden: packages(NODE),
+  },
 };
 
 const roomOf = (path: string): string | undefined => Object.keys(ROOMS).find((room) => path.startsWith(`${room}/`));
