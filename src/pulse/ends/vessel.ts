@@ -88,7 +88,7 @@ class Vessel implements End {
     const { room, wave } = this;
     const inside = Math.sqrt(room.gamma * room.gasConstant * room.temperature);
     // Before its first step the wave has met nothing yet.
-    const sound = wave.sound > inside ? wave.sound : inside;
+    const sound = Number.isNaN(wave.sound) ? inside : Math.max(wave.sound, inside);
     const longest = (SHARE * this.volume) / (this.all.area[this.plane]! * sound);
     return this.hole.largest(this.begin, this.begin + longest) > 0 ? longest : Infinity;
   }
