@@ -32,7 +32,7 @@ export function mixture(components: readonly string[]): Gas {
     components: [...components],
     carried: table.carried,
     decode: (cells, from, to) => (table.carried === 1 ? decodeTwo : decode)(table, cells, from, to),
-    faces: (sides, from, to) => faces(table, sides, from, to),
+    faces: (sides, from, to) => (table.carried === 1 ? facesTwo : faces)(table, sides, from, to),
     gasConstant: (fractions, at, stride) => constantOf(table, fractions, at, stride),
     gamma: (temperature, fractions, at, stride) =>
       1 + constantOf(table, fractions, at, stride) / heatAt(table, temperature, fractions, at, stride),
@@ -208,5 +208,24 @@ function faces(table: Table, sides: FaceState, from: number, to: number): void {
     const kelvin = pressure[i]! / (rho * constant);
     internal[i] = rho * energyAt(table, kelvin, fractions, i, stride);
     gamma[i] = 1 + constant / heatAt(table, kelvin, fractions, i, stride);
+  }
+}
+
+/** `faces` for two components. */
+function facesTwo(table: Table, sides: FaceState, from: number, to: number): void {
+  const { density, pressure, fractions, internal, gamma } = sides;
+  const { nodes, constants } = table;
+  const [first, more] = [constants[0]!, constants[1]!];
+  for (let i = from; i < to; i++) {
+    const share = fractions[i]!;
+    const constant = first + share * more;
+    const kelvin = pressure[i]! / (density[i]! * constant);
+    const node = nodeOf(kelvin);
+    const beyond = kelvin - node * STEP;
+    const at = 2 * WIDTH * node;
+    const heat = nodes[at + 1]! + share * nodes[at + 4]!;
+    const gained = beyond * (nodes[at + 2]! + share * nodes[at + 5]!);
+    internal[i] = density[i]! * (nodes[at]! + share * nodes[at + 3]! + beyond * (heat + 0.5 * gained));
+    gamma[i] = 1 + constant / (heat + gained);
   }
 }
