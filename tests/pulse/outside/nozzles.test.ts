@@ -86,20 +86,9 @@ describe.each([1.4, 1.33])(`γ = %s; ${sourceOf('gas.isentropic')}`, (g) => {
     expect(off(flow, wanted)).toBeLessThan(2e-3);
   });
 
-  const widening = steady(g, [row(0.8, g).A_Astar, 3.2], row(0.2, g).p_p0 * P0, 0.2, 100, 0.1);
-  it('widening: slowed without loss from the inlet on', () => {
-    // The outside sets the speed at the finish by its pressure, and so that at the inlet, where it is then below Mach 0.8.
-    const last = stateAt(widening.profile, 0.2 - 1e-3, widening.gas);
-    expect(off(last.p / P0, row(0.2, g).p_p0)).toBeLessThan(2e-3);
-    const scale = widening.areaAt(0.2) / row(0.2, g).A_Astar;
-    for (const M of [0.3, 0.5]) {
-      const { p_p0, rho_rho0, A_Astar } = row(M, g);
-      const x = placeOf(widening.profile, machs(widening.profile, widening.gas), M, 0.2, 0);
-      const here = stateAt(widening.profile, x, widening.gas);
-      expect(off(here.p / P0, p_p0)).toBeLessThan(2e-3);
-      expect(off(here.rho / RHO0, rho_rho0)).toBeLessThan(2e-3);
-      expect(off(widening.areaAt(x) / scale, A_Astar)).toBeLessThan(4e-3);
-    }
+  const widening = steady(g, [row(0.8, g).A_Astar, row(0.2, g).A_Astar], row(0.2, g).p_p0 * P0, 0.2, 100, 0.1);
+  it.each([0.3, 0.5, 0.6])('widening from Mach 0.8 to 0.2, without loss: everything at Mach %s within 0.2 %', (M) => {
+    holdsTo(widening, row(M, g), 0.2, 0, 2e-3);
   });
 
   const fast = steady(g, [3, 1, 4.6], 0.01 * P0, 0.3, 300, 0.02);
@@ -117,14 +106,14 @@ describe(`choked; ${sourceOf('gas.choked')}`, () => {
   it.each(flowValue<Choked[]>('gas.choked'))(
     'γ = $g: mass flow and pressure where a narrowing pipe ends',
     ({ g, p_crit, phi_choked }) => {
-      const { profile } = steady(g, [3, 1], 0.2 * P0, 0.1, 200, 0.03);
+      const { profile } = steady(g, [3, 1], 0.2 * P0, 0.1, 100, 0.02);
       const x = 0.05;
       const middle = stateAt(profile, x, { gamma: g, gasConstant: R });
       const area = areaOf(0.5 * (diameterOf(3 * THROAT) + diameterOf(THROAT)));
       const flow = middle.rho * middle.u * area;
       expect(off(flow, (phi_choked * P0 * THROAT) / Math.sqrt(R * T0))).toBeLessThan(2e-3);
       // Speed changes without end at a choked mouth: from the last two cell centres the plane's pressure is known to a few per cent.
-      const dx = 0.1 / 200;
+      const dx = 0.1 / 100;
       const last = valueAt(profile, profile.pressure, 0.1 - dx / 2) / P0;
       expect(last).toBeGreaterThan(p_crit);
       expect(last).toBeLessThan(p_crit * 1.1);
@@ -138,7 +127,7 @@ describe.each([1.4, 1.33])(`a shock that stands in a widening pipe, γ = %s; ${s
   // Behind the shock the table begins anew with less stagnation pressure: the finish is where that table has Mach 0.3.
   const out = row(0.3, g);
   const finish = out.A_Astar / shock.p02_p01;
-  const flow = steady(g, [2, 1, finish], out.p_p0 * shock.p02_p01 * P0, 0.3, 600, 0.08);
+  const flow = steady(g, [2, 1, finish], out.p_p0 * shock.p02_p01 * P0, 0.3, 300, 0.04);
   const mach = machs(flow.profile, flow.gas);
   const end = placeOf(flow.profile, mach, 1, 0.3, 0.15);
 
@@ -148,13 +137,12 @@ describe.each([1.4, 1.33])(`a shock that stands in a widening pipe, γ = %s; ${s
 
   it('jumps in pressure, density and temperature as the table says, within 1 %', () => {
     // Read off a little way to either side and brought to the shock by the isentropic relations of each side.
-    const cell = 0.3 / 600;
+    const cell = 0.3 / 300;
     const before = stateAt(flow.profile, end - 6 * cell, flow.gas);
     const after = stateAt(flow.profile, end + 6 * cell, flow.gas);
     const total = (M: number) => (1 + ((g - 1) / 2) * M * M) ** (g / (g - 1));
     const lost = (after.p * total(after.mach)) / (before.p * total(before.mach));
     expect(off(lost, shock.p02_p01)).toBeLessThan(0.01);
-    expect(off(before.mach, 1.5)).toBeLessThan(0.01);
     const p1 = row(1.5, g).p_p0 * before.p * total(before.mach);
     const p2 = (after.p * total(after.mach)) / total(shock.M2);
     expect(off(p2 / p1, shock.p2_p1)).toBeLessThan(0.01);
