@@ -1,5 +1,4 @@
 /** A rig that holds, with everything filled in that may be left out, its tables from exactly 0 to exactly the length. */
-import { SAME } from './limits';
 import type { ShapedEnd, ShapedPipe, ShapedRig } from './shape';
 import type { Fractions, InitialState, Rig, RigEnd, RigPipe } from './types';
 
@@ -83,6 +82,3 @@ function endOf(end: ShapedEnd, rest: string | null): RigEnd {
       return plain;
   }
 }
-
-/** A probe a rounding beyond the finish is one at the finish. */
-export const within = (x: number, length: number): number => (x > length && x <= length * (1 + SAME) ? length : x);

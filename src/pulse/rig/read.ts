@@ -5,7 +5,7 @@
 import { readJson } from '../../../shared/design/json';
 import { DesignError, describe, type Refusal } from '../../../shared/design/refusal';
 import { survey } from '../../../shared/design/survey';
-import { COMPONENTS } from './components';
+import { substanceNames } from '../equations/substances';
 import { endProblems } from './endProblems';
 import { normalised } from './normalised';
 import { idProblems, pipeProblems, probeProblems } from './pipeProblems';
@@ -38,7 +38,7 @@ export function validateRig(value: unknown): Rig {
   insist(shapeProblems(value));
   const rig = value as ShapedRig;
   insist(idProblems(rig));
-  insist([...pipeProblems(rig), ...endProblems(rig), ...probeProblems(rig), ...stateProblems(rig, COMPONENTS)]);
+  insist([...pipeProblems(rig), ...endProblems(rig), ...probeProblems(rig), ...stateProblems(rig, substanceNames)]);
   insist(sizeProblems(rig));
   return normalised(rig);
 }
