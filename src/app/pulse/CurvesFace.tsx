@@ -5,7 +5,7 @@ import { Swatch } from '../parts/Swatch';
 import { curvePath } from './curves';
 import { middleOf, QUANTITIES, type Quantity, valueText } from './quantities';
 import { between } from './sample';
-import { decimalsFor, roundRange, ticksIn, tickText } from './scale';
+import { roundRange, ticksIn, tickText } from './scale';
 import { pointAt, type Seen, useShown } from './shown';
 import { useSize } from './useSize';
 
@@ -31,8 +31,7 @@ export function CurvesFace({ seen }: { readonly seen: Seen }) {
               <li key={`${probe.pipe} ${probe.x}`}>
                 <Swatch paint={paints[k]!} />
                 <span>
-                  {probe.pipe} <span className="quiet">at</span> {placeText(seen, probe)}{' '}
-                  <span className="unit">m</span>
+                  {probe.pipe} <span className="quiet">at</span> {probe.x.toFixed(3)} <span className="unit">m</span>
                 </span>
                 {cursor && <ProbeValue seen={seen} probe={k} quantity={quantity} time={cursor.time} />}
               </li>
@@ -62,11 +61,6 @@ function whyNone({ rig, run }: Seen): string | null {
   if (rig.sample <= 0)
     return 'This rig takes no samples: give "sample" in its file a time above 0, such as 1e-5 s, and the probes’ values over time stand here.';
   return run.times.length === 0 ? 'No samples yet.' : null;
-}
-
-function placeText({ rig }: Seen, { pipe, x }: { readonly pipe: string; readonly x: number }): string {
-  const length = rig.pipes.find(({ id }) => id === pipe)?.length ?? 1;
-  return x.toFixed(decimalsFor(length));
 }
 
 type ProbeValueProps = {
@@ -166,9 +160,6 @@ function Plot({ seen: { rig, run }, quantity, paints, width, height, time }: Plo
       ))}
       <line className="waves-axis" x1={LEFT} x2={LEFT + inner} y1={TOP + tall} y2={TOP + tall} />
       <line className="waves-middle" x1={LEFT} x2={LEFT + inner} y1={toY(middle)} y2={toY(middle)} />
-      <text x={LEFT + inner} y={toY(middle) - 7} className="waves-middle-word">
-        {middleWord}
-      </text>
       <text x={0} y={9} className="waves-name">
         {name}, {unit}
       </text>
@@ -186,6 +177,9 @@ function Plot({ seen: { rig, run }, quantity, paints, width, height, time }: Plo
           strokeLinejoin="round"
         />
       ))}
+      <text x={LEFT + inner} y={toY(middle) - 7} className="waves-middle-word">
+        {middleWord}
+      </text>
       {time !== null && <line className="waves-now" x1={toX(time)} x2={toX(time)} y1={TOP} y2={TOP + tall} />}
     </svg>
   );

@@ -75,7 +75,11 @@ export function PictureFace({ seen }: { readonly seen: Seen }) {
             // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys read it
             tabIndex={0}
             className="waves-canvas"
-            style={{ width: frame.width, height: frame.wholeHeight }}
+            style={{
+              width: frame.width,
+              height: frame.wholeHeight,
+              ...(frame.width > frame.room && { touchAction: 'pan-x' }),
+            }}
             aria-label={`${QUANTITIES[quantity].name} along ${seen.rig.pipes.length === 1 ? 'the pipe' : `${seen.rig.pipes.length} pipes`} over time. Arrow keys move the crosshair, with Shift by ten.`}
             aria-describedby="waves-readout"
             onPointerDown={point}

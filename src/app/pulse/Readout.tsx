@@ -1,7 +1,6 @@
 /** What stands under the crosshair, in one line of numbers; read aloud where keys moved it. */
 import { QUANTITIES, QUANTITY_KEYS, type Quantity, valueText } from './quantities';
 import { valueAt } from './sample';
-import { decimalsFor } from './scale';
 import type { Cursor, Seen } from './shown';
 import { msText } from './words';
 
@@ -21,7 +20,7 @@ export function Readout({ seen, quantity, cursor, aloud }: Props) {
           <span>
             pipe <b>{pipe.id}</b>
           </span>
-          <Value name="x" value={cursor.x.toFixed(decimalsFor(pipe.length))} unit="m" />
+          <Value name="x" value={cursor.x.toFixed(3)} unit="m" />
           <Value name="time" value={msText(cursor.time, seen.rig.duration)} unit="ms" />
           {QUANTITY_KEYS.map((key) => {
             const value = valueAt(seen.run.picture!, seen.rows, cursor.pipe, cursor.x, cursor.time, key);

@@ -31,7 +31,7 @@ export function WavesPage() {
   const [face, setFace] = useState<(typeof FACES)[number]['key']>('picture');
   const [over, setOver] = useState(false);
   const found = useRigs();
-  const { seen, standing, quantity, span } = useShown();
+  const { seen, asked, standing, quantity, span } = useShown();
   const holdsFiles = (event: DragEvent) => event.dataTransfer.types.includes('Files');
   const busy = standing.is === 'reading' || standing.is === 'running';
   return (
@@ -70,7 +70,7 @@ export function WavesPage() {
       {seen ? (
         <>
           <div className="waves-bar">
-            <h2>{seen.name}</h2>
+            {standing.is !== 'nothing' && asked?.name !== seen.name && <h2>{seen.name}</h2>}
             <fieldset className="switch">
               <legend className="unseen">Show</legend>
               {QUANTITY_KEYS.map((key) => (
@@ -95,7 +95,6 @@ export function WavesPage() {
                 ))}
               </select>
             </label>
-            <p className="quiet waves-note">{QUANTITIES[quantity].note}</p>
           </div>
           <div className="waves-body">
             <PictureFace seen={seen} />

@@ -144,7 +144,7 @@ const LEGEND_WIDEST = 460;
 
 function drawLegend(pen: Pen, { legendTop, room, left }: Frame, { theme, quantity, colours }: Look): void {
   const { ink, quiet, rule } = TOKENS[theme];
-  const { name, unit, middle: middleWord } = QUANTITIES[quantity];
+  const { name, unit, note, middle: middleWord } = QUANTITIES[quantity];
   const [from, to] = legendRange(colours);
   const label = `${name}, ${unit}`;
   pen.textAlign = 'left';
@@ -177,6 +177,8 @@ function drawLegend(pen: Pen, { legendTop, room, left }: Frame, { theme, quantit
 
   pen.fillStyle = quiet;
   pen.strokeStyle = ink;
+  // Where there is room for it.
+  if (x1 + 16 + pen.measureText(note).width < room) pen.fillText(note, x1 + 16, top + 5);
   const { at, decimals } = ticksIn(from, to, Math.floor((x1 - x0) / 64));
   pen.textAlign = 'center';
   for (const value of at) {

@@ -37,10 +37,10 @@ export function tickText(value: number, decimals: number): string {
 /** Widened to round ends; where both are one value, to the least width round it. */
 export function roundRange(from: number, to: number, least: number): readonly [number, number] {
   const short = Math.max(0, least - (to - from)) / 2;
-  const step = roundStep((to - from + 2 * short) / 5);
+  const step = roundStep((to - from + 2 * short) / 8);
   return [Math.floor((from - short) / step + 1e-9) * step, Math.ceil((to + short) / step - 1e-9) * step];
 }
 
 /** Decimals that tell a thousandth of it. */
 export const decimalsFor = (whole: number): number =>
-  whole > 0 ? Math.max(0, Math.min(9, 3 - Math.floor(Math.log10(whole)) - 1)) : 2;
+  whole > 0 ? Math.max(0, Math.min(9, 3 - Math.floor(Math.log10(whole) + 1e-9))) : 2;

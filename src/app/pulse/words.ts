@@ -36,7 +36,7 @@ export function facts({ run, progress }: Pick<Seen, 'run' | 'progress'>): readon
     {
       name: 'Pace',
       value: paceText(cellUpdates, progress.spent),
-      unit: 'M cells/s',
+      unit: 'million cell updates/s',
       meaning: 'cells times steps, millions a second',
     },
   ];
