@@ -69,3 +69,8 @@ export function createPlanes(pipes: number, gas: Gas): Planes {
     planeFractions: carried(),
   };
 }
+
+/** An end without a memory. */
+export function storesNothing(planes: readonly number[], outside: boolean, pass: End['pass']): End {
+  return { planes, outside, pass, take: () => {}, longestStep: () => Infinity, mass: 0, energy: 0 };
+}

@@ -1,0 +1,44 @@
+/** An opening's effective area over time: linear between what is given, the first value before it and the last one after. s, m². */
+import type { AreaLaw } from '../rig/types';
+
+export type Opening = {
+  at(time: number): number;
+  /** The largest area within. */
+  largest(from: number, to: number): number;
+};
+
+/** @param coefficient discharge coefficient: effective area / geometric area */
+export function opening(law: AreaLaw, coefficient: number): Opening {
+  if (typeof law === 'number') {
+    const area = coefficient * law;
+    return { at: () => area, largest: () => area };
+  }
+  const count = law.length;
+  const times = Float64Array.from(law, ([time]) => time);
+  const areas = Float64Array.from(law, ([, area]) => coefficient * area);
+  /** The first entry that is later. */
+  function later(time: number): number {
+    let from = 0;
+    let to = count;
+    while (from < to) {
+      const middle = (from + to) >> 1;
+      if (times[middle]! > time) to = middle;
+      else from = middle + 1;
+    }
+    return from;
+  }
+  function at(time: number): number {
+    const next = later(time);
+    if (next === 0) return areas[0]!;
+    if (next === count) return areas[count - 1]!;
+    const begin = times[next - 1]!;
+    const first = areas[next - 1]!;
+    return first + ((areas[next]! - first) * (time - begin)) / (times[next]! - begin);
+  }
+  function largest(from: number, to: number): number {
+    let most = Math.max(at(from), at(to));
+    for (let i = later(from); i < count && times[i]! < to; i++) if (areas[i]! > most) most = areas[i]!;
+    return most;
+  }
+  return { at, largest };
+}

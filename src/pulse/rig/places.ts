@@ -1,0 +1,9 @@
+/** Which planes an end of a rig lies on: the start of pipe k is plane 2k, its finish 2k + 1. */
+import type { PipeEnd, Rig, RigEnd } from './types';
+
+/** One place, or several. */
+export const placesOf = ({ at }: RigEnd): readonly PipeEnd[] =>
+  (typeof at[0] === 'string' ? [at] : at) as readonly PipeEnd[];
+
+export const planesOf = ({ pipes }: Rig, end: RigEnd): number[] =>
+  placesOf(end).map(([pipe, side]) => 2 * pipes.findIndex(({ id }) => id === pipe) + (side === 'start' ? 0 : 1));

@@ -1,0 +1,66 @@
+/** What probes read: linear between the two nearest cell centres. SI units. */
+import type { CellState, Gas } from '../equations/gas';
+import type { GasColumns, PipeProfile, ProbeSeries } from '../report';
+import type { Probe } from '../rig/types';
+import { centreOf, type PipeGrid } from '../scheme/grid';
+
+export type ProbePlace = { readonly probe: Probe; readonly cell: number; readonly beyond: number };
+
+/** The cell before the probe, and how far it lies from that cell's centre towards the next, in cells: below 0 or above 1 beside an end. */
+export function placeProbe(probe: Probe, pipe: PipeGrid): ProbePlace {
+  const count = pipe.end - pipe.first;
+  const along = (probe.x - pipe.from) / pipe.spacing - 0.5;
+  const before = Math.min(Math.max(Math.floor(along), 0), count - 2);
+  return { probe, cell: pipe.first + before, beyond: along - before };
+}
+
+export const columns = (length: number, carried: number): GasColumns => ({
+  pressure: new Float64Array(length),
+  velocity: new Float64Array(length),
+  temperature: new Float64Array(length),
+  density: new Float64Array(length),
+  fractions: Array.from({ length: carried }, () => new Float64Array(length)),
+});
+
+export function readProbe({ cell, beyond }: ProbePlace, cells: CellState, row: number, into: GasColumns): void {
+  into.pressure[row] = positive(cells.pressure, cell, beyond);
+  into.velocity[row] = between(cells.velocity, cell, beyond);
+  into.temperature[row] = positive(cells.temperature, cell, beyond);
+  into.density[row] = positive(cells.density, cell, beyond);
+  for (let k = 0; k < into.fractions.length; k++)
+    into.fractions[k]![row] = between(cells.fractions, k * cells.stride + cell, beyond);
+}
+
+const between = (values: Float64Array, at: number, beyond: number): number =>
+  values[at]! + beyond * (values[at + 1]! - values[at]!);
+
+/** Half a cell beyond the last centre a steep front could lead below nothing: there the nearest centre is read. */
+function positive(values: Float64Array, at: number, beyond: number): number {
+  const value = between(values, at, beyond);
+  return value > 0 ? value : beyond < 0.5 ? values[at]! : values[at + 1]!;
+}
+
+export const seriesSoFar = ({ probe }: ProbePlace, all: GasColumns, rows: number): ProbeSeries => ({
+  pipe: probe.pipe,
+  x: probe.x,
+  pressure: all.pressure.slice(0, rows),
+  velocity: all.velocity.slice(0, rows),
+  temperature: all.temperature.slice(0, rows),
+  density: all.density.slice(0, rows),
+  fractions: all.fractions.map((column) => column.slice(0, rows)),
+});
+
+export function profileOf(id: string, pipe: PipeGrid, cells: CellState, { carried }: Gas): PipeProfile {
+  const { first, end } = pipe;
+  return {
+    pipe: id,
+    x: Float64Array.from({ length: end - first }, (_, j) => centreOf(pipe, first + j)),
+    pressure: cells.pressure.slice(first, end),
+    velocity: cells.velocity.slice(first, end),
+    temperature: cells.temperature.slice(first, end),
+    density: cells.density.slice(first, end),
+    fractions: Array.from({ length: carried }, (_, k) =>
+      cells.fractions.slice(k * cells.stride + first, k * cells.stride + end),
+    ),
+  };
+}

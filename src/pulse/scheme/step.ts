@@ -1,0 +1,168 @@
+/**
+ * One step of a whole network in time: predict, pass, add up, and look whether what came out is a state of a gas. A step that
+ * fails is done again at half its length; what stood before is kept until a step stands. Nothing is allocated here.
+ */
+import type { End, Planes } from '../ends/planes';
+import type { CellState, FaceState, Gas } from '../equations/gas';
+import type { Grid } from './grid';
+import { predict, predictFractions } from './predict';
+import type { Fluxes } from './state';
+import { cellState, faceState, fluxes } from './state';
+import { update, updatePartial } from './update';
+import type { Walls } from './walls';
+
+/** A step is halved no more often than this: to a millionth. */
+const MOST_HALVINGS = 20;
+
+/** What joins the parts: a flux between two states, and how the carried components go with it. */
+export type FluxLaw = {
+  readonly pass: (left: FaceState, right: FaceState, out: Fluxes, from: number, to: number) => number;
+  readonly carry: (left: FaceState, right: FaceState, out: Fluxes, from: number, to: number, carried: number) => void;
+};
+
+export type Network = {
+  readonly gas: Gas;
+  readonly grid: Grid;
+  readonly planes: Planes;
+  readonly ends: readonly End[];
+  readonly walls: Walls;
+  readonly flux: FluxLaw;
+};
+
+/** Where a network stands, and how it came there. */
+export type Stand = {
+  /** What holds now: a decoded state. */
+  cells: CellState;
+  /** Room for the next one. */
+  next: CellState;
+  readonly left: FaceState;
+  readonly right: FaceState;
+  readonly passed: Fluxes;
+  /** What has passed each plane since the start, positive out of its pipe: kg and J. */
+  readonly massOut: Float64Array;
+  readonly energyOut: Float64Array;
+  /** From all walls since the start, J. */
+  heated: number;
+  retries: number;
+  /** The cell that failed the last attempt, or −1. */
+  failed: number;
+};
+
+export function standOf({ grid, gas }: Network): Stand {
+  return {
+    cells: cellState(grid.cells, gas.carried),
+    next: cellState(grid.cells, gas.carried),
+    left: faceState(grid.faces, gas.carried),
+    right: faceState(grid.faces, gas.carried),
+    passed: fluxes(grid, gas.carried),
+    massOut: new Float64Array(2 * grid.pipes.length),
+    energyOut: new Float64Array(2 * grid.pipes.length),
+    heated: 0,
+    retries: 0,
+    failed: -1,
+  };
+}
+
+/** The longest step that the fastest wave and the ends allow, s. */
+export function longestStep({ grid, ends }: Network, { cells }: Stand): number {
+  let longest = Number.POSITIVE_INFINITY;
+  for (let k = 0; k < grid.pipes.length; k++) {
+    const pipe = grid.pipes[k]!;
+    longest = Math.min(longest, pipe.spacing / fastestWave(cells, pipe.first, pipe.end));
+  }
+  for (let k = 0; k < ends.length; k++) longest = Math.min(longest, ends[k]!.longestStep());
+  return longest;
+}
+
+function fastestWave({ velocity, pressure, density, gamma }: CellState, from: number, to: number): number {
+  let fastest = 0;
+  for (let i = from; i < to; i++) {
+    const speed = Math.abs(velocity[i]!) + Math.sqrt((gamma[i]! * pressure[i]!) / density[i]!);
+    if (speed > fastest) fastest = speed;
+  }
+  return fastest;
+}
+
+/** Goes on from `time` by at most `dt`. Answers the step taken, or 0 where none stands: `stand.failed` then names the cell. */
+export function advance(network: Network, stand: Stand, time: number, dt: number): number {
+  for (let halving = 0; halving <= MOST_HALVINGS; halving++) {
+    if (attempt(network, stand, time, dt)) return dt;
+    stand.retries++;
+    dt *= 0.5;
+  }
+  return 0;
+}
+
+function attempt(network: Network, stand: Stand, time: number, dt: number): boolean {
+  const { gas, grid, planes, ends, walls, flux } = network;
+  const { cells, next, left, right, passed } = stand;
+  const { pipes } = grid;
+  const carried = gas.carried;
+  for (let k = 0; k < pipes.length; k++) {
+    const pipe = pipes[k]!;
+    predict(grid, pipe, cells, planes, walls, left, right, dt);
+    if (carried > 0) predictFractions(pipe, cells, planes, carried, left, right, dt);
+    const from = pipe.first + pipe.ahead;
+    const to = pipe.end + pipe.ahead;
+    gas.faces(right, from, to);
+    gas.faces(left, from + 1, to + 1);
+    const fastest = flux.pass(left, right, passed, from + 1, to);
+    // A wave born within the step may be faster than any before it.
+    if (!(fastest * dt <= pipe.spacing)) {
+      stand.failed = pipe.first;
+      return false;
+    }
+    if (carried > 0) flux.carry(left, right, passed, from + 1, to, carried);
+    offer(planes, 2 * k, right, from, -1, carried);
+    offer(planes, 2 * k + 1, left, to, 1, carried);
+  }
+  for (let k = 0; k < ends.length; k++) ends[k]!.pass(time, dt);
+  let heated = 0;
+  for (let k = 0; k < pipes.length; k++) {
+    const pipe = pipes[k]!;
+    take(planes, 2 * k, passed, pipe.first + k, -1, carried);
+    take(planes, 2 * k + 1, passed, pipe.end + k, 1, carried);
+    heated += update(grid, pipe, cells, next, left, right, passed, walls, dt);
+    if (carried > 0) updatePartial(grid, pipe, cells, next, passed, carried, dt);
+  }
+  stand.failed = gas.decode(next, 0, grid.cells);
+  if (stand.failed >= 0) return false;
+  stand.heated += heated;
+  stand.cells = next;
+  stand.next = cells;
+  settle(network, stand, dt);
+  return true;
+}
+
+/** The step stands: ends take in what passed, walls look at the new flow, and what left is counted. */
+function settle({ grid, planes, ends, walls }: Network, stand: Stand, dt: number): void {
+  for (let k = 0; k < ends.length; k++) ends[k]!.take(dt);
+  for (let q = 0; q < planes.count; q++) {
+    const share = dt * planes.area[q]!;
+    stand.massOut[q]! += share * planes.massFlux[q]!;
+    stand.energyOut[q]! += share * planes.energyFlux[q]!;
+  }
+  for (let k = 0; k < grid.pipes.length; k++) {
+    const law = walls.laws[k]!;
+    if (law !== null) law(grid.pipes[k]!, stand.cells, walls.factor);
+  }
+}
+
+/** What lies just inside a plane is handed to its end. `sign`: +1 where x leads out of the pipe. */
+function offer(planes: Planes, plane: number, side: FaceState, face: number, sign: number, carried: number): void {
+  planes.density[plane] = side.density[face]!;
+  planes.velocity[plane] = sign * side.velocity[face]!;
+  planes.pressure[plane] = side.pressure[face]!;
+  planes.gamma[plane] = side.gamma[face]!;
+  for (let k = 0; k < carried; k++)
+    planes.fractions[k * planes.count + plane] = side.fractions[k * side.stride + face]!;
+}
+
+function take(planes: Planes, plane: number, passed: Fluxes, face: number, sign: number, carried: number): void {
+  passed.mass[face] = sign * planes.massFlux[plane]!;
+  passed.momentum[face] = planes.momentumFlux[plane]!;
+  passed.energy[face] = sign * planes.energyFlux[plane]!;
+  const stride = passed.mass.length;
+  for (let k = 0; k < carried; k++)
+    passed.partial[k * stride + face] = sign * planes.partialFlux[k * planes.count + plane]!;
+}

@@ -1,0 +1,39 @@
+/**
+ * What a pipe's wall drags: Fanning's friction factor, wall shear = f · ½ρu². Either given, or by roughness: laminar flow in round
+ * pipes, S. E. Haaland's explicit form of the Colebrook equation (J. Fluids Eng. 105, 1983) for turbulent flow, and our own
+ * smooth blend between. Quasi-steady, as for flow that has settled. SI units; pure functions of scalars.
+ */
+
+/** Where laminar flow in a pipe ends and turbulent flow is sure: common textbook bounds. */
+const LAMINAR = 2300;
+const TURBULENT = 4000;
+
+/** Below this Reynolds number the laminar factor no longer grows, so that gas at rest has one: what it drags there is nothing. */
+const CREEPING = 1;
+
+/** Pa s at K: Sutherland's formula for air, 1.716e-5 Pa s at 273.15 K, S = 110.4 K (F. M. White, Viscous Fluid Flow; from memory). */
+export function airViscosity(temperature: number): number {
+  const ratio = temperature / 273.15;
+  return (1.716e-5 * ratio * Math.sqrt(ratio) * (273.15 + 110.4)) / (temperature + 110.4);
+}
+
+/** Fanning's factor of settled laminar flow in a round pipe. */
+export function laminarFactor(reynolds: number): number {
+  // What is not a number counts as at rest.
+  return reynolds > CREEPING ? 16 / reynolds : 16 / CREEPING;
+}
+
+/** Fanning's factor by Haaland. @param relative roughness height / diameter */
+export function haalandFactor(reynolds: number, relative: number): number {
+  const root = -3.6 * Math.log10((relative / 3.7) ** 1.11 + 6.9 / reynolds);
+  return 1 / (root * root);
+}
+
+/** Fanning's factor at any Reynolds number from 0 on: from laminar to turbulent by a cubic that leaves and arrives level. */
+export function fanningFactor(reynolds: number, relative: number): number {
+  if (!(reynolds > LAMINAR)) return laminarFactor(reynolds);
+  if (reynolds >= TURBULENT) return haalandFactor(reynolds, relative);
+  const part = (reynolds - LAMINAR) / (TURBULENT - LAMINAR);
+  const turbulent = part * part * (3 - 2 * part);
+  return (1 - turbulent) * laminarFactor(reynolds) + turbulent * haalandFactor(reynolds, relative);
+}

@@ -1,0 +1,32 @@
+/** The walls of a rig's pipes, cell by cell, and how their friction follows the flow. SI units. */
+import type { Rig, RigPipe } from '../rig/types';
+import type { Grid } from '../scheme/grid';
+import type { FactorLaw, Walls } from '../scheme/walls';
+import { airViscosity, fanningFactor } from './friction';
+import { COLBURN } from './heat';
+
+export function wallsOf({ pipes }: Rig, grid: Grid): Walls {
+  const column = () => new Float64Array(grid.cells);
+  const walls = { factor: column(), perDiameter: column(), wallTemperature: column(), heatShare: column() };
+  for (const [k, { friction, wallTemperature }] of pipes.entries()) {
+    const { first, end } = grid.pipes[k]!;
+    if (typeof friction === 'number') walls.factor.fill(friction, first, end);
+    if (wallTemperature !== null) {
+      walls.wallTemperature.fill(wallTemperature, first, end);
+      walls.heatShare.fill(COLBURN, first, end);
+    }
+    for (let i = first; i < end; i++) walls.perDiameter[i] = 1 / grid.diameter[i]!;
+  }
+  return { ...walls, laws: pipes.map((pipe) => lawOf(pipe, grid)) };
+}
+
+function lawOf({ friction }: RigPipe, { diameter }: Grid): FactorLaw | null {
+  if (typeof friction === 'number') return null;
+  return ({ first, end }, { density, velocity, temperature }, factor) => {
+    for (let i = first; i < end; i++) {
+      const across = diameter[i]!;
+      const reynolds = (density[i]! * Math.abs(velocity[i]!) * across) / airViscosity(temperature[i]!);
+      factor[i] = fanningFactor(reynolds, friction.roughness / across);
+    }
+  };
+}

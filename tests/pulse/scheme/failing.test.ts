@@ -1,0 +1,118 @@
+/** Steps that fail: done again smaller, then stopped with the instant and the cell; and states hard enough to make them fail. */
+import { expect, test } from 'vitest';
+import { createPlanes } from '../../../src/pulse/ends/planes';
+import type { Gas } from '../../../src/pulse/equations/gas';
+import { perfectGas } from '../../../src/pulse/equations/perfectGas';
+import { carry, hllc } from '../../../src/pulse/fluxes/hllc';
+import { settleFirst } from '../../../src/pulse/scheme/firstState';
+import { gridOf } from '../../../src/pulse/scheme/grid';
+import { advance, type Network, standOf } from '../../../src/pulse/scheme/step';
+import { random } from '../../random';
+import { bothEnds, pipe, ran, rig } from '../rigs';
+
+/** A bare network of one duct whose planes pass nothing, in a gas that can be made to fail. */
+function networkOf(gas: Gas): Network {
+  const grid = gridOf([{ from: 0, to: 1, cells: 10, areaAt: () => 1, volumeBetween: (a, b) => b - a }]);
+  const zeros = () => new Float64Array(10);
+  return {
+    gas,
+    grid,
+    planes: createPlanes(1, gas),
+    ends: [],
+    walls: {
+      factor: zeros(),
+      perDiameter: zeros(),
+      wallTemperature: zeros(),
+      heatShare: zeros(),
+      laws: [null],
+    },
+    flux: { pass: hllc, carry },
+  };
+}
+
+function standing(network: Network) {
+  const stand = standOf(network);
+  stand.cells.density.fill(1.2);
+  stand.cells.energy.fill(250_000);
+  settleFirst(network, stand);
+  network.planes.momentumFlux.fill(100_000);
+  return stand;
+}
+
+test('a step that fails is done again at half its length, and the state before it is kept', () => {
+  const gas = perfectGas(1.4, 287.05);
+  let fails = 3;
+  const network = networkOf({ ...gas, decode: (cells, from, to) => (fails-- > 0 ? 7 : gas.decode(cells, from, to)) });
+  fails = 0;
+  const stand = standing(network);
+  fails = 3;
+  expect(advance(network, stand, 0, 1e-4)).toBe(1e-4 / 8);
+  expect(stand.retries).toBe(3);
+  expect(Math.max(...stand.cells.velocity.map(Math.abs))).toBeLessThan(1e-12);
+});
+
+test('a step that cannot be done however small is given up, naming the cell', () => {
+  const gas = perfectGas(1.4, 287.05);
+  const network = networkOf(gas);
+  const stand = standing(network);
+  const before = stand.cells.density.slice();
+  const broken: Network = { ...network, gas: { ...gas, decode: () => 7 } };
+  expect(advance(broken, stand, 0, 1e-4)).toBe(0);
+  expect(stand.failed).toBe(7);
+  expect(stand.cells.density).toEqual(before);
+});
+
+test('what is drawn faster than gas can follow stays a gas: near vacuum, no negative density', () => {
+  const { profile } = ran(
+    rig({
+      gas: { gamma: 1.4, gasConstant: 1 },
+      ambient: { pressure: 1, temperature: 1 },
+      pipes: [
+        pipe('p', {
+          cells: 200,
+          initial: [
+            { from: 0, to: 0.5, pressure: 0.4, temperature: 0.4, velocity: -8 },
+            { from: 0.5, to: 1, pressure: 0.4, temperature: 0.4, velocity: 8 },
+          ],
+        }),
+      ],
+      ends: bothEnds('p', 'through'),
+      duration: 0.04,
+    }),
+  );
+  expect(Math.min(...profile[0]!.density)).toBeGreaterThan(0);
+  expect(Math.min(...profile[0]!.pressure)).toBeGreaterThan(0);
+});
+
+test.each([1, 2, 3, 4, 5, 6])('wild states side by side stay gases and keep mass and energy, seed %i', (seed) => {
+  const draw = random(400 + seed);
+  const cuts = Array.from({ length: 11 }, (_, k) => k / 10);
+  const initial = cuts.slice(1).map((to, k) => ({
+    from: cuts[k]!,
+    to,
+    pressure: 10 ** draw.between(3, 7),
+    temperature: 10 ** draw.between(2, 3.6),
+    velocity: draw.between(-1500, 1500),
+  }));
+  const { profile, mass, energy } = ran(
+    rig({
+      pipes: [
+        pipe('p', {
+          initial,
+          diameter: [
+            [0, 0.03],
+            [0.3, 0.08],
+            [0.6, 0.02],
+            [1, 0.05],
+          ],
+        }),
+      ],
+      ends: bothEnds('p', 'closed'),
+      duration: 0.004,
+    }),
+  );
+  expect(Math.min(...profile[0]!.density)).toBeGreaterThan(0);
+  expect(Math.min(...profile[0]!.temperature)).toBeGreaterThan(0);
+  expect(Math.abs(mass.drift)).toBeLessThan(1e-12);
+  expect(Math.abs(energy.drift)).toBeLessThan(1e-12);
+});
