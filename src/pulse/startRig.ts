@@ -58,15 +58,17 @@ export function startRig(rig: Rig, options: RunOptions = {}): Running {
   let steps = 0;
   let row = 0;
 
+  /** A last row that lies beyond the duration by rounding alone lies at the duration. */
+  const instantOf = (n: number) => Math.min(n * sample, duration);
   const look = () => {
     picture.look(time, stand.cells);
-    if (row >= rows || time < row * sample) return;
+    if (row >= rows || time < instantOf(row)) return;
     times[row] = time;
     for (let k = 0; k < places.length; k++) readProbe(places[k]!, stand.cells, row, series[k]!);
     row++;
   };
   const stepOnce = () => {
-    const target = row < rows ? Math.min(row * sample, duration) : duration;
+    const target = row < rows ? instantOf(row) : duration;
     const left = target - time;
     const longest = courant * longestStep(network, stand);
     // Two even steps to the target rather than a long one and a splinter.

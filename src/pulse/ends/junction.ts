@@ -17,27 +17,29 @@ export function equalPressureJunction(planes: Planes, at: readonly number[]): En
   return storesNothing(at, false, () => junction.pass());
 }
 
-class Junction {
-  private readonly waves: Wave[];
-  private readonly mixture: Mixture;
-  /** kg/(m² s), m/s and kg/m³ into each pipe, where it is one that the junction feeds. */
-  private readonly flow: Float64Array;
-  private readonly speed: Float64Array;
-  private readonly density: Float64Array;
+export class Junction {
+  protected readonly waves: readonly Wave[];
+  protected readonly mixture: Mixture;
+  /** m/s, kg/m³ and Pa of what enters each pipe that the junction feeds. */
+  protected readonly speed: Float64Array;
+  protected readonly density: Float64Array;
+  protected readonly pressure: Float64Array;
+  /** What `feed` leaves: kg/(m² s Pa), mass flow into the pipe by the pressure of the junction. */
+  protected feedSlope = Number.NaN;
   /** kg/s that the junction feeds, and kg/s by which more enters. */
   private fed = Number.NaN;
   private excess = Number.NaN;
   private slope = Number.NaN;
 
   constructor(
-    private readonly planes: Planes,
+    protected readonly planes: Planes,
     at: readonly number[],
   ) {
     this.waves = at.map((plane) => new Wave(planes, plane));
     this.mixture = new Mixture(planes);
-    this.flow = new Float64Array(at.length);
     this.speed = new Float64Array(at.length);
     this.density = new Float64Array(at.length);
+    this.pressure = new Float64Array(at.length);
   }
 
   pass(): void {
@@ -57,7 +59,30 @@ class Junction {
       p += step;
       if (!(p > low && p < high)) p = high < Infinity ? 0.5 * (low + high) : 2 * low;
     }
-    this.write(p);
+    this.write();
+  }
+
+  /** Once all that enters is mixed. */
+  protected prepare(): void {}
+
+  /** What the mixture sends into pipe k while the junction is at this pressure; the pipe's wave has been asked for the same. */
+  protected feed(k: number, p: number): void {
+    const { mixture } = this;
+    const wave = this.waves[k]!;
+    let v = -wave.u;
+    let vSlope = -wave.slope;
+    let temperature = mixture.sonicTemperature;
+    if (v > mixture.sonic) {
+      v = mixture.sonic;
+      vSlope = 0;
+    } else temperature = mixture.temperatureAt(v);
+    const rho = p / (mixture.gasConstant * temperature);
+    const heat = (mixture.gamma * mixture.gasConstant) / (mixture.gamma - 1);
+    const rhoSlope = rho / p + (rho * (v * vSlope - mixture.enthalpySlope)) / (heat * temperature);
+    this.speed[k] = v;
+    this.density[k] = rho;
+    this.pressure[k] = p;
+    this.feedSlope = rho * vSlope + rhoSlope * v;
   }
 
   /** Of small waves; exactly the pipes' own where all are at rest at one pressure. */
@@ -77,41 +102,33 @@ class Junction {
   }
 
   private balance(p: number): void {
-    const { waves, planes, mixture, flow, speed, density } = this;
+    const { waves, planes, mixture, speed, density } = this;
     mixture.empty();
     for (let k = 0; k < waves.length; k++) {
       const wave = waves[k]!;
       wave.leave(p);
-      flow[k] = 0;
       if (wave.u > 0) mixture.add(wave, planes.area[wave.plane]!);
     }
     const feeds = mixture.mass > 0;
-    if (feeds) mixture.mix();
+    if (feeds) {
+      mixture.mix();
+      this.prepare();
+    }
     let fed = 0;
     let fedSlope = 0;
     for (let k = 0; k < waves.length; k++) {
       const wave = waves[k]!;
       if (!(wave.u < 0)) continue;
-      let v = -wave.u;
-      let vSlope = -wave.slope;
-      let rho = wave.rho;
-      let rhoSlope = wave.rhoSlope;
-      if (feeds) {
-        let temperature = mixture.sonicTemperature;
-        if (v > mixture.sonic) {
-          v = mixture.sonic;
-          vSlope = 0;
-        } else temperature = mixture.temperatureAt(v);
-        rho = p / (mixture.gasConstant * temperature);
-        const heat = (mixture.gamma * mixture.gasConstant) / (mixture.gamma - 1);
-        rhoSlope = rho / p + (rho * (v * vSlope - mixture.enthalpySlope)) / (heat * temperature);
-      }
       const area = planes.area[wave.plane]!;
-      flow[k] = rho * v;
-      speed[k] = v;
-      density[k] = rho;
-      fed += area * rho * v;
-      fedSlope += area * (rho * vSlope + rhoSlope * v);
+      if (feeds) {
+        this.feed(k, p);
+        fed += area * density[k]! * speed[k]!;
+        fedSlope += area * this.feedSlope;
+      } else {
+        // Nothing enters at so high a pressure: the pipe's own gas stands for what would.
+        fed -= area * wave.rho * wave.u;
+        fedSlope -= area * (wave.rho * wave.slope + wave.rhoSlope * wave.u);
+      }
     }
     this.fed = fed;
     this.excess = mixture.mass - fed;
@@ -119,18 +136,18 @@ class Junction {
   }
 
   /** What is left of the balance of mass is taken from what the junction feeds, so that nothing is made or lost. */
-  private write(p: number): void {
-    const { waves, planes, mixture, flow, speed, density, fed } = this;
+  private write(): void {
+    const { waves, planes, mixture, speed, density, pressure, fed } = this;
     const still = !(mixture.mass > 0 && fed > 0);
     const scale = still ? 0 : mixture.mass / fed;
     for (let k = 0; k < waves.length; k++) {
       const wave = waves[k]!;
-      if (still || wave.u === 0) writeWall(planes, wave);
-      else if (wave.u > 0) writeLeaving(planes, wave);
-      else {
-        const mass = flow[k]! * scale;
-        writeEntering(planes, wave.plane, mass, speed[k]!, density[k]!, p, mixture.enthalpy, mixture.fractions);
-      }
+      if (wave.u > 0 && !still) writeLeaving(planes, wave);
+      else if (wave.u < 0 && !still) {
+        const mass = density[k]! * speed[k]! * scale;
+        const { enthalpy, fractions } = mixture;
+        writeEntering(planes, wave.plane, mass, speed[k]!, density[k]!, pressure[k]!, enthalpy, fractions);
+      } else writeWall(planes, wave);
     }
   }
 }

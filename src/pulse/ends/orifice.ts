@@ -195,7 +195,7 @@ function findLeaving(wave: Wave, outside: number, share: number, most: number): 
 
 /**
  * The square of the mass flow in the throat, (kg/(m² s))², for the wave's last answer upstream; its derivative by that answer's
- * velocity is left in the wave's `throatSlope`.
+ * velocity is left in the wave's `throatSlope`, that by the pressure downstream in its `throatBack`.
  */
 export function throat(wave: Wave, outside: number): number {
   const { gamma, p, u, rho } = wave;
@@ -205,7 +205,7 @@ export function throat(wave: Wave, outside: number): number {
   const riseP = 1 / (wave.slope * p);
   const riseRho = wave.rhoSlope / (wave.slope * rho);
   const riseStagnation = u + enthalpy * (riseP - riseRho);
-  const cooled = outside < p ? (outside / p) ** (1 / power) : 1;
+  const cooled = outside === p ? 1 : (outside / p) ** (1 / power);
   const speed = 2 * (stagnation - enthalpy * cooled);
   if (speed > (gamma - 1) * enthalpy * cooled) {
     const critical = (2 / (gamma + 1)) * (stagnation / enthalpy);
@@ -213,10 +213,12 @@ export function throat(wave: Wave, outside: number): number {
     const square = density * density * (gamma - 1) * critical * enthalpy;
     const rise = riseStagnation / stagnation;
     wave.throatSlope = square * (2 * (riseRho + (rise - (riseP - riseRho)) / (gamma - 1)) + rise);
+    wave.throatBack = 0;
     return square;
   }
   const density = outside / ((p / rho) * cooled);
   const heating = riseP / gamma - riseRho;
   wave.throatSlope = 2 * density * density * (riseStagnation - enthalpy * cooled * heating - speed * heating);
+  wave.throatBack = (2 * density * density * speed) / (gamma * outside) - 2 * density;
   return density * density * speed;
 }

@@ -87,7 +87,8 @@ class Vessel implements End {
   longestStep(): number {
     const { room, wave } = this;
     const inside = Math.sqrt(room.gamma * room.gasConstant * room.temperature);
-    const sound = Math.max(wave.sound, inside);
+    // Before its first step the wave has met nothing yet.
+    const sound = Number.isNaN(wave.sound) ? inside : Math.max(wave.sound, inside);
     const longest = (SHARE * this.volume) / (this.all.area[this.plane]! * sound);
     return this.hole.largest(this.begin, this.begin + longest) > 0 ? longest : Infinity;
   }

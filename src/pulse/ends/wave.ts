@@ -29,6 +29,7 @@ export class Wave {
   rhoSlope = Number.NaN;
   /** What `throat` leaves beside its answer. */
   throatSlope = Number.NaN;
+  throatBack = Number.NaN;
 
   constructor(
     private readonly planes: Planes,
@@ -105,13 +106,17 @@ export class Wave {
       return;
     }
     this.behind(p);
-    if (p < this.pressure && this.u > 0 && this.u * this.u * this.rho > gamma * p) {
-      const a = (2 * sound + (gamma - 1) * velocity) / (gamma + 1);
-      this.fan(this.pressure * (a / sound) ** ((2 * gamma) / (gamma - 1)), a);
-      this.u = a;
-      this.slope = 0;
-      this.rhoSlope = 0;
-    }
+    if (p < this.pressure && this.u > 0 && this.u * this.u * this.rho > gamma * p) this.leaveSonic();
+  }
+
+  /** The plane where the fan of a slower interior is sonic; at 0 or less where the interior runs away too fast for one. */
+  leaveSonic(): void {
+    const { velocity, sound, gamma, pressure } = this;
+    const a = (2 * sound + (gamma - 1) * velocity) / (gamma + 1);
+    if (a > 0) this.fan(pressure * (a / sound) ** ((2 * gamma) / (gamma - 1)), a);
+    this.u = a;
+    this.slope = 0;
+    this.rhoSlope = 0;
   }
 
   /** The pressure behind a shock that stands on the plane; below the interior's where that is subsonic. */

@@ -1,12 +1,9 @@
 /** A pipe's first state into its cells: what is conserved is averaged by volume where a cell has two. SI units. */
+import { carriedOf } from '../ends/ends';
 import type { CellState, Gas } from '../equations/gas';
 import type { Duct } from '../scheme/grid';
 import { centreOf, type PipeGrid } from '../scheme/grid';
-import type { Fractions, InitialState } from './types';
-
-/** Mass fractions of the carried components, in the gas's order. */
-export const carriedOf = ({ components }: Gas, fractions: Fractions | undefined): Float64Array =>
-  Float64Array.from(components.slice(1), (name) => fractions?.[name] ?? 0);
+import type { InitialState } from './types';
 
 /** kg/m³ and J/m³ (internal) at rest. */
 export function bulkOf(

@@ -5,7 +5,8 @@
 /** Prandtl number of air and burnt gas, taken constant. */
 export const PRANDTL = 0.71;
 
-const COLBURN = PRANDTL ** (-2 / 3);
+/** Pr^(−2/3): how much of the friction is heat. */
+export const COLBURN = PRANDTL ** (-2 / 3);
 
 /**
  * W/(m² K), for the difference between the wall's temperature and the gas's static one.
