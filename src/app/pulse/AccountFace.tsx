@@ -19,11 +19,12 @@ export function AccountFace({ seen }: { readonly seen: Seen }) {
   return (
     <section className="waves-account" aria-label="Account">
       <dl>
-        {facts(seen).map(({ name, value, unit, meaning }) => (
+        {facts(seen).map(({ name, value, power, unit, meaning }) => (
           <div key={name} title={meaning}>
             <dt>{name}</dt>
             <dd>
-              {value} <span className="unit">{unit}</span>
+              {value}
+              {power !== null && <sup>{power}</sup>} <span className="unit">{unit}</span>
             </dd>
           </div>
         ))}

@@ -163,6 +163,10 @@ function Plot({ seen: { rig, run }, quantity, paints, width, height, time }: Plo
       <text x={0} y={9} className="waves-name">
         {name}, {unit}
       </text>
+      <text x={LEFT + inner} y={9} className="waves-middle-word">
+        dotted: {middleWord}
+        {middle === 0 ? '' : ` ${valueText(quantity, middle, 1)}`}
+      </text>
       <text x={LEFT + inner / 2} y={height - 6} className="waves-across">
         time, ms
       </text>
@@ -177,9 +181,6 @@ function Plot({ seen: { rig, run }, quantity, paints, width, height, time }: Plo
           strokeLinejoin="round"
         />
       ))}
-      <text x={LEFT + inner} y={toY(middle) - 7} className="waves-middle-word">
-        {middleWord}
-      </text>
       {time !== null && <line className="waves-now" x1={toX(time)} x2={toX(time)} y1={TOP} y2={TOP + tall} />}
     </svg>
   );
