@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import { linesOf } from '../notices';
 import { savePicture } from './savePicture';
+import { saveProbes, saveProfile } from './saveTables';
 import { type Seen, useShown } from './shown';
 import { facts } from './words';
 
@@ -36,6 +37,24 @@ export function AccountFace({ seen }: { readonly seen: Seen }) {
         <button
           type="button"
           className="button"
+          disabled={seen.run.probes.length === 0 || seen.run.times.length === 0}
+          title="Every probe at every sample, as CSV"
+          onClick={() => void save('The table of the probes', () => saveProbes(seen))}
+        >
+          Save CSV
+        </button>
+        <button
+          type="button"
+          className="button"
+          title="Every cell of every pipe at the last instant, as CSV"
+          onClick={() => void save('The table of the last instant', () => saveProfile(seen))}
+        >
+          Save last instant
+        </button>
+        <button
+          type="button"
+          className="button"
+          title="What the picture shows, as PNG"
           disabled={seen.rows === 0}
           onClick={() => void save('The picture', () => savePicture(seen, state.quantity, state.span))}
         >

@@ -38,9 +38,9 @@ describe('a run', () => {
     expect(now().standing).toMatchObject({ is: 'running', progress: { time: 0.002 } });
     expect(now().seen).toBe(null);
     answer({ progress: progress(0.004), soFar: runUntil(0.004) });
-    expect(now().seen).toMatchObject({ name: 'tube', rows: 5, ending: null });
+    expect(now().seen).toMatchObject({ name: 'tube', rows: 5, ending: null, until: RIG.duration });
     answer(whole);
-    expect(now().seen).toMatchObject({ rows: 11, ending: { how: 'whole' } });
+    expect(now().seen).toMatchObject({ rows: 11, ending: { how: 'whole' }, until: RIG.duration });
     expect(now().standing).toEqual({ is: 'ended' });
     expect(reachWords(now().seen!)).toBe(null);
   });
@@ -55,7 +55,7 @@ describe('a run', () => {
     answer({ progress: progress(0.003), soFar: null });
     expect(now().standing).toMatchObject({ ending: true });
     answer({ ending: { how: 'ended' }, progress: progress(0.004), run: runUntil(0.004) });
-    expect(now().seen).toMatchObject({ rows: 5, ending: { how: 'ended' } });
+    expect(now().seen).toMatchObject({ rows: 5, ending: { how: 'ended' }, until: 0.004 });
     expect(reachWords(now().seen!)).toBe('Ended at 4.00 of 10.00 ms; what there is until then stays.');
     vi.advanceTimersByTime(2 * GRACE);
     expect(workers.workers).toMatchObject([{ ended: false }]);
