@@ -248,22 +248,3 @@ function facesTwo(table: Table, { state, fractions }: FaceState, from: number, t
     state[s + SIDE_GAMMA] = 1 + constant / (heat + gained);
   }
 }
-
-/** `faces` for two components. */
-function facesTwo(table: Table, sides: FaceState, from: number, to: number): void {
-  const { density, pressure, fractions, internal, gamma } = sides;
-  const { nodes, constants } = table;
-  const [first, more] = [constants[0]!, constants[1]!];
-  for (let i = from; i < to; i++) {
-    const share = fractions[i]!;
-    const constant = first + share * more;
-    const kelvin = pressure[i]! / (density[i]! * constant);
-    const node = nodeOf(kelvin);
-    const beyond = kelvin - node * STEP;
-    const at = 2 * WIDTH * node;
-    const heat = nodes[at + 1]! + share * nodes[at + 4]!;
-    const gained = beyond * (nodes[at + 2]! + share * nodes[at + 5]!);
-    internal[i] = density[i]! * (nodes[at]! + share * nodes[at + 3]! + beyond * (heat + 0.5 * gained));
-    gamma[i] = 1 + constant / (heat + gained);
-  }
-}
