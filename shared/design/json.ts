@@ -53,7 +53,7 @@ class Reader {
 
   end(): void {
     this.space();
-    if (this.at < this.text.length) this.refuse('nothing after the end of the design');
+    if (this.at < this.text.length) this.refuse('nothing after the end of the document');
   }
 
   private object(path: (string | number)[]): unknown {

@@ -18,6 +18,7 @@ import { DropZone } from './panels/DropZone';
 import { type Face, FaceSwitch } from './panels/FaceSwitch';
 import { SideColumn } from './panels/SideColumn';
 import { Toolbar } from './panels/Toolbar';
+import { WavesDialog } from './pulse/WavesDialog';
 import { Rack } from './rack/Rack';
 import { RoomWatch } from './room/RoomWatch';
 import { useLay } from './route/state';
@@ -103,6 +104,7 @@ export function App() {
       <CompareSheet />
       <RoomWatch />
       <Bench />
+      <WavesDialog />
       <DropZone />
     </div>
   );

@@ -14,6 +14,7 @@ import { type MirrorArguments, mirrorCommand } from './commands/mirror';
 import { type NestArguments, nestCommand } from './commands/nest';
 import { type NewArguments, NUMBERS, newCommand, optionName } from './commands/new';
 import { type OutlineArguments, outlineCommand } from './commands/outline';
+import { type PulseArguments, pulseCommand } from './commands/pulse';
 import { type RouteArguments, routeCommand } from './commands/route';
 import { type ScanArguments, scanCommand } from './commands/scan';
 import { type ShopArguments, shopCommand } from './commands/shop';
@@ -211,6 +212,19 @@ function programOf(io: Io, done: (code: number) => void): Command {
     .option('--turn <degrees>', 'with --offset: how far it is turned to the left')
     .option('--json', 'print one JSON object')
     .action(async (design: string, options: OutlineArguments) => done(await outlineCommand(design, options, io)));
+
+  const pulse = program
+    .command('pulse')
+    .description('follow pressure waves through a rig of pipes: what its probes see, over time')
+    .option('--rig <file>', 'the rig document; docs/rig.md says what it holds')
+    .option(
+      '-o, --output <file>',
+      'the table to write, ending in .csv; where the rig asks for it, a .profile.csv beside',
+    )
+    .option('--json', 'print one JSON object')
+    .usage('--rig <file> -o <file.csv>')
+    .allowExcessArguments()
+    .action(async (options: PulseArguments) => done(await pulseCommand(pulse.args, options, io)));
 
   program
     .command('compare <before> <after>')

@@ -53,7 +53,7 @@ export function startRig(rig: Rig, options: RunOptions = {}): Running {
   const times = new Float64Array(rows);
   const series = places.map(() => columns(rows, gas.carried));
   const picture = takePicture(ids, grid.pipes, duration, options.pictureRows ?? 0);
-  const account = accountOf(network, () => [contentOf(grid, stand.cells.density), contentOf(grid, stand.cells.energy)]);
+  const account = accountOf(network, () => [contentOf(grid, stand.cells, 0), contentOf(grid, stand.cells, 2)]);
   let time = 0;
   let steps = 0;
   let row = 0;

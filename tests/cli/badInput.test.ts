@@ -128,7 +128,7 @@ describe('the command', () => {
   test('left out', () =>
     refused(
       [],
-      /which command\? check, balance, route, shop, make, template, nest, size, new, mirror, scan, outline or compare;/,
+      /which command\? check, balance, route, shop, make, template, nest, size, new, mirror, scan, outline, pulse or compare;/,
     ));
   test('unknown', () => refused(['bend', GOOD], /there is no command "bend": check, balance/));
   test('with an unknown option', () => refused(['check', GOOD, '--fast'], /unknown option '--fast'/));

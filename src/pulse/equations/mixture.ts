@@ -4,7 +4,19 @@
  * temperature follows from it in closed form: the same whatever the first guess. Everything is linear in the fractions, so one
  * that rounding put below 0 or above 1 does no more harm than rounding does. SI units.
  */
-import type { CellState, FaceState, Gas } from './gas';
+import {
+  type CellState,
+  CONSERVED,
+  type FaceState,
+  GAMMA,
+  type Gas,
+  INTERNAL,
+  PRESSURE,
+  SIDE,
+  SIDE_GAMMA,
+  STATE,
+  VELOCITY,
+} from './gas';
 import { substance } from './substances';
 
 /** K. At 12.5 K the parabolas are within 1e-4 of the polynomials' cv. */
@@ -139,13 +151,14 @@ function temperatureOf(
 }
 
 function decode(table: Table, cells: CellState, from: number, to: number): number {
-  const { density, momentum, energy, partial, velocity, pressure, temperature, gamma, fractions, stride } = cells;
+  const { conserved, partial, temperature, fractions, stride } = cells;
   const { carried } = table;
   for (let i = from; i < to; i++) {
-    const rho = density[i]!;
+    const c = CONSERVED * i;
+    const rho = conserved[c]!;
     const per = 1 / rho;
-    const u = momentum[i]! * per;
-    const internal = energy[i]! * per - 0.5 * u * u;
+    const u = conserved[c + 1]! * per;
+    const internal = conserved[c + 2]! * per - 0.5 * u * u;
     // Written so that what is not a number fails too.
     if (!(rho > 0 && internal > 0 && internal < Infinity)) return i;
     for (let k = 0; k < carried; k++) fractions[k * stride + i] = partial[k * stride + i]! * per;
@@ -153,24 +166,31 @@ function decode(table: Table, cells: CellState, from: number, to: number): numbe
     const constant = constantOf(table, fractions, i, stride);
     const p = rho * constant * kelvin;
     if (!(p > 0 && p < Infinity)) return i;
-    velocity[i] = u;
-    pressure[i] = p;
     temperature[i] = kelvin;
-    gamma[i] = 1 + constant / heatAt(table, kelvin, fractions, i, stride);
+    write(cells, i, rho, u, p, 1 + constant / heatAt(table, kelvin, fractions, i, stride));
   }
   return -1;
 }
 
+function write({ state }: CellState, i: number, rho: number, u: number, p: number, gamma: number): void {
+  const s = STATE * i;
+  state[s] = rho;
+  state[s + VELOCITY] = u;
+  state[s + PRESSURE] = p;
+  state[s + GAMMA] = gamma;
+}
+
 /** `decode` for two components, the commonest mixture: all entries of a node are read once, which takes half the time. */
 function decodeTwo(table: Table, cells: CellState, from: number, to: number): number {
-  const { density, momentum, energy, partial, velocity, pressure, temperature, gamma, fractions, stride } = cells;
+  const { conserved, partial, temperature, fractions, stride } = cells;
   const { nodes, constants } = table;
   const [first, more] = [constants[0]!, constants[1]!];
   for (let i = from; i < to; i++) {
-    const rho = density[i]!;
+    const c = CONSERVED * i;
+    const rho = conserved[c]!;
     const per = 1 / rho;
-    const u = momentum[i]! * per;
-    const internal = energy[i]! * per - 0.5 * u * u;
+    const u = conserved[c + 1]! * per;
+    const internal = conserved[c + 2]! * per - 0.5 * u * u;
     if (!(rho > 0 && internal > 0 && internal < Infinity)) return i;
     const share = partial[i]! * per;
     fractions[i] = share;
@@ -192,40 +212,39 @@ function decodeTwo(table: Table, cells: CellState, from: number, to: number): nu
     }
     const p = rho * constant * kelvin;
     if (!(p > 0 && p < Infinity)) return i;
-    velocity[i] = u;
-    pressure[i] = p;
     temperature[i] = kelvin;
-    gamma[i] = 1 + constant / here;
+    write(cells, i, rho, u, p, 1 + constant / here);
   }
   return -1;
 }
 
-function faces(table: Table, sides: FaceState, from: number, to: number): void {
-  const { density, pressure, fractions, internal, gamma, stride } = sides;
+function faces(table: Table, { state, fractions, stride }: FaceState, from: number, to: number): void {
   for (let i = from; i < to; i++) {
-    const rho = density[i]!;
+    const s = SIDE * i;
+    const rho = state[s]!;
     const constant = constantOf(table, fractions, i, stride);
-    const kelvin = pressure[i]! / (rho * constant);
-    internal[i] = rho * energyAt(table, kelvin, fractions, i, stride);
-    gamma[i] = 1 + constant / heatAt(table, kelvin, fractions, i, stride);
+    const kelvin = state[s + PRESSURE]! / (rho * constant);
+    state[s + INTERNAL] = rho * energyAt(table, kelvin, fractions, i, stride);
+    state[s + SIDE_GAMMA] = 1 + constant / heatAt(table, kelvin, fractions, i, stride);
   }
 }
 
 /** `faces` for two components. */
-function facesTwo(table: Table, sides: FaceState, from: number, to: number): void {
-  const { density, pressure, fractions, internal, gamma } = sides;
+function facesTwo(table: Table, { state, fractions }: FaceState, from: number, to: number): void {
   const { nodes, constants } = table;
   const [first, more] = [constants[0]!, constants[1]!];
   for (let i = from; i < to; i++) {
+    const s = SIDE * i;
+    const rho = state[s]!;
     const share = fractions[i]!;
     const constant = first + share * more;
-    const kelvin = pressure[i]! / (density[i]! * constant);
+    const kelvin = state[s + PRESSURE]! / (rho * constant);
     const node = nodeOf(kelvin);
     const beyond = kelvin - node * STEP;
     const at = 2 * WIDTH * node;
     const heat = nodes[at + 1]! + share * nodes[at + 4]!;
     const gained = beyond * (nodes[at + 2]! + share * nodes[at + 5]!);
-    internal[i] = density[i]! * (nodes[at]! + share * nodes[at + 3]! + beyond * (heat + 0.5 * gained));
-    gamma[i] = 1 + constant / (heat + gained);
+    state[s + INTERNAL] = rho * (nodes[at]! + share * nodes[at + 3]! + beyond * (heat + 0.5 * gained));
+    state[s + SIDE_GAMMA] = 1 + constant / (heat + gained);
   }
 }

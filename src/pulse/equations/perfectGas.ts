@@ -1,5 +1,17 @@
 /** One perfect gas: γ and R are constants. The form that the textbook solutions have. */
-import type { CellState, FaceState, Gas } from './gas';
+import {
+  type CellState,
+  CONSERVED,
+  type FaceState,
+  GAMMA,
+  type Gas,
+  INTERNAL,
+  PRESSURE,
+  SIDE,
+  SIDE_GAMMA,
+  STATE,
+  VELOCITY,
+} from './gas';
 
 export function perfectGas(gamma: number, gasConstant: number): Gas {
   const lessOne = gamma - 1;
@@ -17,27 +29,32 @@ export function perfectGas(gamma: number, gasConstant: number): Gas {
 }
 
 function decode(cells: CellState, from: number, to: number, ratio: number, gasConstant: number): number {
-  const { density, momentum, energy, velocity, pressure, temperature, gamma } = cells;
+  const { conserved, state, temperature } = cells;
   const lessOne = ratio - 1;
+  const perConstant = 1 / gasConstant;
   for (let i = from; i < to; i++) {
-    const rho = density[i]!;
-    const u = momentum[i]! / rho;
-    const p = lessOne * (energy[i]! - 0.5 * rho * u * u);
+    const c = CONSERVED * i;
+    const rho = conserved[c]!;
+    const per = 1 / rho;
+    const momentum = conserved[c + 1]!;
+    const u = momentum * per;
+    const p = lessOne * (conserved[c + 2]! - 0.5 * momentum * u);
     // Written so that what is not a number fails too.
     if (!(rho > 0 && p > 0 && p < Infinity)) return i;
-    velocity[i] = u;
-    pressure[i] = p;
-    temperature[i] = p / (rho * gasConstant);
-    gamma[i] = ratio;
+    const s = STATE * i;
+    state[s] = rho;
+    state[s + VELOCITY] = u;
+    state[s + PRESSURE] = p;
+    state[s + GAMMA] = ratio;
+    temperature[i] = p * per * perConstant;
   }
   return -1;
 }
 
-function faces(sides: FaceState, from: number, to: number, ratio: number): void {
-  const { pressure, internal, gamma } = sides;
+function faces({ state }: FaceState, from: number, to: number, ratio: number): void {
   const perPressure = 1 / (ratio - 1);
-  for (let i = from; i < to; i++) {
-    internal[i] = pressure[i]! * perPressure;
-    gamma[i] = ratio;
+  for (let s = SIDE * from; s < SIDE * to; s += SIDE) {
+    state[s + INTERNAL] = state[s + PRESSURE]! * perPressure;
+    state[s + SIDE_GAMMA] = ratio;
   }
 }

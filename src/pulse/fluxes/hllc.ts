@@ -3,24 +3,24 @@
  * which keeps contacts and resting gas exactly, with Einfeldt's outer speeds (SIAM J. Numer. Anal. 25 (1988) 294), which keep
  * density and pressure positive. It asks a state's internal energy and ratio of heats, and of no gas in particular.
  */
-import type { FaceState } from '../equations/gas';
-import type { Fluxes } from '../scheme/state';
+import { type FaceState, SIDE } from '../equations/gas';
+import { type Fluxes, PASSED } from '../scheme/state';
 
 /** Faces `from` to before `to`. Answers the fastest wave found, m/s. Partial fluxes are left to `carry`. */
-export function hllc(left: FaceState, right: FaceState, out: Fluxes, from: number, to: number): number {
-  const { density: rhoL, velocity: uL, pressure: pL, internal: eL, gamma: gL } = left;
-  const { density: rhoR, velocity: uR, pressure: pR, internal: eR, gamma: gR } = right;
-  const { mass, momentum, energy } = out;
+export function hllc({ state }: FaceState, { passed }: Fluxes, from: number, to: number): number {
   let fastest = 0;
   for (let f = from; f < to; f++) {
-    const rl = rhoL[f]!;
-    const rr = rhoR[f]!;
-    const ul = uL[f]!;
-    const ur = uR[f]!;
-    const pl = pL[f]!;
-    const pr = pR[f]!;
-    const a2l = (gL[f]! * pl) / rl;
-    const a2r = (gR[f]! * pr) / rr;
+    const l = 2 * SIDE * f;
+    const r = l + SIDE;
+    const rl = state[l]!;
+    const ul = state[l + 1]!;
+    const pl = state[l + 2]!;
+    const rr = state[r]!;
+    const ur = state[r + 1]!;
+    const pr = state[r + 2]!;
+    const o = PASSED * f;
+    const a2l = (state[l + 4]! * pl) / rl;
+    const a2r = (state[r + 4]! * pr) / rr;
     const wl = Math.sqrt(rl);
     const wr = Math.sqrt(rr);
     const share = wl / (wl + wr);
@@ -36,32 +36,32 @@ export function hllc(left: FaceState, right: FaceState, out: Fluxes, from: numbe
     // The contact's speed, and the pressure on both sides of it.
     const s = (pr - pl + ml * ul - mr * ur) / (ml - mr);
     if (s >= 0) {
-      const total = eL[f]! + 0.5 * rl * ul * ul;
+      const total = state[l + 3]! + 0.5 * rl * ul * ul;
       if (sl >= 0) {
-        mass[f] = rl * ul;
-        momentum[f] = rl * ul * ul + pl;
-        energy[f] = ul * (total + pl);
+        passed[o] = rl * ul;
+        passed[o + 1] = rl * ul * ul + pl;
+        passed[o + 2] = ul * (total + pl);
       } else {
         const p = pl + ml * (s - ul);
         const inside = 1 / (sl - s);
         const m = ml * inside * s;
-        mass[f] = m;
-        momentum[f] = m * s + p;
-        energy[f] = s * (((sl - ul) * total - pl * ul + p * s) * inside + p);
+        passed[o] = m;
+        passed[o + 1] = m * s + p;
+        passed[o + 2] = s * (((sl - ul) * total - pl * ul + p * s) * inside + p);
       }
     } else {
-      const total = eR[f]! + 0.5 * rr * ur * ur;
+      const total = state[r + 3]! + 0.5 * rr * ur * ur;
       if (sr <= 0) {
-        mass[f] = rr * ur;
-        momentum[f] = rr * ur * ur + pr;
-        energy[f] = ur * (total + pr);
+        passed[o] = rr * ur;
+        passed[o + 1] = rr * ur * ur + pr;
+        passed[o + 2] = ur * (total + pr);
       } else {
         const p = pr + mr * (s - ur);
         const inside = 1 / (sr - s);
         const m = mr * inside * s;
-        mass[f] = m;
-        momentum[f] = m * s + p;
-        energy[f] = s * (((sr - ur) * total - pr * ur + p * s) * inside + p);
+        passed[o] = m;
+        passed[o + 1] = m * s + p;
+        passed[o + 2] = s * (((sr - ur) * total - pr * ur + p * s) * inside + p);
       }
     }
   }
@@ -69,13 +69,12 @@ export function hllc(left: FaceState, right: FaceState, out: Fluxes, from: numbe
 }
 
 /** Carried components go with the mass, from the side that it comes from. */
-export function carry(left: FaceState, right: FaceState, out: Fluxes, from: number, to: number, carried: number): void {
-  const { mass, partial } = out;
+export function carry(sides: FaceState, { passed, partial }: Fluxes, from: number, to: number, carried: number): void {
+  const { fractions, stride } = sides;
   for (let k = 0; k < carried; k++) {
-    const shift = k * left.stride;
     for (let f = from; f < to; f++) {
-      const m = mass[f]!;
-      partial[shift + f] = m * (m >= 0 ? left.fractions[shift + f]! : right.fractions[shift + f]!);
+      const mass = passed[PASSED * f]!;
+      partial[(k * stride) / 2 + f] = mass * fractions[k * stride + 2 * f + (mass >= 0 ? 0 : 1)]!;
     }
   }
 }

@@ -1,6 +1,6 @@
 /** A pipe's first state into its cells: what is conserved is averaged by volume where a cell has two. SI units. */
 import { carriedOf } from '../ends/ends';
-import type { CellState, Gas } from '../equations/gas';
+import { type CellState, CONSERVED, type Gas } from '../equations/gas';
 import type { Duct } from '../scheme/grid';
 import { centreOf, type PipeGrid } from '../scheme/grid';
 import type { InitialState } from './types';
@@ -50,10 +50,8 @@ export function fillPipe(
     const volume = duct.volumeBetween(a, b);
     for (const { from, to, values } of inside) {
       const share = inside.length === 1 ? 1 : duct.volumeBetween(Math.max(a, from), Math.min(b, to)) / volume;
-      cells.density[i]! += share * values[0]!;
-      cells.momentum[i]! += share * values[1]!;
-      cells.energy[i]! += share * values[2]!;
-      for (let k = 0; k < gas.carried; k++) cells.partial[k * cells.stride + i]! += share * values[3 + k]!;
+      for (let k = 0; k < CONSERVED; k++) cells.conserved[CONSERVED * i + k]! += share * values[k]!;
+      for (let k = 0; k < gas.carried; k++) cells.partial[k * cells.stride + i]! += share * values[CONSERVED + k]!;
     }
   }
 }

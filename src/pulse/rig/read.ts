@@ -1,16 +1,64 @@
-/** A rig document as text → a rig that can be run, or every reason why not, each with its place and remedy. */
-import { DesignError } from '../../../shared/design/refusal';
+/**
+ * A rig document as text → a rig that can be run, or every reason why not, each with its place and remedy. In stages, each safe
+ * because of the one before: text → plain finite data → the right version → the right shape → numbers and parts that fit each other.
+ */
+import { readJson } from '../../../shared/design/json';
+import { DesignError, describe, type Refusal } from '../../../shared/design/refusal';
+import { survey } from '../../../shared/design/survey';
+import { substanceNames } from '../equations/substances';
+import { endProblems } from './endProblems';
+import { normalised } from './normalised';
+import { idProblems, pipeProblems, probeProblems } from './pipeProblems';
+import type { ShapedRig } from './shape';
+import { shapeProblems } from './shapeProblems';
+import { sizeProblems } from './sizeProblems';
+import { stateProblems } from './stateProblems';
 import type { Rig } from './types';
 
-/** @throws DesignError with every refusal of the stage that failed. */
+export const FORMAT = 'evenrun-rig';
+export const VERSION = 1;
+/** Characters of text, as of a design. */
+export const MAX_RIG_BYTES = 8 * 1024 * 1024;
+
+/**
+ * What may be left out is filled in: `DEFAULTS` in normalised.ts has it.
+ * @throws DesignError with every refusal of the stage that failed
+ */
 export function readRig(text: string): Rig {
-  let value: unknown;
-  try {
-    value = JSON.parse(text);
-  } catch (error) {
-    throw new DesignError([
-      { path: '', found: `text that is not JSON: ${(error as Error).message}`, allowed: 'one JSON object' },
-    ]);
+  if (text.length > MAX_RIG_BYTES) {
+    insist([{ path: 'document', found: `${text.length} bytes`, allowed: `at most ${MAX_RIG_BYTES}` }]);
   }
-  return value as Rig;
+  return validateRig(readJson(text));
+}
+
+/** @throws DesignError */
+export function validateRig(value: unknown): Rig {
+  insist(survey(value));
+  insist(kindProblems(value));
+  insist(shapeProblems(value));
+  const rig = value as ShapedRig;
+  insist(idProblems(rig));
+  insist([...pipeProblems(rig), ...endProblems(rig), ...probeProblems(rig), ...stateProblems(rig, substanceNames)]);
+  insist(sizeProblems(rig));
+  return normalised(rig);
+}
+
+function insist(problems: readonly Refusal[]): void {
+  if (problems.length > 0) throw new DesignError(problems);
+}
+
+/** Is it a rig at all, and one of ours to read? */
+function kindProblems(value: unknown): Refusal[] {
+  if (value === null || typeof value !== 'object' || Array.isArray(value)) {
+    return [{ path: 'document', found: describe(value), allowed: 'an object' }];
+  }
+  const { format, version } = value as { format?: unknown; version?: unknown };
+  if (format !== FORMAT) {
+    const design = format === 'evenrun-design' ? ', a rig of pipes; this file is the design of a header' : '';
+    return [{ path: 'format', found: describe(format), allowed: `"${FORMAT}"${design}` }];
+  }
+  if (version === VERSION) return [];
+  const newer = typeof version === 'number' && version > VERSION;
+  const allowed = `${VERSION}${newer ? '; this file is from a newer Evenrun: update to open it' : ''}`;
+  return [{ path: 'version', found: describe(version), allowed }];
 }

@@ -1,5 +1,5 @@
 /** Rows of an x–t picture, taken as the run comes by their instants: looking on changes no step. */
-import type { CellState } from '../equations/gas';
+import { type CellState, PRESSURE, STATE, VELOCITY } from '../equations/gas';
 import type { PipePicture, RigRun } from '../report';
 import { centreOf, type PipeGrid } from '../scheme/grid';
 
@@ -35,8 +35,8 @@ export function takePicture(
       const at = taken * (end - first);
       const panel = panels[k]!;
       for (let i = first; i < end; i++) {
-        panel.pressure[at + i - first] = cells.pressure[i]!;
-        panel.velocity[at + i - first] = cells.velocity[i]!;
+        panel.pressure[at + i - first] = cells.state[STATE * i + PRESSURE]!;
+        panel.velocity[at + i - first] = cells.state[STATE * i + VELOCITY]!;
         panel.temperature[at + i - first] = cells.temperature[i]!;
       }
     }

@@ -1,5 +1,5 @@
 /** What probes read: linear between the two nearest cell centres. SI units. */
-import type { CellState, Gas } from '../equations/gas';
+import { type CellState, DENSITY, type Gas, PRESSURE, STATE, VELOCITY } from '../equations/gas';
 import type { GasColumns, PipeProfile, ProbeSeries } from '../report';
 import type { Probe } from '../rig/types';
 import { centreOf, type PipeGrid } from '../scheme/grid';
@@ -23,21 +23,24 @@ export const columns = (length: number, carried: number): GasColumns => ({
 });
 
 export function readProbe({ cell, beyond }: ProbePlace, cells: CellState, row: number, into: GasColumns): void {
-  into.pressure[row] = positive(cells.pressure, cell, beyond);
-  into.velocity[row] = between(cells.velocity, cell, beyond);
-  into.temperature[row] = positive(cells.temperature, cell, beyond);
-  into.density[row] = positive(cells.density, cell, beyond);
-  for (let k = 0; k < into.fractions.length; k++)
-    into.fractions[k]![row] = between(cells.fractions, k * cells.stride + cell, beyond);
+  const { state, temperature, fractions, stride } = cells;
+  const s = STATE * cell;
+  into.pressure[row] = positive(state[s + PRESSURE]!, state[s + STATE + PRESSURE]!, beyond);
+  into.velocity[row] = between(state[s + VELOCITY]!, state[s + STATE + VELOCITY]!, beyond);
+  into.temperature[row] = positive(temperature[cell]!, temperature[cell + 1]!, beyond);
+  into.density[row] = positive(state[s]!, state[s + STATE]!, beyond);
+  for (let k = 0; k < into.fractions.length; k++) {
+    const at = k * stride + cell;
+    into.fractions[k]![row] = between(fractions[at]!, fractions[at + 1]!, beyond);
+  }
 }
 
-const between = (values: Float64Array, at: number, beyond: number): number =>
-  values[at]! + beyond * (values[at + 1]! - values[at]!);
+const between = (a: number, b: number, beyond: number): number => a + beyond * (b - a);
 
 /** Half a cell beyond the last centre a steep front could lead below nothing: there the nearest centre is read. */
-function positive(values: Float64Array, at: number, beyond: number): number {
-  const value = between(values, at, beyond);
-  return value > 0 ? value : beyond < 0.5 ? values[at]! : values[at + 1]!;
+function positive(a: number, b: number, beyond: number): number {
+  const value = between(a, b, beyond);
+  return value > 0 ? value : beyond < 0.5 ? a : b;
 }
 
 export const seriesSoFar = ({ probe }: ProbePlace, all: GasColumns, rows: number): ProbeSeries => ({
@@ -52,13 +55,15 @@ export const seriesSoFar = ({ probe }: ProbePlace, all: GasColumns, rows: number
 
 export function profileOf(id: string, pipe: PipeGrid, cells: CellState, { carried }: Gas): PipeProfile {
   const { first, end } = pipe;
+  const entry = (k: number) =>
+    Float64Array.from({ length: end - first }, (_, j) => cells.state[STATE * (first + j) + k]!);
   return {
     pipe: id,
     x: Float64Array.from({ length: end - first }, (_, j) => centreOf(pipe, first + j)),
-    pressure: cells.pressure.slice(first, end),
-    velocity: cells.velocity.slice(first, end),
+    pressure: entry(PRESSURE),
+    velocity: entry(VELOCITY),
     temperature: cells.temperature.slice(first, end),
-    density: cells.density.slice(first, end),
+    density: entry(DENSITY),
     fractions: Array.from({ length: carried }, (_, k) =>
       cells.fractions.slice(k * cells.stride + first, k * cells.stride + end),
     ),

@@ -1,6 +1,7 @@
 /** Sets a network's first state, and its planes to what lies beside them, so that the first slopes are flat there. */
 
-import type { PipeGrid } from './grid';
+import { type CellState, CONSERVED, PRESSURE, STATE, VELOCITY } from '../equations/gas';
+import type { Grid, PipeGrid } from './grid';
 import type { Network, Stand } from './step';
 
 /** Brings a network to its first instant: `cells` has its conserved quantities. Answers the cell that is no state of a gas, or −1. */
@@ -18,17 +19,18 @@ export function settleFirst({ gas, grid, planes, walls }: Network, stand: Stand)
 }
 
 function beside({ cells }: Stand, planes: Network['planes'], plane: number, cell: number, sign: number): void {
-  planes.planeDensity[plane] = cells.density[cell]!;
-  planes.planeVelocity[plane] = sign * cells.velocity[cell]!;
-  planes.planePressure[plane] = cells.pressure[cell]!;
+  const s = STATE * cell;
+  planes.planeDensity[plane] = cells.state[s]!;
+  planes.planeVelocity[plane] = sign * cells.state[s + VELOCITY]!;
+  planes.planePressure[plane] = cells.state[s + PRESSURE]!;
   for (let k = 0; k < planes.gas.carried; k++)
     planes.planeFractions[k * planes.count + plane] = cells.fractions[k * cells.stride + cell]!;
 }
 
-/** kg and J in all pipes. */
-export function contentOf(grid: { readonly volume: Float64Array }, quantity: Float64Array): number {
+/** kg (`entry` 0) or J (`entry` 2) in all pipes. */
+export function contentOf({ volume }: Grid, { conserved }: CellState, entry: number): number {
   let sum = 0;
-  for (let i = 0; i < quantity.length; i++) sum += grid.volume[i]! * quantity[i]!;
+  for (let i = 0; i < volume.length; i++) sum += volume[i]! * conserved[CONSERVED * i + entry]!;
   return sum;
 }
 

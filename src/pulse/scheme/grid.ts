@@ -23,6 +23,8 @@ export type Grid = {
   readonly area: Float64Array;
   /** m³, by cell. */
   readonly volume: Float64Array;
+  /** 1/m³, by cell. */
+  readonly perVolume: Float64Array;
   /** (area at finish − area at start) / volume, 1/m, by cell: d(ln A)/dx. */
   readonly widening: Float64Array;
   /** m, of a cylinder of the cell's length and volume. */
@@ -43,6 +45,7 @@ export function gridOf(ducts: readonly Duct[]): Grid {
   const faces = cells + ducts.length;
   const area = new Float64Array(faces);
   const volume = new Float64Array(cells);
+  const perVolume = new Float64Array(cells);
   const widening = new Float64Array(cells);
   const diameter = new Float64Array(cells);
   const pipes: PipeGrid[] = [];
@@ -54,13 +57,14 @@ export function gridOf(ducts: readonly Duct[]): Grid {
     for (let j = 0; j < duct.cells; j++) {
       const i = first + j;
       volume[i] = duct.volumeBetween(faceAt(j), faceAt(j + 1));
+      perVolume[i] = 1 / volume[i]!;
       widening[i] = (area[i + k + 1]! - area[i + k]!) / volume[i]!;
       diameter[i] = Math.sqrt((4 * volume[i]!) / (Math.PI * spacing));
     }
     pipes.push({ first, end: first + duct.cells, ahead: k, spacing, from: duct.from });
     first += duct.cells;
   }
-  return { pipes, cells, faces, area, volume, widening, diameter };
+  return { pipes, cells, faces, area, volume, perVolume, widening, diameter };
 }
 
 /** m from the pipe's start. */

@@ -1,16 +1,14 @@
 /**
  * MUSCL–Hancock, first half (van Leer, SIAM J. Sci. Stat. Comput. 5 (1984) 1; Toro 2009, section 14.4): a straight line through each
  * cell, limited, carried half a step ahead by the flow's own equations, and read off at both faces. In density, velocity and
- * pressure, with what area, wall friction and heat do.
+ * pressure, with what the bore's widening does; what walls do follows in `walls.ts`.
  *
  * The limiter is the monotonized central one (van Leer, J. Comput. Phys. 23 (1977) 276): of the ones tried it is the most exact
  * that also holds smooth waves; see NOTES.md beside this file.
  */
-
 import type { Planes } from '../ends/planes';
-import type { CellState, FaceState } from '../equations/gas';
+import { type CellState, type FaceState, SIDE, STATE } from '../equations/gas';
 import type { Grid, PipeGrid } from './grid';
-import type { Walls } from './walls';
 
 /** Twice the gentler of both sides, or the slope across, whichever is least; 0 at an extremum. Differences per cell. */
 function limited(before: number, after: number): number {
@@ -29,75 +27,78 @@ function limitedAtEnd(toPlane: number, inward: number): number {
 }
 
 /**
- * Writes the state at half a step on the inner side of each face of the pipe: `right` of its start face on, `left` of its
- * finish face on.
+ * Writes the state at half a step on the inner side of each face of the pipe: the finish side of its start face, both sides of all
+ * faces inside, the start side of its finish face. Walls are left to `predictWalls`.
  */
 export function predict(
   grid: Grid,
   pipe: PipeGrid,
   cells: CellState,
   planes: Planes,
-  walls: Walls,
-  left: FaceState,
-  right: FaceState,
+  sides: FaceState,
   dt: number,
 ): void {
-  const { density, velocity, pressure, gamma, temperature } = cells;
+  const { state } = cells;
+  const out = sides.state;
   const { widening } = grid;
-  const { factor, perDiameter, wallTemperature, heatShare } = walls;
-  const { density: rhoL, velocity: uL, pressure: pL } = left;
-  const { density: rhoR, velocity: uR, pressure: pR } = right;
   const { first, end, ahead } = pipe;
   const half = (0.5 * dt) / pipe.spacing;
   const halfStep = 0.5 * dt;
   const last = end - 1;
-  const start = 2 * ahead;
+  const plane = 2 * ahead;
 
-  let dRho = 2 * (density[first]! - planes.planeDensity[start]!);
-  let dU = 2 * (velocity[first]! + planes.planeVelocity[start]!);
-  let dP = 2 * (pressure[first]! - planes.planePressure[start]!);
+  let rho = state[STATE * first]!;
+  let u = state[STATE * first + 1]!;
+  let p = state[STATE * first + 2]!;
+  // Differences per cell: to the plane, half a cell away, and from cell to cell.
+  let dRho = 2 * (rho - planes.planeDensity[plane]!);
+  let dU = 2 * (u + planes.planeVelocity[plane]!);
+  let dP = 2 * (p - planes.planePressure[plane]!);
   for (let i = first; i < end; i++) {
-    const rho = density[i]!;
-    const u = velocity[i]!;
-    const p = pressure[i]!;
+    const next = STATE * (i + 1);
+    const stiff = state[next - 1]! * p;
+    let nextRho: number;
+    let nextU: number;
+    let nextP: number;
     let sRho: number;
     let sU: number;
     let sP: number;
-    if (i === last) {
-      sRho = limitedAtEnd(2 * (planes.planeDensity[start + 1]! - rho), dRho);
-      sU = limitedAtEnd(2 * (planes.planeVelocity[start + 1]! - u), dU);
-      sP = limitedAtEnd(2 * (planes.planePressure[start + 1]! - p), dP);
+    if (i > first && i < last) {
+      nextRho = state[next]!;
+      nextU = state[next + 1]!;
+      nextP = state[next + 2]!;
+      const afterRho = nextRho - rho;
+      const afterU = nextU - u;
+      const afterP = nextP - p;
+      sRho = limited(dRho, afterRho);
+      sU = limited(dU, afterU);
+      sP = limited(dP, afterP);
+      dRho = afterRho;
+      dU = afterU;
+      dP = afterP;
+    } else if (i === last) {
+      nextRho = rho;
+      nextU = u;
+      nextP = p;
+      sRho = limitedAtEnd(2 * (planes.planeDensity[plane + 1]! - rho), dRho);
+      sU = limitedAtEnd(2 * (planes.planeVelocity[plane + 1]! - u), dU);
+      sP = limitedAtEnd(2 * (planes.planePressure[plane + 1]! - p), dP);
     } else {
-      const nextRho = density[i + 1]! - rho;
-      const nextU = velocity[i + 1]! - u;
-      const nextP = pressure[i + 1]! - p;
-      if (i === first) {
-        sRho = limitedAtEnd(dRho, nextRho);
-        sU = limitedAtEnd(dU, nextU);
-        sP = limitedAtEnd(dP, nextP);
-      } else {
-        sRho = limited(dRho, nextRho);
-        sU = limited(dU, nextU);
-        sP = limited(dP, nextP);
-      }
-      dRho = nextRho;
-      dU = nextU;
-      dP = nextP;
+      nextRho = state[next]!;
+      nextU = state[next + 1]!;
+      nextP = state[next + 2]!;
+      sRho = limitedAtEnd(dRho, nextRho - rho);
+      sU = limitedAtEnd(dU, nextU - u);
+      sP = limitedAtEnd(dP, nextP - p);
+      dRho = nextRho - rho;
+      dU = nextU - u;
+      dP = nextP - p;
     }
 
     const spread = half * sU + halfStep * u * widening[i]!;
-    const stiff = gamma[i]! * p;
     let midRho = rho - half * u * sRho - rho * spread;
     let midU = u - half * (u * sU + sP / rho);
     let midP = p - half * u * sP - stiff * spread;
-    const f = factor[i]!;
-    if (f > 0) {
-      const rate = 2 * f * Math.abs(u) * perDiameter[i]!;
-      const less = gamma[i]! - 1;
-      const heat = heatShare[i]! * rate * (gamma[i]! / less) * p * (wallTemperature[i]! / temperature[i]! - 1);
-      midU -= halfStep * rate * u;
-      midP += halfStep * less * (rho * rate * u * u + heat);
-    }
     if (!(midRho > 0.5 * Math.abs(sRho) && midP > 0.5 * Math.abs(sP))) {
       // A line that would leave less than nothing at a face is not drawn.
       midRho = rho;
@@ -107,13 +108,16 @@ export function predict(
       sU = 0;
       sP = 0;
     }
-    const before = i + ahead;
-    rhoR[before] = midRho - 0.5 * sRho;
-    uR[before] = midU - 0.5 * sU;
-    pR[before] = midP - 0.5 * sP;
-    rhoL[before + 1] = midRho + 0.5 * sRho;
-    uL[before + 1] = midU + 0.5 * sU;
-    pL[before + 1] = midP + 0.5 * sP;
+    const a = SIDE * (2 * (i + ahead) + 1);
+    out[a] = midRho - 0.5 * sRho;
+    out[a + 1] = midU - 0.5 * sU;
+    out[a + 2] = midP - 0.5 * sP;
+    out[a + SIDE] = midRho + 0.5 * sRho;
+    out[a + SIDE + 1] = midU + 0.5 * sU;
+    out[a + SIDE + 2] = midP + 0.5 * sP;
+    rho = nextRho;
+    u = nextU;
+    p = nextP;
   }
 }
 
@@ -123,32 +127,32 @@ export function predictFractions(
   cells: CellState,
   planes: Planes,
   carried: number,
-  left: FaceState,
-  right: FaceState,
+  sides: FaceState,
   dt: number,
 ): void {
-  const { velocity, fractions, stride } = cells;
+  const { state, fractions, stride } = cells;
   const { first, end, ahead } = pipe;
   const half = (0.5 * dt) / pipe.spacing;
-  const start = 2 * ahead;
+  const plane = 2 * ahead;
   for (let k = 0; k < carried; k++) {
     const cellShift = k * stride;
-    const faceShift = k * left.stride;
+    const sideShift = k * sides.stride;
     const planeShift = k * planes.count;
-    let before = 2 * (fractions[cellShift + first]! - planes.planeFractions[planeShift + start]!);
+    let before = 2 * (fractions[cellShift + first]! - planes.planeFractions[planeShift + plane]!);
     for (let i = first; i < end; i++) {
       const y = fractions[cellShift + i]!;
       let slope: number;
       if (i === end - 1) {
-        slope = limitedAtEnd(2 * (planes.planeFractions[planeShift + start + 1]! - y), before);
+        slope = limitedAtEnd(2 * (planes.planeFractions[planeShift + plane + 1]! - y), before);
       } else {
         const after = fractions[cellShift + i + 1]! - y;
         slope = i === first ? limitedAtEnd(before, after) : limited(before, after);
         before = after;
       }
-      const mid = y - half * velocity[i]! * slope;
-      right.fractions[faceShift + i + ahead] = mid - 0.5 * slope;
-      left.fractions[faceShift + i + ahead + 1] = mid + 0.5 * slope;
+      const mid = y - half * state[STATE * i + 1]! * slope;
+      const a = sideShift + 2 * (i + ahead) + 1;
+      sides.fractions[a] = mid - 0.5 * slope;
+      sides.fractions[a + 1] = mid + 0.5 * slope;
     }
   }
 }

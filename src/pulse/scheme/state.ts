@@ -1,46 +1,37 @@
 /** Room for the states that the scheme works on: made once, used every step. */
-import type { CellState, FaceState } from '../equations/gas';
-import type { Grid } from './grid';
+import { type CellState, CONSERVED, type FaceState, SIDE, STATE } from '../equations/gas';
 
-/** What passes each face per m², positive from start to finish: kg/(m² s), Pa, W/m², and kg/(m² s) by carried component. */
+/** Entries of a face: mass, momentum, energy. */
+export const PASSED = 3;
+
+/** What passes each face per m², positive from start to finish. */
 export type Fluxes = {
-  readonly mass: Float64Array;
-  readonly momentum: Float64Array;
-  readonly energy: Float64Array;
+  /** Three entries a face: kg/(m² s), Pa, W/m². */
+  readonly passed: Float64Array;
+  /** kg/(m² s) by carried component: entry k of face f at k × faces + f. */
   readonly partial: Float64Array;
 };
 
 export function cellState(cells: number, carried: number): CellState {
-  const column = () => new Float64Array(cells);
   return {
-    density: column(),
-    momentum: column(),
-    energy: column(),
+    conserved: new Float64Array(CONSERVED * cells),
     partial: new Float64Array(cells * carried),
-    velocity: column(),
-    pressure: column(),
-    temperature: column(),
-    gamma: column(),
+    state: new Float64Array(STATE * cells),
+    temperature: new Float64Array(cells),
     fractions: new Float64Array(cells * carried),
     stride: cells,
   };
 }
 
 export function faceState(faces: number, carried: number): FaceState {
-  const column = () => new Float64Array(faces);
   return {
-    density: column(),
-    velocity: column(),
-    pressure: column(),
-    fractions: new Float64Array(faces * carried),
-    internal: column(),
-    gamma: column(),
-    temperature: column(),
-    stride: faces,
+    state: new Float64Array(2 * SIDE * faces),
+    fractions: new Float64Array(2 * faces * carried),
+    stride: 2 * faces,
   };
 }
 
-export function fluxes({ faces }: Grid, carried: number): Fluxes {
-  const column = () => new Float64Array(faces);
-  return { mass: column(), momentum: column(), energy: column(), partial: new Float64Array(faces * carried) };
-}
+export const fluxes = (faces: number, carried: number): Fluxes => ({
+  passed: new Float64Array(PASSED * faces),
+  partial: new Float64Array(faces * carried),
+});

@@ -3,21 +3,20 @@
  * fails is done again at half its length; what stood before is kept until a step stands. Nothing is allocated here.
  */
 import type { End, Planes } from '../ends/planes';
-import type { CellState, FaceState, Gas } from '../equations/gas';
+import { type CellState, type FaceState, type Gas, SIDE, SIDE_GAMMA, STATE } from '../equations/gas';
 import type { Grid } from './grid';
 import { predict, predictFractions } from './predict';
-import type { Fluxes } from './state';
-import { cellState, faceState, fluxes } from './state';
+import { cellState, type Fluxes, faceState, fluxes, PASSED } from './state';
 import { update, updatePartial } from './update';
-import type { Walls } from './walls';
+import { brakeAndHeat, predictWalls, type Walls } from './walls';
 
 /** A step is halved no more often than this: to a millionth. */
 const MOST_HALVINGS = 20;
 
 /** What joins the parts: a flux between two states, and how the carried components go with it. */
 export type FluxLaw = {
-  readonly pass: (left: FaceState, right: FaceState, out: Fluxes, from: number, to: number) => number;
-  readonly carry: (left: FaceState, right: FaceState, out: Fluxes, from: number, to: number, carried: number) => void;
+  readonly pass: (sides: FaceState, out: Fluxes, from: number, to: number) => number;
+  readonly carry: (sides: FaceState, out: Fluxes, from: number, to: number, carried: number) => void;
 };
 
 export type Network = {
@@ -35,8 +34,7 @@ export type Stand = {
   cells: CellState;
   /** Room for the next one. */
   next: CellState;
-  readonly left: FaceState;
-  readonly right: FaceState;
+  readonly sides: FaceState;
   readonly passed: Fluxes;
   /** What has passed each plane since the start, positive out of its pipe: kg and J. */
   readonly massOut: Float64Array;
@@ -52,9 +50,8 @@ export function standOf({ grid, gas }: Network): Stand {
   return {
     cells: cellState(grid.cells, gas.carried),
     next: cellState(grid.cells, gas.carried),
-    left: faceState(grid.faces, gas.carried),
-    right: faceState(grid.faces, gas.carried),
-    passed: fluxes(grid, gas.carried),
+    sides: faceState(grid.faces, gas.carried),
+    passed: fluxes(grid.faces, gas.carried),
     massOut: new Float64Array(2 * grid.pipes.length),
     energyOut: new Float64Array(2 * grid.pipes.length),
     heated: 0,
@@ -74,10 +71,10 @@ export function longestStep({ grid, ends }: Network, { cells }: Stand): number {
   return longest;
 }
 
-function fastestWave({ velocity, pressure, density, gamma }: CellState, from: number, to: number): number {
+function fastestWave({ state }: CellState, from: number, to: number): number {
   let fastest = 0;
-  for (let i = from; i < to; i++) {
-    const speed = Math.abs(velocity[i]!) + Math.sqrt((gamma[i]! * pressure[i]!) / density[i]!);
+  for (let s = STATE * from; s < STATE * to; s += STATE) {
+    const speed = Math.abs(state[s + 1]!) + Math.sqrt((state[s + 3]! * state[s + 2]!) / state[s]!);
     if (speed > fastest) fastest = speed;
   }
   return fastest;
@@ -95,26 +92,26 @@ export function advance(network: Network, stand: Stand, time: number, dt: number
 
 function attempt(network: Network, stand: Stand, time: number, dt: number): boolean {
   const { gas, grid, planes, ends, walls, flux } = network;
-  const { cells, next, left, right, passed } = stand;
+  const { cells, next, sides, passed } = stand;
   const { pipes } = grid;
   const carried = gas.carried;
   for (let k = 0; k < pipes.length; k++) {
     const pipe = pipes[k]!;
-    predict(grid, pipe, cells, planes, walls, left, right, dt);
-    if (carried > 0) predictFractions(pipe, cells, planes, carried, left, right, dt);
-    const from = pipe.first + pipe.ahead;
-    const to = pipe.end + pipe.ahead;
-    gas.faces(right, from, to);
-    gas.faces(left, from + 1, to + 1);
-    const fastest = flux.pass(left, right, passed, from + 1, to);
+    const from = pipe.first + k;
+    const to = pipe.end + k;
+    predict(grid, pipe, cells, planes, sides, dt);
+    if (walls.drag[k]) predictWalls(pipe, cells, walls, sides, dt);
+    if (carried > 0) predictFractions(pipe, cells, planes, carried, sides, dt);
+    gas.faces(sides, 2 * from + 1, 2 * to + 1);
+    const fastest = flux.pass(sides, passed, from + 1, to);
     // A wave born within the step may be faster than any before it.
     if (!(fastest * dt <= pipe.spacing)) {
       stand.failed = pipe.first;
       return false;
     }
-    if (carried > 0) flux.carry(left, right, passed, from + 1, to, carried);
-    offer(planes, 2 * k, right, from, -1, carried);
-    offer(planes, 2 * k + 1, left, to, 1, carried);
+    if (carried > 0) flux.carry(sides, passed, from + 1, to, carried);
+    offer(planes, 2 * k, sides, 2 * from + 1, -1, carried);
+    offer(planes, 2 * k + 1, sides, 2 * to, 1, carried);
   }
   for (let k = 0; k < ends.length; k++) ends[k]!.pass(time, dt);
   let heated = 0;
@@ -122,9 +119,11 @@ function attempt(network: Network, stand: Stand, time: number, dt: number): bool
     const pipe = pipes[k]!;
     take(planes, 2 * k, passed, pipe.first + k, -1, carried);
     take(planes, 2 * k + 1, passed, pipe.end + k, 1, carried);
-    heated += update(grid, pipe, cells, next, left, right, passed, walls, dt);
+    update(grid, pipe, cells, next, sides, passed, dt);
+    if (walls.drag[k]) heated += brakeAndHeat(grid, pipe, cells, next, sides, walls, dt);
     if (carried > 0) updatePartial(grid, pipe, cells, next, passed, carried, dt);
   }
+  next.temperature.set(cells.temperature);
   stand.failed = gas.decode(next, 0, grid.cells);
   if (stand.failed >= 0) return false;
   stand.heated += heated;
@@ -149,20 +148,23 @@ function settle({ grid, planes, ends, walls }: Network, stand: Stand, dt: number
 }
 
 /** What lies just inside a plane is handed to its end. `sign`: +1 where x leads out of the pipe. */
-function offer(planes: Planes, plane: number, side: FaceState, face: number, sign: number, carried: number): void {
-  planes.density[plane] = side.density[face]!;
-  planes.velocity[plane] = sign * side.velocity[face]!;
-  planes.pressure[plane] = side.pressure[face]!;
-  planes.gamma[plane] = side.gamma[face]!;
+function offer(planes: Planes, plane: number, sides: FaceState, place: number, sign: number, carried: number): void {
+  const s = SIDE * place;
+  planes.density[plane] = sides.state[s]!;
+  planes.velocity[plane] = sign * sides.state[s + 1]!;
+  planes.pressure[plane] = sides.state[s + 2]!;
+  planes.gamma[plane] = sides.state[s + SIDE_GAMMA]!;
   for (let k = 0; k < carried; k++)
-    planes.fractions[k * planes.count + plane] = side.fractions[k * side.stride + face]!;
+    planes.fractions[k * planes.count + plane] = sides.fractions[k * sides.stride + place]!;
 }
 
-function take(planes: Planes, plane: number, passed: Fluxes, face: number, sign: number, carried: number): void {
-  passed.mass[face] = sign * planes.massFlux[plane]!;
-  passed.momentum[face] = planes.momentumFlux[plane]!;
-  passed.energy[face] = sign * planes.energyFlux[plane]!;
-  const stride = passed.mass.length;
+/** What an end lets through becomes the flux of its face. */
+function take(planes: Planes, plane: number, out: Fluxes, face: number, sign: number, carried: number): void {
+  const f = PASSED * face;
+  out.passed[f] = sign * planes.massFlux[plane]!;
+  out.passed[f + 1] = planes.momentumFlux[plane]!;
+  out.passed[f + 2] = sign * planes.energyFlux[plane]!;
+  const faces = out.passed.length / PASSED;
   for (let k = 0; k < carried; k++)
-    passed.partial[k * stride + face] = sign * planes.partialFlux[k * planes.count + plane]!;
+    out.partial[k * faces + face] = sign * planes.partialFlux[k * planes.count + plane]!;
 }

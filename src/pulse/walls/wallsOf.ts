@@ -1,4 +1,5 @@
 /** The walls of a rig's pipes, cell by cell, and how their friction follows the flow. SI units. */
+import { STATE, VELOCITY } from '../equations/gas';
 import type { Rig, RigPipe } from '../rig/types';
 import type { Grid } from '../scheme/grid';
 import type { FactorLaw, Walls } from '../scheme/walls';
@@ -17,15 +18,20 @@ export function wallsOf({ pipes }: Rig, grid: Grid): Walls {
     }
     for (let i = first; i < end; i++) walls.perDiameter[i] = 1 / grid.diameter[i]!;
   }
-  return { ...walls, laws: pipes.map((pipe) => lawOf(pipe, grid)) };
+  return {
+    ...walls,
+    laws: pipes.map((pipe) => lawOf(pipe, grid)),
+    drag: pipes.map(({ friction }) => typeof friction !== 'number' || friction > 0),
+  };
 }
 
 function lawOf({ friction }: RigPipe, { diameter }: Grid): FactorLaw | null {
   if (typeof friction === 'number') return null;
-  return ({ first, end }, { density, velocity, temperature }, factor) => {
+  return ({ first, end }, { state, temperature }, factor) => {
     for (let i = first; i < end; i++) {
       const across = diameter[i]!;
-      const reynolds = (density[i]! * Math.abs(velocity[i]!) * across) / airViscosity(temperature[i]!);
+      const reynolds =
+        (state[STATE * i]! * Math.abs(state[STATE * i + VELOCITY]!) * across) / airViscosity(temperature[i]!);
       factor[i] = fanningFactor(reynolds, friction.roughness / across);
     }
   };

@@ -7,6 +7,7 @@ import { importActions } from '../../meshes/importing/state';
 import { mirrorActions } from '../../mirror/state';
 import { newHeaderActions } from '../../newHeader/actions';
 import { paperActions } from '../../paperChoice';
+import { waveActions } from '../../pulse/state';
 import { roomActions } from '../../room/actions';
 import { routeActions } from '../../route/actions';
 import { shapeActions } from '../../shape/actions';
@@ -24,6 +25,7 @@ import { workActions } from './workActions';
 export const allActions: readonly Action[] = [
   ...workActions,
   ...templateActions,
+  ...waveActions,
   ...paperActions,
   ...fileActions,
   ...newHeaderActions,

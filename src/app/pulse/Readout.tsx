@@ -1,0 +1,48 @@
+/** What stands under the crosshair, in one line of numbers; read aloud where keys moved it. */
+import { QUANTITIES, QUANTITY_KEYS, type Quantity, valueText } from './quantities';
+import { valueAt } from './sample';
+import type { Cursor, Seen } from './shown';
+import { msText } from './words';
+
+type Props = {
+  readonly seen: Seen;
+  readonly quantity: Quantity;
+  readonly cursor: Cursor | null;
+  readonly aloud: boolean;
+};
+
+export function Readout({ seen, quantity, cursor, aloud }: Props) {
+  const pipe = cursor ? seen.rig.pipes[cursor.pipe] : undefined;
+  return (
+    <p id="waves-readout" className="waves-readout" aria-live={aloud ? 'polite' : 'off'}>
+      {cursor && pipe && seen.run.picture ? (
+        <>
+          <span>
+            pipe <b>{pipe.id}</b>
+          </span>
+          <Value name="x" value={cursor.x.toFixed(3)} unit="m" />
+          <Value name="time" value={msText(cursor.time, seen.rig.duration)} unit="ms" />
+          {QUANTITY_KEYS.map((key) => {
+            const value = valueAt(seen.run.picture!, seen.rows, cursor.pipe, cursor.x, cursor.time, key);
+            const { name, unit, factor } = QUANTITIES[key];
+            const text = value === null ? '–' : valueText(key, value * factor);
+            return <Value key={key} name={name.toLowerCase()} value={text} unit={unit} strong={key === quantity} />;
+          })}
+        </>
+      ) : (
+        <span className="quiet">Point at the picture, or use the arrow keys on it, to read it.</span>
+      )}
+    </p>
+  );
+}
+
+type ValueProps = { readonly name: string; readonly value: string; readonly unit: string; readonly strong?: boolean };
+
+function Value({ name, value, unit, strong = false }: ValueProps) {
+  return (
+    <span>
+      <span className="quiet">{name} </span>
+      {strong ? <b>{value}</b> : value} <span className="unit">{unit}</span>
+    </span>
+  );
+}

@@ -1,0 +1,85 @@
+/** How the run stands: how far it is, and how to end it; or why there is nothing to see, place by place. */
+import type { Refusal } from '../../../shared/design/refusal';
+import { endRun, followRig, type Shown, useShown } from './shown';
+import { msText, reachWords } from './words';
+
+/** In the head of the page: progress while it runs, else the way to run it again. */
+export function RunState() {
+  const standing = useShown((s) => s.standing);
+  const asked = useShown((s) => s.asked);
+  if (standing.is === 'nothing') return null;
+  if (standing.is === 'reading') return <p className="waves-run">Reading the rig…</p>;
+  if (standing.is === 'running') {
+    const { progress, ending } = standing;
+    const whole = progress?.duration ?? 1;
+    return (
+      <div className="waves-run">
+        <progress aria-label="Followed so far" max={1} value={progress ? progress.time / whole : 0} />
+        <span className="waves-time">
+          {progress ? `${msText(progress.time, whole)} of ${msText(whole, whole)}` : '0'}{' '}
+          <span className="unit">ms</span>
+        </span>
+        <button type="button" className="button" disabled={ending} onClick={endRun}>
+          Stop here
+        </button>
+      </div>
+    );
+  }
+  return asked ? (
+    <div className="waves-run">
+      <button type="button" className="button" onClick={() => followRig(asked)}>
+        Run again
+      </button>
+    </div>
+  ) : null;
+}
+
+/** Below the head, where there is something to be told. */
+export function StandingNotes() {
+  const { standing, seen, asked } = useShown();
+  const lines = noteOf({ standing, asked });
+  const reach = seen ? reachWords(seen) : null;
+  const older = seen && asked && seen.name !== asked.name ? `The picture below is still that of ${seen.name}.` : null;
+  if (!lines && !reach) return null;
+  return (
+    <div className="waves-notes" role="status">
+      {lines && <p className="fails">{lines.title}</p>}
+      {lines && lines.refusals.length > 0 && <Refusals refusals={lines.refusals} />}
+      {lines && older && <p>{older}</p>}
+      {reach && <p className={seen?.ending?.how === 'stopped' ? 'fails' : ''}>{reach}</p>}
+    </div>
+  );
+}
+
+type Note = { readonly title: string; readonly refusals: readonly Refusal[] };
+
+export function noteOf({ standing, asked }: Pick<Shown, 'standing' | 'asked'>): Note | null {
+  if (standing.is === 'failed') return { title: standing.why, refusals: [] };
+  if (standing.is !== 'refused') return null;
+  const { refusals } = standing;
+  const places = refusals.length === 1 ? 'one place' : `${refusals.length} places`;
+  return { title: `${asked?.name} cannot be run: ${places} to mend.`, refusals };
+}
+
+function Refusals({ refusals }: { readonly refusals: readonly Refusal[] }) {
+  return (
+    <table className="waves-refusals">
+      <thead>
+        <tr>
+          <th>Where</th>
+          <th>Found</th>
+          <th>Allowed</th>
+        </tr>
+      </thead>
+      <tbody>
+        {refusals.map(({ path, found, allowed }) => (
+          <tr key={`${path} ${found}`}>
+            <td>{path || 'the file'}</td>
+            <td>{found}</td>
+            <td>{allowed}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,100 @@
+/**
+ * A rig's run in slices short enough that whoever watches is heard in between: reads it, tells how far it is, now and then
+ * what there is so far, and at last all of it. The worker's work without the worker; times in s, the clock in ms.
+ */
+import { DesignError } from '../../../shared/design/refusal';
+import type { RigRun, Running, RunOptions } from '../../pulse/report';
+import type { Rig } from '../../pulse/rig/types';
+import type { Answer, Ending, Progress } from './messages';
+
+/** What the slices stand on; replaced in tests. */
+export type Ground = {
+  read(text: string): Rig;
+  start(rig: Rig, options: RunOptions): Running;
+  /** True of what a run throws where the flow cannot be followed. */
+  isStop(error: unknown): error is Error;
+  now(): number;
+  /** Lets messages in. */
+  breathe(): Promise<void>;
+};
+
+/** How long a slice should take, how often progress is told, and when the first picture comes, ms; each later one comes later. */
+const SLICE_MS = 25;
+const TELL_MS = 80;
+const FIRST_PICTURE_MS = 150;
+const LATER = 1.6;
+const LAST_PICTURE_MS = 3000;
+const MOST_STEPS = 20_000;
+
+/** @param isEnded asked after every slice @param say told each answer; the last one is a `run`, `refused` or `failed` */
+export async function runInSlices(
+  asked: { readonly text: string; readonly pictureRows: number },
+  ground: Ground,
+  isEnded: () => boolean,
+  say: (answer: Answer) => void,
+): Promise<void> {
+  try {
+    const rig = ground.read(asked.text);
+    const running = ground.start(rig, { pictureRows: asked.pictureRows });
+    say({ begun: rig });
+    await advance(running, ground, isEnded, say);
+  } catch (error) {
+    if (error instanceof DesignError) say({ refused: error.problems });
+    else say({ failed: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+async function advance(running: Running, ground: Ground, isEnded: () => boolean, say: (answer: Answer) => void) {
+  let steps = 8;
+  let spent = 0;
+  let told = ground.now();
+  let nextPicture = told + FIRST_PICTURE_MS;
+  let wait = FIRST_PICTURE_MS;
+  const progress = (): Progress => ({ time: running.time, duration: running.duration, spent: spent / 1000 });
+  const finish = (ending: Ending) => say({ ending, progress: progress(), run: running.result() });
+  for (;;) {
+    const before = ground.now();
+    let whole: boolean;
+    try {
+      whole = running.advance(steps);
+    } catch (error) {
+      spent += ground.now() - before;
+      if (!ground.isStop(error)) throw error;
+      return finish({ how: 'stopped', why: error.message });
+    }
+    const now = ground.now();
+    const took = now - before;
+    spent += took;
+    if (whole) return finish({ how: 'whole' });
+    // Never more than four times as many at once: the first slices run code that is not compiled well yet.
+    steps = Math.max(1, Math.min(MOST_STEPS, Math.round(steps * Math.min(4, SLICE_MS / Math.max(took, 0.1)))));
+    if (now >= nextPicture) {
+      wait = Math.min(LAST_PICTURE_MS, wait * LATER);
+      nextPicture = now + wait;
+      told = now;
+      say({ progress: progress(), soFar: running.result() });
+    } else if (now - told >= TELL_MS) {
+      told = now;
+      say({ progress: progress(), soFar: null });
+    }
+    await ground.breathe();
+    if (isEnded()) return finish({ how: 'ended' });
+  }
+}
+
+/** The same run in arrays of its own, so that they can be handed over whole while the run goes on in others. */
+export function ownCopy(run: RigRun): { readonly run: RigRun; readonly buffers: ArrayBuffer[] } {
+  const buffers: ArrayBuffer[] = [];
+  const copy = (value: unknown): unknown => {
+    if (value instanceof Float64Array || value instanceof Float32Array) {
+      const own = value.slice();
+      buffers.push(own.buffer as ArrayBuffer);
+      return own;
+    }
+    if (Array.isArray(value)) return value.map(copy);
+    if (value !== null && typeof value === 'object')
+      return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, copy(part)]));
+    return value;
+  };
+  return { run: copy(run) as RigRun, buffers };
+}

@@ -1,0 +1,49 @@
+/** Follows the flow in a rig off the main thread: one rig at a time, ended when asked to; what it answers is handed over, not copied. */
+import { FlowStopped } from '../../pulse/report';
+import { readRig } from '../../pulse/rig/read';
+import { startRig } from '../../pulse/startRig';
+import type { Answer, FollowReply, FollowRequest } from './messages';
+import { type Ground, ownCopy, runInSlices } from './slices';
+
+/** A message to oneself comes after those that wait, without the delay that timers are given. */
+const channel = new MessageChannel();
+let breathed = () => {};
+channel.port1.onmessage = () => breathed();
+
+const ground: Ground = {
+  read: readRig,
+  start: startRig,
+  isStop: (error) => error instanceof FlowStopped,
+  now: () => performance.now(),
+  breathe: () =>
+    new Promise((resolve) => {
+      breathed = resolve;
+      channel.port2.postMessage(null);
+    }),
+};
+
+let ended = -1;
+
+function say(number: number, answer: Answer): void {
+  const post = (own: Answer, buffers: ArrayBuffer[] = []) =>
+    self.postMessage({ number, answer: own } satisfies FollowReply, { transfer: buffers });
+  if ('run' in answer) {
+    const { run, buffers } = ownCopy(answer.run);
+    post({ ...answer, run }, buffers);
+  } else if ('soFar' in answer && answer.soFar) {
+    const { run, buffers } = ownCopy(answer.soFar);
+    post({ ...answer, soFar: run }, buffers);
+  } else post(answer);
+}
+
+self.onmessage = ({ data }: MessageEvent<FollowRequest>) => {
+  const { number } = data;
+  if ('end' in data) ended = number;
+  else
+    void runInSlices(
+      data,
+      ground,
+      () => ended === number,
+      (answer) => say(number, answer),
+    );
+};

@@ -1,0 +1,58 @@
+/** How a run stands and what it kept, in words and numbers for the page. */
+import type { RigRun } from '../../pulse/report';
+import { decimalsFor } from './scale';
+import type { Seen } from './shown';
+
+/** ms with as many decimals as tell a thousandth of the whole. */
+export const msText = (time: number, duration: number): string => (time * 1e3).toFixed(decimalsFor(duration * 1e3));
+
+/** In an order of magnitude that can be read: 3.1e-16 as "3.1 × 10⁻¹⁶". */
+export function powerText(value: number): string {
+  if (value === 0 || !Number.isFinite(value)) return String(value);
+  const [times, power] = value.toExponential(1).split('e') as [string, string];
+  const raised = [...String(Number(power))].map((c) => '⁻⁰¹²³⁴⁵⁶⁷⁸⁹'['-0123456789'.indexOf(c)]).join('');
+  return `${times.replace('-', '−')} × 10${raised}`;
+}
+
+const count = (n: number): string => n.toLocaleString('en-GB').replaceAll(',', ' ');
+
+export type Fact = { readonly name: string; readonly value: string; readonly unit: string; readonly meaning: string };
+
+/** The account of a run. */
+export function facts({ run, progress }: Pick<Seen, 'run' | 'progress'>): readonly Fact[] {
+  const { mass, energy, steps, retries, cellUpdates } = run;
+  const meaning = 'final − initial + what left − what came in, relative to the initial';
+  return [
+    { name: 'Mass drift', value: powerText(mass.drift), unit: '', meaning },
+    {
+      name: 'Energy drift',
+      value: powerText(energy.drift),
+      unit: '',
+      meaning: `${meaning}; heat from walls counts as in`,
+    },
+    { name: 'Steps', value: count(steps), unit: '', meaning: 'of time' },
+    { name: 'Done again', value: count(retries), unit: '', meaning: 'steps that failed and were done again, smaller' },
+    { name: 'Took', value: progress.spent.toFixed(2), unit: 's', meaning: 'in the solver, on this machine' },
+    {
+      name: 'Pace',
+      value: paceText(cellUpdates, progress.spent),
+      unit: 'million cell updates/s',
+      meaning: 'cells times steps, millions a second',
+    },
+  ];
+}
+
+const paceText = (cellUpdates: number, spent: number): string =>
+  spent > 0 ? (cellUpdates / spent / 1e6).toFixed(2) : '–';
+
+/** How far the picture goes, where it does not go all the way. */
+export function reachWords({
+  rig,
+  run,
+  ending,
+}: Pick<Seen, 'rig' | 'ending'> & { readonly run: Pick<RigRun, 'time'> }): string | null {
+  if (!ending || ending.how === 'whole') return null;
+  const reached = `${msText(run.time, rig.duration)} of ${msText(rig.duration, rig.duration)} ms`;
+  if (ending.how === 'ended') return `Ended at ${reached}; what there is until then stays.`;
+  return `${ending.why} What there is until ${reached} stays.`;
+}
