@@ -37,7 +37,11 @@ export function restrictionEnd(planes: Planes, at: readonly number[], hole: Open
 /** No faster than sonic, or than what is left behind a shock that stands on the plane. */
 function fastest(up: Wave, supersonic: boolean): void {
   if (supersonic) up.behind(up.standing());
-  else up.leaveSonic();
+  else {
+    up.leaveSonic();
+    // The same state, with its slopes.
+    if (up.u > 0) up.atVelocity(up.u);
+  }
 }
 
 function passOn(planes: Planes, up: Wave, down: Wave, open: number, fractions: Float64Array): void {
@@ -51,6 +55,13 @@ function passOn(planes: Planes, up: Wave, down: Wave, open: number, fractions: F
   const supersonic = up.velocity >= sound;
   fastest(up, supersonic);
   const most = up.u;
+  if (!(most > 0)) {
+    // Both run away from the plate faster than they can follow.
+    up.atVelocity(0);
+    writeWall(planes, up);
+    writeWall(planes, down);
+    return;
+  }
   let u = most;
   let p = down.p;
   let low = 0;
