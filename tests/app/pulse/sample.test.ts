@@ -165,9 +165,13 @@ describe('panels', () => {
     const phone = planPanels([0.8, 0.8, 0.8, 0.8, 1.2], 320);
     expect(phone.panels[0]!.width).toBeCloseTo(60, 9);
     expect(phone.panels[4]!.width).toBeCloseTo(90, 9);
+    // A short one among them may be narrower, so that a laptop shows all, but never vanishes.
+    const laptop = planPanels([0.8, 0.8, 0.8, 0.8, 0.2, 1.2], 700);
+    expect(laptop.width).toBeCloseTo(700, 9);
     const odd = planPanels([0.01, 3], 320);
     expect(odd.width).toBeCloseTo(800, 9);
     expect(odd.panels[1]!.width / odd.panels[0]!.width).toBeCloseTo(300, 6);
+    expect(planPanels([0.1, 3, 3], 700).panels[0]!.width).toBeCloseTo(14, 9);
   });
 
   it('are found under a place, or the nearest', () => {
@@ -189,8 +193,10 @@ describe('panels', () => {
     expect(timeToPx(frame, 0.01, 0.01)).toBe(frame.top);
     expect(pxToTime(frame, timeToPx(frame, 0.0037, 0.01), 0.01)).toBeCloseTo(0.0037, 12);
     expect(pxToTime(frame, -100, 0.01)).toBe(0.01);
-    expect(frame.oneLine).toBe(true);
-    expect(framePicture(RIG, picture, 250, 480, (text) => 7 * text.length).oneLine).toBe(false);
+    const wording = (room: number) => framePicture(RIG, picture, room, 480, (text) => 7 * text.length).wording;
+    expect(wording(640)).toEqual(['beside', 'beside']);
+    expect(wording(300)).toEqual(['beside', 'below']);
+    expect(wording(200)).toEqual(['below', 'upright']);
   });
 
   it('have their ends in words, numbered where there are several of a kind', () => {
