@@ -203,7 +203,10 @@ function drawLegend(pen: Pen, { legendTop, room, left }: Frame, { theme, quantit
   }
   const middle = toX(colours.middle);
   line(pen, middle, top - 4, middle, top + 10);
-  const words = quantity === 'velocity' ? middleWord : `${middleWord} ${valueText(quantity, colours.middle, 1)}`;
+  const words =
+    quantity === 'velocity'
+      ? middleWord
+      : `${middleWord} ${valueText(quantity, colours.middle, Math.max(0, colours.decimals - 1))}`;
   const half = pen.measureText(words).width / 2;
   pen.fillText(words, Math.min(Math.max(middle, x0 + half), x1 - half), top - 9);
 }

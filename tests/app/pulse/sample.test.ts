@@ -7,7 +7,7 @@ import { endWords } from '../../../src/app/pulse/endWords';
 import { framePicture, pxToTime, timeToPx, xToPx } from '../../../src/app/pulse/frame';
 import { paintPipe } from '../../../src/app/pulse/paint';
 import { GAP, panelAt, planPanels } from '../../../src/app/pulse/plan';
-import { valueText } from '../../../src/app/pulse/quantities';
+import { gaugeOf, valueText } from '../../../src/app/pulse/quantities';
 import { ARM, ramp } from '../../../src/app/pulse/ramp';
 import { extentOf, rangeOf, rowsOf, valueAt } from '../../../src/app/pulse/sample';
 import { decimalsFor, roundRange, roundStep, roundUp, ticksIn, tickText } from '../../../src/app/pulse/scale';
@@ -98,22 +98,31 @@ describe('its pixels', () => {
 });
 
 describe('the colours', () => {
-  const ambient = { pressure: 101325, temperature: 293.15 };
-
   it('turn round ambient, reach as far either way as the rarest value, and the legend shows only what there is', () => {
-    const colours = coloursFor('pressure', ambient, { low: 91_325, high: 501_325 }, 1);
+    const colours = coloursFor('pressure', RIG, { low: 91_325, high: 501_325 }, 1);
     expect(colours).toMatchObject({ middle: 101.325, half: 400, low: 91.325, high: 501.325 });
     const [from, to] = legendRange(colours);
     expect(from).toBeGreaterThan(0);
     expect(to).toBeCloseTo(501.325, 6);
-    expect(coloursFor('pressure', ambient, { low: 91_325, high: 501_325 }, 0.25).half).toBe(100);
-    expect(coloursFor('velocity', ambient, { low: -33, high: 12 }, 1)).toMatchObject({ middle: 0, half: 40 });
+    expect(coloursFor('pressure', RIG, { low: 91_325, high: 501_325 }, 0.25).half).toBe(100);
+    expect(coloursFor('velocity', RIG, { low: -33, high: 12 }, 1)).toMatchObject({ middle: 0, half: 40 });
   });
 
   it('stay pale for gas at rest', () => {
-    expect(coloursFor('pressure', ambient, { low: 101_325, high: 101_325.0001 }, 1).half).toBe(0.5);
-    expect(coloursFor('temperature', ambient, null, 1).half).toBe(1);
+    expect(coloursFor('pressure', RIG, { low: 101_325, high: 101_325.0001 }, 1).half).toBeCloseTo(0.6, 12);
+    expect(coloursFor('temperature', RIG, null, 1).half).toBeCloseTo(1.5, 12);
   });
+});
+
+it('rigs without dimensions have their colours and their decimals too', () => {
+  const bare = { gas: { gamma: 1.4, gasConstant: 1 }, ambient: { pressure: 1, temperature: 1 } };
+  const { half, decimals } = coloursFor('pressure', bare, { low: 0.1, high: 1 }, 1);
+  expect(half).toBeCloseTo(0.001, 12);
+  expect(valueText('pressure', 0.123456e-3, decimals)).toBe('0.0001235');
+  expect(gaugeOf('velocity', bare)).toMatchObject({ least: 0.005, decimals: 4 });
+  expect(gaugeOf('pressure', RIG)).toMatchObject({ middle: 101.325, decimals: 2 });
+  expect(gaugeOf('temperature', RIG)).toMatchObject({ middle: 293.15, decimals: 2 });
+  expect(gaugeOf('velocity', RIG)).toMatchObject({ middle: 0, decimals: 2 });
 });
 
 describe('round numbers', () => {
@@ -147,9 +156,9 @@ describe('round numbers', () => {
 
   it('tell a thousandth, and have a real minus sign', () => {
     expect([0.03, 1, 10, 30, 999, 5000].map(decimalsFor)).toEqual([5, 3, 2, 2, 1, 0]);
-    expect(valueText('velocity', 12.345)).toBe('+12.35');
-    expect(valueText('velocity', -0.001)).toBe('0.00');
-    expect(valueText('pressure', -3)).toBe('−3.00');
+    expect(valueText('velocity', 12.345, 2)).toBe('+12.35');
+    expect(valueText('velocity', -0.001, 2)).toBe('0.00');
+    expect(valueText('pressure', -3, 2)).toBe('−3.00');
   });
 });
 
