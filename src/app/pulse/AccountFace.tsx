@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import { linesOf } from '../notices';
 import { savePicture } from './savePicture';
+import { saveProbes, saveProfile } from './saveTables';
 import { type Seen, useShown } from './shown';
 import { facts } from './words';
 
@@ -19,11 +20,12 @@ export function AccountFace({ seen }: { readonly seen: Seen }) {
   return (
     <section className="waves-account" aria-label="Account">
       <dl>
-        {facts(seen).map(({ name, value, unit, meaning }) => (
+        {facts(seen).map(({ name, value, power, unit, meaning }) => (
           <div key={name} title={meaning}>
             <dt>{name}</dt>
             <dd>
-              {value} <span className="unit">{unit}</span>
+              {value}
+              {power !== null && <sup>{power}</sup>} <span className="unit">{unit}</span>
             </dd>
           </div>
         ))}
@@ -35,6 +37,24 @@ export function AccountFace({ seen }: { readonly seen: Seen }) {
         <button
           type="button"
           className="button"
+          disabled={seen.run.probes.length === 0 || seen.run.times.length === 0}
+          title="Every probe at every sample, as CSV"
+          onClick={() => void save('The table of the probes', () => saveProbes(seen))}
+        >
+          Save CSV
+        </button>
+        <button
+          type="button"
+          className="button"
+          title="Every cell of every pipe at the last instant, as CSV"
+          onClick={() => void save('The table of the last instant', () => saveProfile(seen))}
+        >
+          Save last instant
+        </button>
+        <button
+          type="button"
+          className="button"
+          title="What the picture shows, as PNG"
           disabled={seen.rows === 0}
           onClick={() => void save('The picture', () => savePicture(seen, state.quantity, state.span))}
         >

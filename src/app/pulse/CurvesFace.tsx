@@ -92,7 +92,7 @@ type PlotProps = {
   readonly time: number | null;
 };
 
-function Plot({ seen: { rig, run }, quantity, paints, width, height, time }: PlotProps) {
+function Plot({ seen: { rig, run, until }, quantity, paints, width, height, time }: PlotProps) {
   const { name, unit, factor, least, middle: middleWord } = QUANTITIES[quantity];
   const middle = middleOf(quantity, rig.ambient);
   const [low, high] = useMemo(() => {
@@ -105,7 +105,7 @@ function Plot({ seen: { rig, run }, quantity, paints, width, height, time }: Plo
     return roundRange(least0, most, least);
   }, [run, quantity, factor, middle, least]);
   const [inner, tall] = [width - LEFT - RIGHT, height - TOP - BOTTOM];
-  const toX = (t: number) => LEFT + (t / rig.duration) * inner;
+  const toX = (t: number) => LEFT + (t / until) * inner;
   const toY = (screen: number) => TOP + (1 - (screen - low) / (high - low)) * tall;
   const paths = useMemo(
     () =>
@@ -113,17 +113,17 @@ function Plot({ seen: { rig, run }, quantity, paints, width, height, time }: Plo
         curvePath(
           run.times,
           probe[quantity],
-          (t) => LEFT + (t / rig.duration) * inner,
+          (t) => LEFT + (t / until) * inner,
           (value) => TOP + (1 - (value * factor - low) / (high - low)) * tall,
         ),
       ),
-    [run, quantity, rig, factor, low, high, inner, tall],
+    [run, quantity, until, factor, low, high, inner, tall],
   );
-  const across = ticksIn(0, rig.duration * 1e3, Math.max(2, Math.floor(inner / 64)));
+  const across = ticksIn(0, until * 1e3, Math.max(2, Math.floor(inner / 64)));
   const up = ticksIn(low, high, Math.max(2, Math.floor(tall / 44)));
   const point = ({ currentTarget, clientX }: PointerEvent<SVGElement>) => {
     const { left } = currentTarget.getBoundingClientRect();
-    const asked = Math.min(1, Math.max(0, (clientX - left - LEFT) / inner)) * rig.duration;
+    const asked = Math.min(1, Math.max(0, (clientX - left - LEFT) / inner)) * until;
     const was = useShown.getState().cursor;
     const [probe] = run.probes;
     const pipe = Math.max(
@@ -163,6 +163,10 @@ function Plot({ seen: { rig, run }, quantity, paints, width, height, time }: Plo
       <text x={0} y={9} className="waves-name">
         {name}, {unit}
       </text>
+      <text x={LEFT + inner} y={9} className="waves-middle-word">
+        dotted: {middleWord}
+        {middle === 0 ? '' : ` ${valueText(quantity, middle, 1)}`}
+      </text>
       <text x={LEFT + inner / 2} y={height - 6} className="waves-across">
         time, ms
       </text>
@@ -177,9 +181,6 @@ function Plot({ seen: { rig, run }, quantity, paints, width, height, time }: Plo
           strokeLinejoin="round"
         />
       ))}
-      <text x={LEFT + inner} y={toY(middle) - 7} className="waves-middle-word">
-        {middleWord}
-      </text>
       {time !== null && <line className="waves-now" x1={toX(time)} x2={toX(time)} y1={TOP} y2={TOP + tall} />}
     </svg>
   );

@@ -92,7 +92,7 @@ export function PictureFace({ seen }: { readonly seen: Seen }) {
               height={Math.round(frame.wholeHeight * density)}
               style={{ width: frame.width, height: frame.wholeHeight }}
             />
-            {cursor && <Crosshair frame={frame} cursor={cursor} duration={seen.rig.duration} />}
+            {cursor && <Crosshair frame={frame} cursor={cursor} until={seen.until} />}
           </div>
         )}
       </div>
@@ -106,14 +106,14 @@ export function cursorAt(seen: Seen, frame: Frame, px: number, py: number): Curs
   const [from, to] = frame.extents[pipe]!;
   const times = seen.run.picture!.times;
   const last = seen.rows > 0 ? times[seen.rows - 1]! : 0;
-  return { pipe, x: from + share * (to - from), time: Math.min(last, pxToTime(frame, py, seen.rig.duration)) };
+  return { pipe, x: from + share * (to - from), time: Math.min(last, pxToTime(frame, py, seen.until)) };
 }
 
-type CrosshairProps = { readonly frame: Frame; readonly cursor: Cursor; readonly duration: number };
+type CrosshairProps = { readonly frame: Frame; readonly cursor: Cursor; readonly until: number };
 
-function Crosshair({ frame, cursor, duration }: CrosshairProps) {
+function Crosshair({ frame, cursor, until }: CrosshairProps) {
   const x = xToPx(frame, cursor.pipe, cursor.x);
-  const y = timeToPx(frame, cursor.time, duration);
+  const y = timeToPx(frame, cursor.time, until);
   const [first, last] = [frame.plan.panels[0]!, frame.plan.panels.at(-1)!];
   const path = `M${x} ${frame.top}v${frame.height}M${frame.left + first.left} ${y}H${frame.left + last.left + last.width}`;
   return (

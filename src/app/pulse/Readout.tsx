@@ -4,6 +4,10 @@ import { valueAt } from './sample';
 import type { Cursor, Seen } from './shown';
 import { msText } from './words';
 
+const HINT = globalThis.matchMedia?.('(pointer: coarse)').matches
+  ? 'Touch the picture to read it.'
+  : 'Point at the picture, or use the arrow keys on it, to read it.';
+
 type Props = {
   readonly seen: Seen;
   readonly quantity: Quantity;
@@ -30,7 +34,7 @@ export function Readout({ seen, quantity, cursor, aloud }: Props) {
           })}
         </>
       ) : (
-        <span className="quiet">Point at the picture, or use the arrow keys on it, to read it.</span>
+        <span className="quiet">{HINT}</span>
       )}
     </p>
   );

@@ -39,15 +39,15 @@ export function drawPicture(pen: Pen, seen: Seen, frame: Frame, look: Look): voi
   drawLegend(pen, frame, look);
 }
 
-function drawTime(pen: Pen, { rig }: Seen, frame: Frame, { theme }: Look): void {
+function drawTime(pen: Pen, { until }: Seen, frame: Frame, { theme }: Look): void {
   const { quiet, rule } = TOKENS[theme];
   const most = Math.max(2, Math.min(10, Math.floor(frame.height / 40)));
-  const { at, decimals } = ticksIn(0, rig.duration * 1e3, most);
+  const { at, decimals } = ticksIn(0, until * 1e3, most);
   pen.strokeStyle = rule;
   pen.fillStyle = quiet;
   pen.textAlign = 'right';
   for (const ms of at) {
-    const y = Math.round(timeToPx(frame, ms / 1e3, rig.duration)) + 0.5;
+    const y = Math.round(timeToPx(frame, ms / 1e3, until)) + 0.5;
     line(pen, frame.left - 5, y, frame.left, y);
     pen.fillText(tickText(ms, decimals), frame.left - 8, y);
   }
@@ -72,7 +72,7 @@ function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number)
   pen.fillRect(left, frame.top, width, frame.height);
   const [w, h] = [Math.max(1, Math.round(width * density)), Math.max(1, Math.round(frame.height * density))];
   const scale = { middle: colours.middle / factor, half: colours.half / factor };
-  const { rgba } = paintPipe(picture, seen.rows, pipe, quantity, scale, seen.rig.duration, theme, w, h);
+  const { rgba } = paintPipe(picture, seen.rows, pipe, quantity, scale, seen.until, theme, w, h);
   const layer = document.createElement('canvas');
   layer.width = w;
   layer.height = h;

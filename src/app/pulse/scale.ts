@@ -24,7 +24,8 @@ export function ticksIn(from: number, to: number, most: number): Ticks {
   const first = Math.ceil(from / step - 1e-9);
   const last = Math.floor(to / step + 1e-9);
   const at: number[] = [];
-  for (let k = first; k <= last; k++) at.push(k * step);
+  // Never −0.
+  for (let k = first; k <= last; k++) at.push(k * step + 0);
   return { at, step, decimals: Math.max(0, -Math.floor(Math.log10(step) + 1e-9)) };
 }
 

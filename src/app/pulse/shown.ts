@@ -29,6 +29,8 @@ export type Seen = {
   readonly rows: number;
   readonly progress: Progress;
   readonly ending: Ending | null;
+  /** To where time is drawn, s: the duration, or as far as a run came that is over. */
+  readonly until: number;
 };
 
 /** Where the picture is read: which pipe, m from its start, s. */
@@ -79,16 +81,25 @@ export function afterAnswer(now: Shown, answer: Answer | null): Shown {
     rows: rowsOf(run),
     progress: answer.progress,
     ending: 'run' in answer ? answer.ending : null,
+    until: untilOf(now.rig, run, 'run' in answer ? answer.ending : null),
   };
   return { ...now, standing, seen, cursor: now.seen?.rig === now.rig ? now.cursor : null };
 }
+
+/** Of a run that was ended early the rest would be empty, and what there is a thin line. */
+function untilOf({ duration }: Rig, { picture }: RigRun, over: Ending | null): number {
+  if (!over || over.how === 'whole') return duration;
+  return picture?.times.at(-1) || duration;
+}
+
+const over = (seen: Seen): Seen =>
+  seen.ending ? seen : { ...seen, ending: { how: 'ended' }, until: untilOf(seen.rig, seen.run, { how: 'ended' }) };
 
 const ending = ({ standing }: Shown): boolean => standing.is === 'running' && standing.ending;
 
 /** What was there of this rig is all there will be. */
 function afterForce(now: Shown): Shown {
-  const seen = now.seen && now.seen.ending === null ? { ...now.seen, ending: { how: 'ended' } as const } : now.seen;
-  return { ...now, seen, standing: { is: 'ended' } };
+  return { ...now, seen: now.seen && over(now.seen), standing: { is: 'ended' } };
 }
 
 /** A run that broke off leaves what it had: said to be no more than that. */
@@ -103,8 +114,7 @@ export function followRig(asked: Asked, make: typeof createFollower = createFoll
   follower ??= make((answer) => useShown.setState(afterAnswer(useShown.getState(), answer)));
   const { seen } = useShown.getState();
   // Of a run that another takes the place of, nothing more comes.
-  const stays = seen && seen.ending === null ? { ...seen, ending: { how: 'ended' } as const } : seen;
-  useShown.setState({ asked, rig: null, seen: stays, standing: { is: 'reading' } });
+  useShown.setState({ asked, rig: null, seen: seen && over(seen), standing: { is: 'reading' } });
   follower.follow(asked.text, PICTURE_ROWS);
 }
 

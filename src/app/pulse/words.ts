@@ -6,36 +6,55 @@ import type { Seen } from './shown';
 /** ms with as many decimals as tell a thousandth of the whole. */
 export const msText = (time: number, duration: number): string => (time * 1e3).toFixed(decimalsFor(duration * 1e3));
 
-/** In an order of magnitude that can be read: 3.1e-16 as "3.1 × 10⁻¹⁶". */
-export function powerText(value: number): string {
-  if (value === 0 || !Number.isFinite(value)) return String(value);
+/** In an order of magnitude that can be read: 3.1e-16 as 3.1 × 10 to the −16. */
+export function powerOf(value: number): Pick<Fact, 'value' | 'power'> {
+  if (value === 0 || !Number.isFinite(value)) return { value: String(value).replace('-', '−'), power: null };
   const [times, power] = value.toExponential(1).split('e') as [string, string];
-  const raised = [...String(Number(power))].map((c) => '⁻⁰¹²³⁴⁵⁶⁷⁸⁹'['-0123456789'.indexOf(c)]).join('');
-  return `${times.replace('-', '−')} × 10${raised}`;
+  return { value: `${times.replace('-', '−')} × 10`, power: String(Number(power)).replace('-', '−') };
 }
 
 const count = (n: number): string => n.toLocaleString('en-GB').replaceAll(',', ' ');
 
-export type Fact = { readonly name: string; readonly value: string; readonly unit: string; readonly meaning: string };
+export type Fact = {
+  readonly name: string;
+  readonly value: string;
+  /** Written raised behind it. */
+  readonly power: string | null;
+  readonly unit: string;
+  readonly meaning: string;
+};
 
 /** The account of a run. */
 export function facts({ run, progress }: Pick<Seen, 'run' | 'progress'>): readonly Fact[] {
   const { mass, energy, steps, retries, cellUpdates } = run;
   const meaning = 'final − initial + what left − what came in, relative to the initial';
   return [
-    { name: 'Mass drift', value: powerText(mass.drift), unit: '', meaning },
+    { name: 'Mass drift', ...powerOf(mass.drift), unit: '', meaning },
     {
       name: 'Energy drift',
-      value: powerText(energy.drift),
+      ...powerOf(energy.drift),
       unit: '',
       meaning: `${meaning}; heat from walls counts as in`,
     },
-    { name: 'Steps', value: count(steps), unit: '', meaning: 'of time' },
-    { name: 'Done again', value: count(retries), unit: '', meaning: 'steps that failed and were done again, smaller' },
-    { name: 'Took', value: progress.spent.toFixed(2), unit: 's', meaning: 'in the solver, on this machine' },
+    { name: 'Steps', value: count(steps), power: null, unit: '', meaning: 'of time' },
+    {
+      name: 'Done again',
+      value: count(retries),
+      power: null,
+      unit: '',
+      meaning: 'steps that failed and were done again, smaller',
+    },
+    {
+      name: 'Took',
+      value: progress.spent.toFixed(2),
+      power: null,
+      unit: 's',
+      meaning: 'in the solver, on this machine',
+    },
     {
       name: 'Pace',
       value: paceText(cellUpdates, progress.spent),
+      power: null,
       unit: 'million cell updates/s',
       meaning: 'cells times steps, millions a second',
     },

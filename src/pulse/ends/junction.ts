@@ -10,7 +10,10 @@ import { Wave } from './wave';
 
 /** Of the pressure: a smaller step leaves nothing to be gained. */
 const CLOSE = 1e-13;
-const MOST = 60;
+/** Of the step before: more than that, and the balance has a corner between (a stream that turns round), so the bracket is halved. */
+const SHRINKS = 0.7;
+const COARSE = 1e-6;
+const MOST = 100;
 
 export function equalPressureJunction(planes: Planes, at: readonly number[]): End {
   const junction = new Junction(planes, at);
@@ -48,6 +51,7 @@ export class Junction {
     let p = this.guess();
     let low = 0;
     let high = Infinity;
+    let before = Infinity;
     for (let n = 0; n < MOST; n++) {
       this.balance(p);
       const { excess } = this;
@@ -56,8 +60,11 @@ export class Junction {
       if (!(Math.abs(step) > CLOSE * p)) break;
       if (excess > 0) low = p;
       else high = p;
+      const size = Math.abs(step);
       p += step;
-      if (!(p > low && p < high)) p = high < Infinity ? 0.5 * (low + high) : 2 * low;
+      const slow = size > SHRINKS * before && size > COARSE * p && high < Infinity;
+      if (slow || !(p > low && p < high)) p = high < Infinity ? 0.5 * (low + high) : 2 * low;
+      before = size;
     }
     this.write();
   }

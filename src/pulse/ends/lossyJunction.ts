@@ -84,6 +84,7 @@ class LossyJunction extends Junction {
     }
     let low = 0;
     let high = sonic;
+    let before = Infinity;
     let v = Math.min(-wave.u, sonic);
     for (let n = 0; ; n++) {
       const temperature = v < sonic ? mixture.temperatureAt(v) : mixture.sonicTemperature;
@@ -111,8 +112,11 @@ class LossyJunction extends Junction {
       }
       if (excess < 0) low = v;
       else high = v;
+      const size = Math.abs(step);
       v += step;
-      if (!(v > low && v < high)) v = v >= high && high === sonic ? sonic : 0.5 * (low + high);
+      const slow = size > 0.7 * before && size > 1e-6 * sonic;
+      if (slow || !(v > low && v < high)) v = !slow && v >= high && high === sonic ? sonic : 0.5 * (low + high);
+      before = size;
     }
   }
 }

@@ -9,8 +9,8 @@ import { writeEntering, writeLeaving, writeWall } from './flux';
 import type { Planes } from './planes';
 import type { Wave } from './wave';
 
-/** Steps below this share of the speed of sound leave nothing to be gained. */
-const CLOSE = 1e-13;
+/** Of the unknown: after a step as small as this the next would be lost in rounding. */
+const CLOSE = 1e-8;
 const MOST = 60;
 
 /** The gas in the room, at rest. */
@@ -60,6 +60,7 @@ function enterThrough(planes: Planes, wave: Wave, room: Room, share: number): vo
   if (!(w < sonic)) w = sonic;
   let low = 0;
   let high = sonic;
+  let last = false;
   for (let n = 0; n < MOST; n++) {
     const cold = temperature - (0.5 * w * w) / heat;
     const p = room.pressure * (cold / temperature) ** power;
@@ -76,15 +77,17 @@ function enterThrough(planes: Planes, wave: Wave, room: Room, share: number): vo
     const perSpeed =
       (share * temperature + (w * v) / heat - (0.5 * share * v * v) / heat) / (cold + (share * w * v) / heat);
     const step = -excess / (perSpeed - wave.slope * density * w);
-    if (!(Math.abs(step) > CLOSE * sonic) || n === MOST - 1) {
+    if (last || n === MOST - 1) {
       const mass = share * density * w;
       const thin = v > 0 ? mass / v : density;
       writeEntering(planes, wave.plane, mass, v, thin, p, room.enthalpy, room.fractions);
       return;
     }
+    last = !(Math.abs(step) > CLOSE * w);
     if (excess < 0) low = w;
     else high = w;
     w += step;
+    if (last) continue;
     if (w >= high) w = high === sonic ? sonic : 0.5 * (low + high);
     else if (w <= low) w = 0.5 * (low + high);
   }
@@ -133,10 +136,10 @@ export function receive(
     wave.behind(p);
     const excess = v + wave.u;
     const step = excess / (v / (p + mass * v * perHeat) - wave.slope);
-    if (!(Math.abs(step) > CLOSE * p)) break;
     if (excess > 0) low = p;
     else high = p;
     p += step;
+    if (!(Math.abs(step) > CLOSE * p)) break;
     if (p <= low || p >= high) p = high < Infinity ? 0.5 * (low + high) : 2 * low;
   }
   return p;
@@ -177,19 +180,25 @@ function findLeaving(wave: Wave, outside: number, share: number, most: number): 
     (square * sound + Math.sqrt(square * square * sound * sound + 2 * (1 - square) * square * drive));
   let low = 0;
   let high = most;
+  let last = false;
+  let before = Infinity;
   if (!(u > low && u < high)) u = 0.5 * high;
   for (let n = 0; n < MOST; n++) {
     wave.atVelocity(u);
+    if (last) return;
     const flow = wave.rho * u;
     const through = throat(wave, outside);
     const excess = flow * flow - square * through;
     const flowSlope = wave.rho + (u * wave.rhoSlope) / wave.slope;
     const step = -excess / (2 * flow * flowSlope - square * wave.throatSlope);
-    if (!(Math.abs(step) > CLOSE * sound * (u < sound ? u / sound : 1)) || n === MOST - 1) return;
+    last = !(Math.abs(step) > CLOSE * u);
     if (excess < 0) low = u;
     else high = u;
     u += step;
-    if (!(u > low && u < high)) u = 0.5 * (low + high);
+    // Where the throat chokes the squares have a corner, over which steps could go to and fro.
+    const size = Math.abs(step);
+    if (!last && (size > 0.7 * before || !(u > low && u < high))) u = 0.5 * (low + high);
+    before = size;
   }
 }
 

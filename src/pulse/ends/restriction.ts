@@ -10,7 +10,8 @@ import { receive, speedOf, throat } from './orifice';
 import { type End, type Planes, storesNothing } from './planes';
 import { Wave } from './wave';
 
-const CLOSE = 1e-13;
+/** Of the velocity: after a step as small as this the next would be lost in rounding. */
+const CLOSE = 1e-8;
 const MOST = 60;
 
 /** @param hole effective area; where it is larger than the smaller pipe's, that of the pipe counts */
@@ -36,7 +37,11 @@ export function restrictionEnd(planes: Planes, at: readonly number[], hole: Open
 /** No faster than sonic, or than what is left behind a shock that stands on the plane. */
 function fastest(up: Wave, supersonic: boolean): void {
   if (supersonic) up.behind(up.standing());
-  else up.leaveSonic();
+  else {
+    up.leaveSonic();
+    // The same state, with its slopes.
+    if (up.u > 0) up.atVelocity(up.u);
+  }
 }
 
 function passOn(planes: Planes, up: Wave, down: Wave, open: number, fractions: Float64Array): void {
@@ -50,10 +55,19 @@ function passOn(planes: Planes, up: Wave, down: Wave, open: number, fractions: F
   const supersonic = up.velocity >= sound;
   fastest(up, supersonic);
   const most = up.u;
+  if (!(most > 0)) {
+    // Both run away from the plate faster than they can follow.
+    up.atVelocity(0);
+    writeWall(planes, up);
+    writeWall(planes, down);
+    return;
+  }
   let u = most;
   let p = down.p;
   let low = 0;
   let high = most;
+  let last = false;
+  let before = Infinity;
   if (!supersonic) {
     const drive =
       up.pressure - down.pressure + density * sound * up.velocity - down.density * down.sound * down.velocity;
@@ -70,17 +84,20 @@ function passOn(planes: Planes, up: Wave, down: Wave, open: number, fractions: F
     p = receive(down, onward, stagnation, gamma, gasConstant, p, (onward * sonic) / gamma);
     const through = throat(up, p);
     const excess = flow * flow - square * through;
-    if (u === most && !(excess > 0)) break;
+    if (last || (u === most && !(excess > 0))) break;
     const flowSlope = up.rho + (u * up.rhoSlope) / up.slope;
     const v = speedOf(onward, p, stagnation, gamma, gasConstant);
     const stiff = v / (p + (onward * v * (gamma - 1)) / gamma) - down.slope;
     const back = (spread * flowSlope * (v / onward)) / stiff;
     const step = -excess / (2 * flow * flowSlope - square * (up.throatSlope + up.throatBack * back));
-    if (!(Math.abs(step) > CLOSE * u)) break;
+    last = !(Math.abs(step) > CLOSE * u);
     if (excess < 0) low = u;
     else high = u;
     u += step;
-    if (!(u > low && u < high)) u = u >= high && high === most ? most : 0.5 * (low + high);
+    // Where the throat chokes the squares have a corner, over which steps could go to and fro.
+    const slow = Math.abs(step) > 0.7 * before;
+    before = Math.abs(step);
+    if (!last && (slow || !(u > low && u < high))) u = !slow && u >= high && high === most ? most : 0.5 * (low + high);
     if (u === most) fastest(up, supersonic);
   }
   // The hole swallows the shock: the stream stays supersonic up to the plate.

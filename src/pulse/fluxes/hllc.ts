@@ -1,7 +1,8 @@
 /**
  * What passes between two states that meet: the approximate Riemann solver HLLC (Toro, Spruce & Speares, Shock Waves 4 (1994) 25),
- * which keeps contacts and resting gas exactly, with Einfeldt's outer speeds (SIAM J. Numer. Anal. 25 (1988) 294), which keep
- * density and pressure positive. It asks a state's internal energy and ratio of heats, and of no gas in particular.
+ * which keeps contacts and resting gas exactly, with outer speeds after Einfeldt (SIAM J. Numer. Anal. 25 (1988) 294), but both
+ * sides weighed alike: two square roots less, as robust, and within 4 % as sharp (NOTES.md of the scheme). It asks a state's
+ * internal energy and ratio of heats, and of no gas in particular.
  */
 import { type FaceState, SIDE } from '../equations/gas';
 import { type Fluxes, PASSED } from '../scheme/state';
@@ -21,12 +22,9 @@ export function hllc({ state }: FaceState, { passed }: Fluxes, from: number, to:
     const o = PASSED * f;
     const a2l = (state[l + 4]! * pl) / rl;
     const a2r = (state[r + 4]! * pr) / rr;
-    const wl = Math.sqrt(rl);
-    const wr = Math.sqrt(rr);
-    const share = wl / (wl + wr);
     const du = ur - ul;
-    const um = ur - share * du;
-    const am = Math.sqrt(a2r + share * (a2l - a2r) + 0.5 * share * (1 - share) * du * du);
+    const um = 0.5 * (ul + ur);
+    const am = Math.sqrt(0.5 * (a2l + a2r) + 0.125 * du * du);
     const sl = Math.min(ul - Math.sqrt(a2l), um - am);
     const sr = Math.max(ur + Math.sqrt(a2r), um + am);
     if (sr > fastest) fastest = sr;

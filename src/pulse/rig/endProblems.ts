@@ -47,6 +47,10 @@ function placesOf(end: ShapedEnd, path: string): { place: Place; path: string }[
 
 function ownProblems(end: ShapedEnd, path: string): Refusal[] {
   if (end.kind === 'junction') return junctionProblems(end, path);
+  if (end.kind === 'open' && end.area === undefined && end.dischargeCoefficient !== undefined) {
+    const allowed = 'an "area" beside it, the hole that it is of, or none: the full bore is as wide as the pipe';
+    return [{ path: `${path}/dischargeCoefficient`, found: `${end.dischargeCoefficient} without a hole`, allowed }];
+  }
   const area = 'area' in end ? end.area : undefined;
   if (!Array.isArray(area)) return [];
   return area.flatMap(([time], line): Refusal[] => {

@@ -45,79 +45,104 @@ export function predict(
   const half = (0.5 * dt) / pipe.spacing;
   const halfStep = 0.5 * dt;
   const last = end - 1;
-  const plane = 2 * ahead;
+  predictAtEnds(grid, pipe, cells, planes, sides, dt);
 
-  let rho = state[STATE * first]!;
-  let u = state[STATE * first + 1]!;
-  let p = state[STATE * first + 2]!;
-  // Differences per cell: to the plane, half a cell away, and from cell to cell.
-  let dRho = 2 * (rho - planes.planeDensity[plane]!);
-  let dU = 2 * (u + planes.planeVelocity[plane]!);
-  let dP = 2 * (p - planes.planePressure[plane]!);
-  for (let i = first; i < end; i++) {
+  let rho = state[STATE * (first + 1)]!;
+  let u = state[STATE * (first + 1) + 1]!;
+  let p = state[STATE * (first + 1) + 2]!;
+  let dRho = rho - state[STATE * first]!;
+  let dU = u - state[STATE * first + 1]!;
+  let dP = p - state[STATE * first + 2]!;
+  for (let i = first + 1; i < last; i++) {
     const next = STATE * (i + 1);
     const stiff = state[next - 1]! * p;
-    let nextRho: number;
-    let nextU: number;
-    let nextP: number;
-    let sRho: number;
-    let sU: number;
-    let sP: number;
-    if (i > first && i < last) {
-      nextRho = state[next]!;
-      nextU = state[next + 1]!;
-      nextP = state[next + 2]!;
-      const afterRho = nextRho - rho;
-      const afterU = nextU - u;
-      const afterP = nextP - p;
-      sRho = limited(dRho, afterRho);
-      sU = limited(dU, afterU);
-      sP = limited(dP, afterP);
-      dRho = afterRho;
-      dU = afterU;
-      dP = afterP;
-    } else if (i === last) {
-      nextRho = rho;
-      nextU = u;
-      nextP = p;
-      sRho = limitedAtEnd(2 * (planes.planeDensity[plane + 1]! - rho), dRho);
-      sU = limitedAtEnd(2 * (planes.planeVelocity[plane + 1]! - u), dU);
-      sP = limitedAtEnd(2 * (planes.planePressure[plane + 1]! - p), dP);
-    } else {
-      nextRho = state[next]!;
-      nextU = state[next + 1]!;
-      nextP = state[next + 2]!;
-      sRho = limitedAtEnd(dRho, nextRho - rho);
-      sU = limitedAtEnd(dU, nextU - u);
-      sP = limitedAtEnd(dP, nextP - p);
-      dRho = nextRho - rho;
-      dU = nextU - u;
-      dP = nextP - p;
-    }
-
-    const spread = half * sU + halfStep * u * widening[i]!;
-    let midRho = rho - half * u * sRho - rho * spread;
-    let midU = u - half * (u * sU + sP / rho);
-    let midP = p - half * u * sP - stiff * spread;
-    if (!(midRho > 0.5 * Math.abs(sRho) && midP > 0.5 * Math.abs(sP))) {
-      // A line that would leave less than nothing at a face is not drawn.
-      midRho = rho;
-      midU = u;
-      midP = p;
-      sRho = 0;
-      sU = 0;
-      sP = 0;
-    }
-    const a = SIDE * (2 * (i + ahead) + 1);
-    out[a] = midRho - 0.5 * sRho;
-    out[a + 1] = midU - 0.5 * sU;
-    out[a + 2] = midP - 0.5 * sP;
-    out[a + SIDE] = midRho + 0.5 * sRho;
-    out[a + SIDE + 1] = midU + 0.5 * sU;
-    out[a + SIDE + 2] = midP + 0.5 * sP;
+    const nextRho = state[next]!;
+    const nextU = state[next + 1]!;
+    const nextP = state[next + 2]!;
+    const afterRho = nextRho - rho;
+    const afterU = nextU - u;
+    const afterP = nextP - p;
+    const sRho = limited(dRho, afterRho);
+    const sU = limited(dU, afterU);
+    const sP = limited(dP, afterP);
+    lay(out, SIDE * (2 * (i + ahead) + 1), half, halfStep * widening[i]!, rho, u, p, stiff, sRho, sU, sP);
+    dRho = afterRho;
+    dU = afterU;
+    dP = afterP;
     rho = nextRho;
     u = nextU;
     p = nextP;
+  }
+}
+
+/** The first and the last cell, which have a plane on one side. */
+function predictAtEnds(
+  grid: Grid,
+  pipe: PipeGrid,
+  cells: CellState,
+  planes: Planes,
+  sides: FaceState,
+  dt: number,
+): void {
+  const { state } = cells;
+  const half = (0.5 * dt) / pipe.spacing;
+  for (let side = 0; side < 2; side++) {
+    const plane = 2 * pipe.ahead + side;
+    // +1 where x leads out of the pipe.
+    const sign = side === 0 ? -1 : 1;
+    const i = side === 0 ? pipe.first : pipe.end - 1;
+    const s = STATE * i;
+    const n = s - sign * STATE;
+    const rho = state[s]!;
+    const u = state[s + 1]!;
+    const p = state[s + 2]!;
+    // Differences per cell in the direction of x; the plane is half a cell away.
+    const sRho = limitedAtEnd(2 * sign * (planes.planeDensity[plane]! - rho), sign * (rho - state[n]!));
+    const sU = limitedAtEnd(2 * (planes.planeVelocity[plane]! - sign * u), sign * (u - state[n + 1]!));
+    const sP = limitedAtEnd(2 * sign * (planes.planePressure[plane]! - p), sign * (p - state[n + 2]!));
+    const stiff = state[s + 3]! * p;
+    const place = SIDE * (2 * (i + pipe.ahead) + 1);
+    lay(sides.state, place, half, 0.5 * dt * grid.widening[i]!, rho, u, p, stiff, sRho, sU, sP);
+  }
+}
+
+/** One cell's line, half a step ahead, read off at both its faces. `stiff`: γp. */
+function lay(
+  out: Float64Array,
+  at: number,
+  half: number,
+  widening: number,
+  rho: number,
+  u: number,
+  p: number,
+  stiff: number,
+  sRho: number,
+  sU: number,
+  sP: number,
+): void {
+  const spread = half * sU + widening * u;
+  const midRho = rho - half * u * sRho - rho * spread;
+  const midU = u - half * (u * sU + sP / rho);
+  const midP = p - half * u * sP - stiff * spread;
+  const halfRho = 0.5 * sRho;
+  const halfU = 0.5 * sU;
+  const halfP = 0.5 * sP;
+  const next = at + SIDE;
+  if (midRho > Math.abs(halfRho) && midP > Math.abs(halfP)) {
+    out[at] = midRho - halfRho;
+    out[at + 1] = midU - halfU;
+    out[at + 2] = midP - halfP;
+    out[next] = midRho + halfRho;
+    out[next + 1] = midU + halfU;
+    out[next + 2] = midP + halfP;
+  } else {
+    // A line that would leave less than nothing at a face is not drawn.
+    out[at] = rho;
+    out[at + 1] = u;
+    out[at + 2] = p;
+    out[next] = rho;
+    out[next + 1] = u;
+    out[next + 2] = p;
   }
 }
 

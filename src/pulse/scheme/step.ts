@@ -1,6 +1,6 @@
 /**
  * One step of a whole network in time: predict, pass, add up, and look whether what came out is a state of a gas. A step that
- * fails is done again at half its length; what stood before is kept until a step stands. Nothing is allocated here.
+ * fails is done again at half its length, or as much as a wave that was too fast for it allows; what stood before is kept until a step stands. Nothing is allocated here.
  */
 import type { End, Planes } from '../ends/planes';
 import { type CellState, type FaceState, type Gas, SIDE, SIDE_GAMMA, STATE } from '../equations/gas';
@@ -42,6 +42,8 @@ export type Stand = {
   /** From all walls since the start, J. */
   heated: number;
   retries: number;
+  /** What share of a step that failed is tried next. */
+  shorter: number;
   /** The cell that failed the last attempt, or −1. */
   failed: number;
 };
@@ -56,6 +58,7 @@ export function standOf({ grid, gas }: Network): Stand {
     energyOut: new Float64Array(2 * grid.pipes.length),
     heated: 0,
     retries: 0,
+    shorter: 0.5,
     failed: -1,
   };
 }
@@ -83,9 +86,10 @@ function fastestWave({ state }: CellState, from: number, to: number): number {
 /** Goes on from `time` by at most `dt`. Answers the step taken, or 0 where none stands: `stand.failed` then names the cell. */
 export function advance(network: Network, stand: Stand, time: number, dt: number): number {
   for (let halving = 0; halving <= MOST_HALVINGS; halving++) {
+    stand.shorter = 0.5;
     if (attempt(network, stand, time, dt)) return dt;
     stand.retries++;
-    dt *= 0.5;
+    dt *= stand.shorter;
   }
   return 0;
 }
@@ -107,6 +111,7 @@ function attempt(network: Network, stand: Stand, time: number, dt: number): bool
     // A wave born within the step may be faster than any before it.
     if (!(fastest * dt <= pipe.spacing)) {
       stand.failed = pipe.first;
+      stand.shorter = Math.max(0.5, (0.98 * pipe.spacing) / (fastest * dt));
       return false;
     }
     if (carried > 0) flux.carry(sides, passed, from + 1, to, carried);

@@ -23,17 +23,23 @@ export function laminarFactor(reynolds: number): number {
   return reynolds > CREEPING ? 16 / reynolds : 16 / CREEPING;
 }
 
-/** Fanning's factor by Haaland. @param relative roughness height / diameter */
-export function haalandFactor(reynolds: number, relative: number): number {
-  const root = -3.6 * Math.log10((relative / 3.7) ** 1.11 + 6.9 / reynolds);
+/** What roughness adds in Haaland's formula: worked out once for each place. @param relative roughness height / diameter */
+export const roughnessTerm = (relative: number): number => (relative / 3.7) ** 1.11;
+
+/** −3.6 log₁₀, of a natural logarithm. */
+const PER_LOG = -3.6 / Math.LN10;
+
+/** Fanning's factor by Haaland. @param roughness a `roughnessTerm` */
+export function haalandFactor(reynolds: number, roughness: number): number {
+  const root = PER_LOG * Math.log(roughness + 6.9 / reynolds);
   return 1 / (root * root);
 }
 
 /** Fanning's factor at any Reynolds number from 0 on: from laminar to turbulent by a cubic that leaves and arrives level. */
-export function fanningFactor(reynolds: number, relative: number): number {
+export function fanningFactor(reynolds: number, roughness: number): number {
   if (!(reynolds > LAMINAR)) return laminarFactor(reynolds);
-  if (reynolds >= TURBULENT) return haalandFactor(reynolds, relative);
+  if (reynolds >= TURBULENT) return haalandFactor(reynolds, roughness);
   const part = (reynolds - LAMINAR) / (TURBULENT - LAMINAR);
   const turbulent = part * part * (3 - 2 * part);
-  return (1 - turbulent) * laminarFactor(reynolds) + turbulent * haalandFactor(reynolds, relative);
+  return (1 - turbulent) * laminarFactor(reynolds) + turbulent * haalandFactor(reynolds, roughness);
 }

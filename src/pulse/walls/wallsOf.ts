@@ -3,7 +3,7 @@ import { STATE, VELOCITY } from '../equations/gas';
 import type { Rig, RigPipe } from '../rig/types';
 import type { Grid } from '../scheme/grid';
 import type { FactorLaw, Walls } from '../scheme/walls';
-import { airViscosity, fanningFactor } from './friction';
+import { airViscosity, fanningFactor, roughnessTerm } from './friction';
 import { COLBURN } from './heat';
 
 export function wallsOf({ pipes }: Rig, grid: Grid): Walls {
@@ -27,12 +27,13 @@ export function wallsOf({ pipes }: Rig, grid: Grid): Walls {
 
 function lawOf({ friction }: RigPipe, { diameter }: Grid): FactorLaw | null {
   if (typeof friction === 'number') return null;
+  const terms = diameter.map((across) => roughnessTerm(friction.roughness / across));
   return ({ first, end }, { state, temperature }, factor) => {
     for (let i = first; i < end; i++) {
       const across = diameter[i]!;
       const reynolds =
         (state[STATE * i]! * Math.abs(state[STATE * i + VELOCITY]!) * across) / airViscosity(temperature[i]!);
-      factor[i] = fanningFactor(reynolds, friction.roughness / across);
+      factor[i] = fanningFactor(reynolds, terms[i]!);
     }
   };
 }

@@ -392,6 +392,13 @@ const extended: readonly Line[] = [
     /\[0, 0, 0\]/,
     /some length/,
   ],
+  [
+    'a coefficient of no hole',
+    drop('ends/0/area'),
+    'ends/0/dischargeCoefficient',
+    /0\.9 without a hole/,
+    /an "area" beside it/,
+  ],
 ];
 
 const check = (base: () => Loose, [, spoil, path, found, allowed]: Line): void => {

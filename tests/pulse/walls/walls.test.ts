@@ -1,6 +1,12 @@
 /** What walls drag and heat: Haaland against Colebrook, laminar flow, the blend between, viscosity of air, the analogy for heat. */
 import { describe, expect, it } from 'vitest';
-import { airViscosity, fanningFactor, haalandFactor, laminarFactor } from '../../../src/pulse/walls/friction';
+import {
+  airViscosity,
+  fanningFactor,
+  haalandFactor,
+  laminarFactor,
+  roughnessTerm,
+} from '../../../src/pulse/walls/friction';
 import { heatTransferCoefficient } from '../../../src/pulse/walls/heat';
 import { flowValue, sourceOf } from '../../reference/flow';
 
@@ -11,39 +17,40 @@ describe(`friction, ${sourceOf('si.friction_factor')}`, () => {
   it.each(rows)(
     'Re $Re, roughness $eD: Haaland as recomputed, and within 2 % of Colebrook',
     ({ Re, eD, f_darcy, haaland }) => {
-      expect(Math.abs((4 * fanningFactor(Re, eD)) / haaland - 1)).toBeLessThan(1e-4);
-      expect(Math.abs((4 * fanningFactor(Re, eD)) / f_darcy - 1)).toBeLessThan(0.02);
+      expect(Math.abs((4 * fanningFactor(Re, roughnessTerm(eD))) / haaland - 1)).toBeLessThan(1e-4);
+      expect(Math.abs((4 * fanningFactor(Re, roughnessTerm(eD))) / f_darcy - 1)).toBeLessThan(0.02);
     },
   );
 
   it('laminar flow: 64 / Re by Darcy', () => {
-    for (const re of [1, 100, 2300]) expect(4 * fanningFactor(re, 0.01)).toBeCloseTo(64 / re, 12);
+    for (const re of [1, 100, 2300]) expect(4 * fanningFactor(re, roughnessTerm(0.01))).toBeCloseTo(64 / re, 12);
   });
 
   it('is finite at rest and at what is not a number, and drags nothing there', () => {
-    for (const re of [0, -1, NaN, Number.MIN_VALUE]) expect(fanningFactor(re, 0.01)).toBe(16);
-    expect(fanningFactor(Infinity, 0.01)).toBeCloseTo(haalandFactor(1e12, 0.01), 9);
+    for (const re of [0, -1, NaN, Number.MIN_VALUE]) expect(fanningFactor(re, roughnessTerm(0.01))).toBe(16);
+    expect(fanningFactor(Infinity, roughnessTerm(0.01))).toBeCloseTo(haalandFactor(1e12, roughnessTerm(0.01)), 9);
   });
 
   it('goes from laminar to turbulent without a jump or a kink, between the two', () => {
     for (const relative of [0, 0.001, 0.02]) {
       for (const re of [2300, 4000]) {
         const step = 1e-3;
-        const [a, b, c] = [re - step, re, re + step].map((at) => fanningFactor(at, relative));
+        const [a, b, c] = [re - step, re, re + step].map((at) => fanningFactor(at, roughnessTerm(relative)));
         expect(Math.abs(c! - b!) + Math.abs(b! - a!)).toBeLessThan(1e-7);
         // A kink of the size of the laws' slopes would be near 1e-5 per unit of Re.
         expect(Math.abs((c! - b! - (b! - a!)) / step)).toBeLessThan(1e-7);
       }
       for (let re = 2300; re <= 4000; re += 50) {
-        const [low, high] = [laminarFactor(re), haalandFactor(re, relative)].sort((a, b) => a - b);
-        expect(fanningFactor(re, relative)).toBeGreaterThanOrEqual(low! * (1 - 1e-12));
-        expect(fanningFactor(re, relative)).toBeLessThanOrEqual(high! * (1 + 1e-12));
+        const [low, high] = [laminarFactor(re), haalandFactor(re, roughnessTerm(relative))].sort((a, b) => a - b);
+        expect(fanningFactor(re, roughnessTerm(relative))).toBeGreaterThanOrEqual(low! * (1 - 1e-12));
+        expect(fanningFactor(re, roughnessTerm(relative))).toBeLessThanOrEqual(high! * (1 + 1e-12));
       }
     }
   });
 
   it('rougher walls drag more', () => {
-    for (const re of [3000, 1e4, 1e6]) expect(fanningFactor(re, 0.01)).toBeGreaterThan(fanningFactor(re, 0.001));
+    for (const re of [3000, 1e4, 1e6])
+      expect(fanningFactor(re, roughnessTerm(0.01))).toBeGreaterThan(fanningFactor(re, roughnessTerm(0.001)));
   });
 });
 
@@ -86,7 +93,7 @@ describe('heat by the analogy of Reynolds and Colburn', () => {
     for (const { mdot, D, mu, k, Re, Pr, h } of flowValue<HeatRow[]>('si.pipe_htc')) {
       const massFlow = mdot / (0.25 * Math.PI * D * D);
       expect(Math.abs((massFlow * D) / mu / Re - 1)).toBeLessThan(1e-4);
-      const ours = heatTransferCoefficient(fanningFactor(Re, 0), massFlow, (Pr * k) / mu);
+      const ours = heatTransferCoefficient(fanningFactor(Re, roughnessTerm(0)), massFlow, (Pr * k) / mu);
       expect(Math.abs(ours / h.DittusBoelter - 1)).toBeLessThan(0.25);
     }
   });

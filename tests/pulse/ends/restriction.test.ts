@@ -1,0 +1,78 @@
+/** A plate between two pipes: isentropic where it should be, transparent where it is none, choked where it must. */
+import { expect, test } from 'vitest';
+import { perfectGas } from '../../../src/pulse/equations/perfectGas';
+import { air, ambient, atRest, behindShock, machOnPlane, passed } from './planeSet';
+import { choked, orifices, shockIntoHalf } from './published';
+
+const hole = (area: number, dischargeCoefficient = 1) => ({ kind: 'restriction', area, dischargeCoefficient }) as const;
+
+test.each(shockIntoHalf)('a shock of Mach $mach runs isentropically into half the area', ({ mach, ...expected }) => {
+  const planes = passed(air, [behindShock(1, mach), atRest(0.5)], hole(0.5));
+  expect(Math.abs(planes.planePressure[0]! / ambient.pressure - expected.wide)).toBeLessThan(6e-6);
+  expect(Math.abs(planes.planePressure[2]! / ambient.pressure - expected.narrow)).toBeLessThan(6e-6);
+  expect(Math.abs(planes.planeVelocity[0]! / expected.arriving - 1)).toBeLessThan(1e-5);
+  expect(Math.abs(-planes.planeVelocity[2]! / expected.leaving - 1)).toBeLessThan(1e-5);
+});
+
+test.each(orifices)('between two wide pipes, from $pressure to $behind Pa', (row) => {
+  const gas = perfectGas(row.gamma, row.gasConstant);
+  const high = { area: 1000, pressure: row.pressure, temperature: row.temperature, velocity: 0 };
+  const low = { ...high, pressure: row.behind, temperature: 500 };
+  const one = passed(gas, [high, low], hole(2e-4, 0.5));
+  expect(Math.abs((one.massFlux[0]! * 1000) / row.mass - 1)).toBeLessThan(1e-5);
+  const other = passed(gas, [low, high], hole(2e-4, 0.5));
+  expect(Math.abs((other.massFlux[2]! * 1000) / row.mass - 1)).toBeLessThan(1e-5);
+});
+
+test.each(choked)('chokes as the tables say, γ $gamma', ({ gamma, flow }) => {
+  const high = { area: 1000, pressure: 1e6, temperature: 900, velocity: 0 };
+  const planes = passed(perfectGas(gamma, 287), [high, { ...high, area: 1e-3, pressure: 1e4 }], hole(1e-4));
+  expect(Math.abs((planes.massFlux[0]! * 1000 * Math.sqrt(287 * 900)) / 100 / flow - 1)).toBeLessThan(1e-5);
+});
+
+test('as wide as the narrower pipe downstream of it, it is the junction at one pressure where bores are equal', () => {
+  for (const velocity of [0.5, 30, 200]) {
+    const insides = [
+      { ...atRest(1e-3), velocity, temperature: 600 },
+      { ...atRest(1e-3), temperature: 400 },
+    ];
+    const plate = passed(air, insides, hole(5e-3));
+    const none = passed(air, insides, { kind: 'junction', model: 'equal-pressure' });
+    for (const i of [0, 2]) {
+      expect(plate.massFlux[i]! / none.massFlux[i]!).toBeCloseTo(1, 9);
+      expect(plate.momentumFlux[i]! / none.momentumFlux[i]!).toBeCloseTo(1, 10);
+    }
+  }
+});
+
+test('at rest or shut it is a wall with two sides', () => {
+  const hot = { ...atRest(1e-3), temperature: 1100 };
+  const still = passed(air, [atRest(2e-3), hot], hole(1e-4));
+  for (const i of [0, 2]) {
+    expect(still.massFlux[i]).toBe(0);
+    expect(still.momentumFlux[i]).toBe(ambient.pressure);
+  }
+  const moving = { ...hot, velocity: 90 };
+  const shut = passed(air, [moving, atRest(1e-3)], hole(0));
+  expect(shut.momentumFlux[0]).toBe(passed(air, [moving], { kind: 'closed' }).momentumFlux[0]);
+  expect(shut.momentumFlux[2]).toBe(ambient.pressure);
+});
+
+test('a small hole with a small drop follows the square root of it', () => {
+  const density = ambient.pressure / (287.05 * ambient.temperature);
+  const flow = (drop: number) => {
+    const planes = passed(air, [{ ...atRest(1), pressure: ambient.pressure + drop }, atRest(1)], hole(1e-6));
+    return planes.massFlux[0]! / (1e-6 * Math.sqrt(2 * density * drop));
+  };
+  for (const drop of [1, 10, 100]) expect(Math.abs(flow(drop) - 1)).toBeLessThan(1e-3);
+});
+
+test('a supersonic stream is stopped by a small hole and goes through a wide one', () => {
+  const fast = { ...atRest(1e-3), velocity: 900 };
+  const through = passed(air, [fast, atRest(1e-3)], hole(1e-3));
+  expect(through.planePressure[0]).toBe(ambient.pressure);
+  expect(machOnPlane(through, 2)).toBeLessThan(1 + 1e-12);
+  const stopped = passed(air, [fast, atRest(1e-3)], hole(2e-4));
+  expect(machOnPlane(stopped, 0)).toBeLessThan(0.3);
+  expect(stopped.planePressure[0]).toBeGreaterThan(5 * ambient.pressure);
+});
