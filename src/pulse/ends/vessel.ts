@@ -87,13 +87,8 @@ class Vessel implements End {
   longestStep(): number {
     const { room, wave } = this;
     const inside = Math.sqrt(room.gamma * room.gasConstant * room.temperature);
-<<<<<<< HEAD
     // Before its first step the wave has met nothing yet.
     const sound = Number.isNaN(wave.sound) ? inside : Math.max(wave.sound, inside);
-=======
-    // Before the first step nothing is known of the pipe.
-    const sound = Math.max(wave.sound || inside, inside);
->>>>>>> ends
     const longest = (SHARE * this.volume) / (this.all.area[this.plane]! * sound);
     return this.hole.largest(this.begin, this.begin + longest) > 0 ? longest : Infinity;
   }
