@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { flowValue, sourceOf } from '../../reference/flow';
-import { areaOf, machs, off, pipe, placeOf, profileOf, runRig, stateAt } from './rigs';
+import { areaOf, machs, off, once, pipe, placeOf, profileOf, runRig, stateAt } from './rigs';
 
 const R = 287.05;
 const P0 = 2e5;
@@ -62,12 +62,15 @@ describe.each([1.4, 1.33])(`friction, γ = %s; ${sourceOf('gas.fanno')}`, (g) =>
   /** Fanning's, so that a flow that enters at Mach 0.2 leaves at Mach 0.8. */
   const friction = ((row(0.2).fLmax_D_darcy - row(0.8).fLmax_D_darcy) * DIAMETER) / (4 * LENGTH);
   const outside = (P0 * inlet.p_p0 * row(0.8).p_pstar) / row(0.2).p_pstar;
-  const { gas, profile } = steadyPipe(g, LENGTH, DIAMETER, 300, outside, { friction, wallTemperature: null }, 0.12);
-  const mach = machs(profile, gas);
-  const place = (M: number) => placeOf(profile, mach, M, 0, LENGTH);
-  const begin = stateAt(profile, 0, gas);
+  const steady = once(() => {
+    const { gas, profile } = steadyPipe(g, LENGTH, DIAMETER, 300, outside, { friction, wallTemperature: null }, 0.08);
+    return { gas, profile, mach: machs(profile, gas) };
+  });
+  const place = (M: number) => placeOf(steady().profile, steady().mach, M, 0, LENGTH);
+  const at = (M: number) => stateAt(steady().profile, place(M), steady().gas);
 
   it('enters at Mach 0.2', () => {
+    const begin = stateAt(steady().profile, 0, steady().gas);
     expect(off(begin.mach, 0.2)).toBeLessThan(0.005);
     expect(off(begin.p / P0, inlet.p_p0)).toBeLessThan(0.002);
     expect(off(begin.T / T0, inlet.T_T0)).toBeLessThan(0.002);
@@ -83,7 +86,7 @@ describe.each([1.4, 1.33])(`friction, γ = %s; ${sourceOf('gas.fanno')}`, (g) =>
   });
 
   it.each([0.5, 0.7])('from Mach 0.3 to %s: pressure, temperature and velocity, within 0.3 %', (M) => {
-    const [one, other] = [stateAt(profile, place(0.3), gas), stateAt(profile, place(M), gas)];
+    const [one, other] = [at(0.3), at(M)];
     expect(off(other.p / one.p, row(M).p_pstar / row(0.3).p_pstar)).toBeLessThan(0.003);
     expect(off(other.T / one.T, row(M).T_Tstar / row(0.3).T_Tstar)).toBeLessThan(0.003);
     expect(off(other.u / one.u, row(M).V_Vstar / row(0.3).V_Vstar)).toBeLessThan(0.003);
@@ -92,6 +95,7 @@ describe.each([1.4, 1.33])(`friction, γ = %s; ${sourceOf('gas.fanno')}`, (g) =>
   });
 
   it('keeps its stagnation temperature', () => {
+    const { profile, mach } = steady();
     profile.temperature.forEach((T, i) => {
       expect(off(T * (1 + ((g - 1) / 2) * mach[i]! ** 2), T0)).toBeLessThan(1e-3);
     });
@@ -106,7 +110,7 @@ describe(`printed rows of slow flow with friction; ${sourceOf('gas.table_read_fa
     const first = isentropic.find((one) => one.M === 0.1 && one.g === 1.4)!;
     // A little longer than from row to row at the far end, so that Mach 0.16 lies inside.
     const outside = (P0 * first.p_p0 * rows[3]![3] * 0.98) / rows[0]![3];
-    const { gas, profile } = steadyPipe(1.4, LENGTH, DIAMETER, 200, outside, { friction, wallTemperature: null }, 0.3);
+    const { gas, profile } = steadyPipe(1.4, LENGTH, DIAMETER, 200, outside, { friction, wallTemperature: null }, 0.2);
     const mach = machs(profile, gas);
     const [low, high] = [rows[1]!, rows[3]!];
     const [a, b] = [low, high].map(([M]) => placeOf(profile, mach, M, 0, LENGTH)) as [number, number];
@@ -131,9 +135,12 @@ describe.each([1.4, 1.33])(`heat, γ = %s; ${sourceOf('gas.rayleigh')}`, (g) => 
   const [DIAMETER, LENGTH, WALL] = [0.02, 1, 3e5];
   // What heats also drags, by the same factor. A wall of 300 000 K, which no pipe has, makes the drag next to nothing beside the heat.
   const friction = 2.3e-5 * (g / 1.4);
-  const { gas, profile } = steadyPipe(g, LENGTH, DIAMETER, 200, outside, { friction, wallTemperature: WALL }, 0.06);
-  const mach = machs(profile, gas);
-  const at = (M: number) => stateAt(profile, placeOf(profile, mach, M, 0, LENGTH), gas);
+  const steady = once(() => {
+    const { gas, profile } = steadyPipe(g, LENGTH, DIAMETER, 200, outside, { friction, wallTemperature: WALL }, 0.04);
+    return { gas, profile, mach: machs(profile, gas) };
+  });
+  const at = (M: number) =>
+    stateAt(steady().profile, placeOf(steady().profile, steady().mach, M, 0, LENGTH), steady().gas);
 
   it.each([0.5, 0.8])(
     'from Mach 0.3 to %s: stagnation temperature, temperature, pressure and velocity, within 0.5 %',
@@ -148,6 +155,7 @@ describe.each([1.4, 1.33])(`heat, γ = %s; ${sourceOf('gas.rayleigh')}`, (g) => 
   );
 
   it('the stagnation temperature rises as the analogy of Reynolds and Colburn says, within 0.5 %', () => {
+    const { profile, mach } = steady();
     // ρu cp dT₀ = 4/D · ½ f ρu cp Pr^(−2/3) (wall − T) dx, with Pr = 0.71, added up along the run's own temperatures.
     const share = ((4 / DIAMETER) * 0.5 * friction) / 0.71 ** (2 / 3);
     const dx = LENGTH / profile.x.length;

@@ -5,7 +5,20 @@
 import { describe, expect, it } from 'vitest';
 import type { RigEnd } from '../../../src/pulse/rig/types';
 import { flowValue, sourceOf } from '../../reference/flow';
-import { areaOf, diameterOf, machs, off, pipe, placeOf, profileOf, runRig, type State, stateAt, valueAt } from './rigs';
+import {
+  areaOf,
+  diameterOf,
+  machs,
+  off,
+  once,
+  pipe,
+  placeOf,
+  profileOf,
+  runRig,
+  type State,
+  stateAt,
+  valueAt,
+} from './rigs';
 
 type Row = { M: number; g: number; p_p0: number; rho_rho0: number; T_T0: number; A_Astar: number };
 const rows = flowValue<Row[]>('gas.isentropic');
@@ -74,29 +87,30 @@ function holdsTo(
 
 describe.each([1.4, 1.33])(`γ = %s; ${sourceOf('gas.isentropic')}`, (g) => {
   const exit = row(0.6, g);
-  const narrowing = steady(g, [6, exit.A_Astar], exit.p_p0 * P0, 0.2, 100, 0.1);
+  const narrowing = once(() => steady(g, [6, exit.A_Astar], exit.p_p0 * P0, 0.2, 100, 0.05));
   it.each([0.1, 0.2, 0.3, 0.5])('narrowing to Mach 0.6: everything at Mach %s within 0.2 %', (M) => {
-    holdsTo(narrowing, row(M, g), 0, 0.2, 2e-3);
+    holdsTo(narrowing(), row(M, g), 0, 0.2, 2e-3);
   });
   it('narrowing to Mach 0.6: the mass that the table says flows', () => {
-    const { p, u, T } = stateAt(narrowing.profile, 0.1, narrowing.gas);
-    const flow = (p / (R * T)) * u * narrowing.areaAt(0.1) * THROAT;
+    const { p, u, T } = stateAt(narrowing().profile, 0.1, narrowing().gas);
+    const flow = (p / (R * T)) * u * narrowing().areaAt(0.1) * THROAT;
     const { M, T_T0, rho_rho0, A_Astar } = exit;
     const wanted = RHO0 * rho_rho0 * M * Math.sqrt(g * R * T0 * T_T0) * A_Astar * THROAT;
     expect(off(flow, wanted)).toBeLessThan(2e-3);
   });
 
-  const widening = steady(g, [row(0.8, g).A_Astar, row(0.2, g).A_Astar], row(0.2, g).p_p0 * P0, 0.2, 100, 0.1);
+  const widening = once(() =>
+    steady(g, [row(0.8, g).A_Astar, row(0.2, g).A_Astar], row(0.2, g).p_p0 * P0, 0.2, 100, 0.05),
+  );
   it.each([0.3, 0.5, 0.6])('widening from Mach 0.8 to 0.2, without loss: everything at Mach %s within 0.2 %', (M) => {
-    holdsTo(widening, row(M, g), 0.2, 0, 2e-3);
+    holdsTo(widening(), row(M, g), 0.2, 0, 2e-3);
   });
 
-  const fast = steady(g, [3, 1, 4.6], 0.01 * P0, 0.3, 300, 0.02);
+  const fast = once(() => steady(g, [3.2, 1, 5.2], 0.01 * P0, 0.3, 300, 0.008));
   it.each([0.2, 0.3, 0.5, 0.6, 0.8, 0.9, 1.5, 2, 3])(
     'through a throat to supersonic: everything at Mach %s within 0.5 %',
     (M) => {
-      if (row(M, g).A_Astar > (M < 1 ? 2.9 : 4.5)) return;
-      holdsTo(fast, row(M, g), 0, 0.3, 5e-3);
+      holdsTo(fast(), row(M, g), 0, 0.3, 5e-3);
     },
   );
 });
@@ -106,7 +120,7 @@ describe(`choked; ${sourceOf('gas.choked')}`, () => {
   it.each(flowValue<Choked[]>('gas.choked'))(
     'γ = $g: mass flow and pressure where a narrowing pipe ends',
     ({ g, p_crit, phi_choked }) => {
-      const { profile } = steady(g, [3, 1], 0.2 * P0, 0.1, 100, 0.02);
+      const { profile } = steady(g, [3, 1], 0.2 * P0, 0.1, 100, 0.01);
       const x = 0.05;
       const middle = stateAt(profile, x, { gamma: g, gasConstant: R });
       const area = areaOf(0.5 * (diameterOf(3 * THROAT) + diameterOf(THROAT)));
@@ -127,15 +141,18 @@ describe.each([1.4, 1.33])(`a shock that stands in a widening pipe, γ = %s; ${s
   // Behind the shock the table begins anew with less stagnation pressure: the finish is where that table has Mach 0.3.
   const out = row(0.3, g);
   const finish = out.A_Astar / shock.p02_p01;
-  const flow = steady(g, [2, 1, finish], out.p_p0 * shock.p02_p01 * P0, 0.3, 300, 0.04);
-  const mach = machs(flow.profile, flow.gas);
-  const end = placeOf(flow.profile, mach, 1, 0.3, 0.15);
+  const stand = once(() => {
+    const flow = steady(g, [2, 1, finish], out.p_p0 * shock.p02_p01 * P0, 0.3, 300, 0.02);
+    return { flow, end: placeOf(flow.profile, machs(flow.profile, flow.gas), 1, 0.3, 0.15) };
+  });
 
   it('stands where the area calls for Mach 1.5, to 1 % of area', () => {
+    const { flow, end } = stand();
     expect(off(flow.areaAt(end), row(1.5, g).A_Astar)).toBeLessThan(0.01);
   });
 
   it('jumps in pressure, density and temperature as the table says, within 1 %', () => {
+    const { flow, end } = stand();
     // Read off a little way to either side and brought to the shock by the isentropic relations of each side.
     const cell = 0.3 / 300;
     const before = stateAt(flow.profile, end - 6 * cell, flow.gas);
@@ -150,6 +167,7 @@ describe.each([1.4, 1.33])(`a shock that stands in a widening pipe, γ = %s; ${s
   });
 
   it('leaves at Mach 0.3', () => {
+    const { flow } = stand();
     expect(off(stateAt(flow.profile, 0.2995, flow.gas).mach, 0.3)).toBeLessThan(0.01);
   });
 });

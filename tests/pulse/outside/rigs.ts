@@ -157,3 +157,12 @@ export function simpleWave(ratio: number, rest: State = REST, gas = AIR): State 
     velocity: (2 / (gas.gamma - 1)) * soundSpeed(rest.temperature, gas) * (part - 1),
   };
 }
+
+/** What several tests look at, made when the first one asks: a run that fails then fails them, and no others. */
+export function once<T>(make: () => T): () => T {
+  let made: { value: T } | null = null;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
