@@ -15,8 +15,8 @@ export const MAX_LINES = 20_000;
 export const MAX_COMPONENTS = 8;
 export const MAX_ID = 64;
 
-/** Slopes of second order look two cells either way. */
-export const LEAST_CELLS = 4;
+/** A pipe of one cell is followed without slopes; shorter than a cell it is none. */
+export const LEAST_CELLS = 1;
 export const MAX_CELLS = 500_000;
 /** Rows times columns that the output may have: about 100 MB of text. */
 export const MAX_OUTPUT = 5_000_000;

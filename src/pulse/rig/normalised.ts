@@ -67,7 +67,7 @@ function stretches({ initial, length }: ShapedPipe, rest: string | null): Initia
 }
 
 function endOf(end: ShapedEnd, rest: string | null): RigEnd {
-  const { title: _t, about: _a, note: _n, source: _s, ...plain } = end;
+  const { title: _t, about: _a, note: _n, source: _s, name: _m, description: _d, comment: _c, ...plain } = end;
   switch (plain.kind) {
     case 'junction':
       return { ...plain, model: plain.model ?? DEFAULTS.model };

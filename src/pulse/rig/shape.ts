@@ -7,8 +7,17 @@ import { z } from 'zod';
 import type { Range } from '../../../shared/design/ranges';
 import * as limits from './limits';
 
-/** For people, on any object: title, about, note, source. */
+/** For people, on any object; nothing reads them. */
 const remark = z.exactOptional(z.unknown());
+const remarks = {
+  title: remark,
+  about: remark,
+  note: remark,
+  source: remark,
+  name: remark,
+  description: remark,
+  comment: remark,
+};
 
 const ranged = ({ least, most, above, whole }: Range, unit = '') => {
   const what = whole ? 'a whole number' : 'a number';
@@ -23,7 +32,7 @@ const list = <T extends z.ZodType>(entry: T, least: number, most: number, what: 
 };
 const object = <T extends z.ZodRawShape>(shape: T) =>
   z.strictObject(
-    { ...shape, title: remark, about: remark, note: remark, source: remark },
+    { ...remarks, ...shape },
     // Of a field that is not known: the names that are.
     {
       error: ({ code }) => `${code === 'unrecognized_keys' ? '' : 'an object with '}${Object.keys(shape).join(', ')}`,

@@ -10,6 +10,8 @@ export type ProbePlace = { readonly probe: Probe; readonly cell: number; readonl
 export function placeProbe(probe: Probe, pipe: PipeGrid): ProbePlace {
   const count = pipe.end - pipe.first;
   const along = (probe.x - pipe.from) / pipe.spacing - 0.5;
+  // A pipe of one cell is one state.
+  if (count === 1) return { probe, cell: pipe.first, beyond: 0 };
   const before = Math.min(Math.max(Math.floor(along), 0), count - 2);
   return { probe, cell: pipe.first + before, beyond: along - before };
 }
@@ -35,7 +37,7 @@ export function readProbe({ cell, beyond }: ProbePlace, cells: CellState, row: n
   }
 }
 
-const between = (a: number, b: number, beyond: number): number => a + beyond * (b - a);
+const between = (a: number, b: number, beyond: number): number => (beyond === 0 ? a : a + beyond * (b - a));
 
 /** Half a cell beyond the last centre a steep front could lead below nothing: there the nearest centre is read. */
 function positive(a: number, b: number, beyond: number): number {

@@ -45,6 +45,10 @@ export function predict(
   const half = (0.5 * dt) / pipe.spacing;
   const halfStep = 0.5 * dt;
   const last = end - 1;
+  if (last === first) {
+    predictAlone(pipe, cells, sides);
+    return;
+  }
   predictAtEnds(grid, pipe, cells, planes, sides, dt);
 
   let rho = state[STATE * (first + 1)]!;
@@ -104,6 +108,12 @@ function predictAtEnds(
     const place = SIDE * (2 * (i + pipe.ahead) + 1);
     lay(sides.state, place, half, 0.5 * dt * grid.widening[i]!, rho, u, p, stiff, sRho, sU, sP);
   }
+}
+
+/** A pipe of one cell has no slope to tell. */
+function predictAlone({ first, ahead }: PipeGrid, { state }: CellState, sides: FaceState): void {
+  const s = STATE * first;
+  lay(sides.state, SIDE * (2 * (first + ahead) + 1), 0, 0, state[s]!, state[s + 1]!, state[s + 2]!, 0, 0, 0, 0);
 }
 
 /** One cell's line, half a step ahead, read off at both its faces. `stiff`: γp. */

@@ -39,7 +39,9 @@ test('each end that the page shows is read', () => {
 });
 
 test('every field, kind and substance is on the page', () => {
-  const fields = Object.keys(rigShape.shape).filter((name) => !['title', 'about', 'note', 'source'].includes(name));
+  const remarks = ['title', 'about', 'note', 'source', 'name', 'description', 'comment'];
+  const fields = Object.keys(rigShape.shape).filter((name) => !remarks.includes(name));
+  for (const remark of remarks) expect(page).toContain(`\`${remark}\``);
   for (const field of fields) expect(page).toContain(`| \`${field}\` |`);
   for (const kind of END_KINDS) expect(page).toMatch(new RegExp(`^\\| (✚ )?\`${kind}\` \\|`, 'm'));
   for (const name of substanceNames) expect(page).toContain(`\`${name}\``);

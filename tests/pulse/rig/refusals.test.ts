@@ -72,9 +72,9 @@ const contract: readonly Line[] = [
   ['an id with a line break', set('pipes/0/id', 'a\nb'), 'pipes/0/id', /"a\\nb"/, /line breaks/],
   ['no length', set('pipes/0/length', 0), 'pipes/a/length', /^0$/, /above 0, .* m$/],
   ['a length below zero', set('pipes/0/length', -1), 'pipes/a/length', /^-1$/, /above 0/],
-  ['no cells', set('pipes/0/cells', 0), 'pipes/a/cells', /^0$/, /whole number from 4/],
-  ['a pipe shorter than a cell', set('pipes/0/cells', 0.5), 'pipes/a/cells', /^0\.5$/, /whole number from 4 .*divide/],
-  ['two cells', set('pipes/0/cells', 2), 'pipes/a/cells', /^2$/, /whole number from 4/],
+  ['no cells', set('pipes/0/cells', 0), 'pipes/a/cells', /^0$/, /whole number from 1/],
+  ['a pipe shorter than a cell', set('pipes/0/cells', 0.5), 'pipes/a/cells', /^0\.5$/, /whole number from 1 .*divide/],
+  ['cells below nothing', set('pipes/0/cells', -2), 'pipes/a/cells', /^-2$/, /whole number from 1/],
   ['far too many cells', set('pipes/0/cells', 1e7), 'pipes/a/cells', /10000000/, /to 500000/],
   [
     'too many cells in all',
