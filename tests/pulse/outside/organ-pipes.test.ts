@@ -21,7 +21,7 @@ function tones(c: number, ends: readonly RigEnd[], near: readonly number[], fini
       pipe(
         'a',
         1,
-        200,
+        120,
         [
           [0, DIAMETER],
           [1, finish],
