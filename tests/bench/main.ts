@@ -1,6 +1,6 @@
 /**
- * `npm run bench [-- balance check follow gaps mesh pressed scan solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
- * result's quality beside them. `npm run bench -- route …` lays every problem from nothing instead.
+ * `npm run bench [-- balance check follow gaps mesh pressed pulse scan solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run,
+ * with the result's quality beside them; `pulse` is set beside C. `npm run bench -- route …` lays every problem from nothing instead.
  */
 import { readFileSync } from 'node:fs';
 import { parseDesign } from '../../shared/design/parse';
@@ -11,6 +11,7 @@ import { benchFollow } from './follow';
 import { benchGaps } from './gaps';
 import { benchMesh } from './mesh';
 import { benchPressed } from './pressed';
+import { benchPulse } from './pulse/bench';
 import { benchRoute } from './route/bench';
 import { benchScan } from './scan/bench';
 import { benchWindows } from './windows';
@@ -23,6 +24,7 @@ const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[] 
   gaps: benchGaps,
   mesh: () => benchMesh(),
   pressed: benchPressed,
+  pulse: () => benchPulse(),
   scan: benchScan,
   // The other kernel is large: loaded where it is asked for.
   solids: async () => (await import('./solids')).benchSolids(read('four-4-1')),

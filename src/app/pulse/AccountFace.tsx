@@ -20,8 +20,8 @@ export function AccountFace({ seen }: { readonly seen: Seen }) {
   return (
     <section className="waves-account" aria-label="Account">
       <dl>
-        {facts(seen).map(({ name, value, power, unit, meaning }) => (
-          <div key={name} title={meaning}>
+        {facts(seen).map(({ name, value, power, unit, meaning, ofClock }) => (
+          <div key={name} title={meaning} className={ofClock ? 'waves-clock' : undefined}>
             <dt>{name}</dt>
             <dd>
               {value}

@@ -4,23 +4,25 @@ import { linesOf } from '../notices';
 import { fetchRig, listRigs, type RigExample, textOf } from './examples';
 import { followRig, refuse, useShown } from './shown';
 
-/** Opens what was chosen from disk or dropped. */
-export async function followFile(file: File | undefined): Promise<void> {
-  if (!file) return;
+/** Whoever chooses last has the last word, whatever is read first. */
+let choosing = 0;
+
+async function followRead(name: string, reading: Promise<string>): Promise<void> {
+  const own = ++choosing;
   try {
-    followRig({ name: file.name, text: await textOf(file) });
+    const text = await reading;
+    if (own === choosing) followRig({ name, text });
   } catch (error) {
-    refuse(linesOf(error).join(' '));
+    if (own === choosing) refuse(linesOf(error).join(' '));
   }
 }
 
-async function followExample({ file, title }: RigExample): Promise<void> {
-  try {
-    followRig({ name: title, text: await fetchRig(file) });
-  } catch (error) {
-    refuse(linesOf(error).join(' '));
-  }
+/** Opens what was chosen from disk or dropped. */
+export async function followFile(file: File | undefined): Promise<void> {
+  if (file) await followRead(file.name, textOf(file));
 }
+
+const followExample = ({ file, title }: RigExample): Promise<void> => followRead(title, fetchRig(file));
 
 export type Rigs = { readonly rigs: readonly RigExample[]; readonly trouble: string | null };
 

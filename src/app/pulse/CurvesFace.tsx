@@ -3,7 +3,7 @@ import { type PointerEvent, useMemo } from 'react';
 import { type Paint, paintOf, useTheme } from '../colours';
 import { Swatch } from '../parts/Swatch';
 import { curvePath } from './curves';
-import { middleOf, QUANTITIES, type Quantity, valueText } from './quantities';
+import { gaugeOf, QUANTITIES, type Quantity, valueText } from './quantities';
 import { between } from './sample';
 import { roundRange, ticksIn, tickText } from './scale';
 import { pointAt, type Seen, useShown } from './shown';
@@ -70,7 +70,7 @@ type ProbeValueProps = {
   readonly time: number;
 };
 
-function ProbeValue({ seen: { run }, probe, quantity, time }: ProbeValueProps) {
+function ProbeValue({ seen: { rig, run }, probe, quantity, time }: ProbeValueProps) {
   const { factor, unit } = QUANTITIES[quantity];
   const { low, high, share } = between(run.times, time);
   const values = run.probes[probe]![quantity];
@@ -78,7 +78,7 @@ function ProbeValue({ seen: { run }, probe, quantity, time }: ProbeValueProps) {
   const value = values[low]! + (values[high]! - values[low]!) * share;
   return (
     <span className="waves-value">
-      {valueText(quantity, value * factor)} <span className="unit">{unit}</span>
+      {valueText(quantity, value * factor, gaugeOf(quantity, rig).decimals)} <span className="unit">{unit}</span>
     </span>
   );
 }
@@ -93,8 +93,8 @@ type PlotProps = {
 };
 
 function Plot({ seen: { rig, run, until }, quantity, paints, width, height, time }: PlotProps) {
-  const { name, unit, factor, least, middle: middleWord } = QUANTITIES[quantity];
-  const middle = middleOf(quantity, rig.ambient);
+  const { name, unit, factor, middle: middleWord } = QUANTITIES[quantity];
+  const { middle, least, decimals } = gaugeOf(quantity, rig);
   const [low, high] = useMemo(() => {
     let [least0, most] = [middle, middle];
     for (const probe of run.probes)
@@ -165,7 +165,7 @@ function Plot({ seen: { rig, run, until }, quantity, paints, width, height, time
       </text>
       <text x={LEFT + inner} y={9} className="waves-middle-word">
         dotted: {middleWord}
-        {middle === 0 ? '' : ` ${valueText(quantity, middle, 1)}`}
+        {middle === 0 ? '' : ` ${valueText(quantity, middle, Math.max(0, decimals - 1))}`}
       </text>
       <text x={LEFT + inner / 2} y={height - 6} className="waves-across">
         time, ms

@@ -20,12 +20,15 @@ export function textWidth(text: string): number {
   return ruler.measureText(text).width;
 }
 
+/** Device pixels. */
+const WIDEST = 16_000;
+
 export function useColours(seen: Seen, quantity: Quantity, span: number): Colours {
   const range = useMemo(
     () => (seen.run.picture ? rangeOf(seen.run.picture, seen.rows, quantity) : null),
     [seen, quantity],
   );
-  return useMemo(() => coloursFor(quantity, seen.rig.ambient, range, span), [quantity, seen.rig, range, span]);
+  return useMemo(() => coloursFor(quantity, seen.rig, range, span), [quantity, seen.rig, range, span]);
 }
 
 export function PictureFace({ seen }: { readonly seen: Seen }) {
@@ -42,7 +45,8 @@ export function PictureFace({ seen }: { readonly seen: Seen }) {
         : null,
     [seen, width, height],
   );
-  const density = Math.min(2, globalThis.devicePixelRatio || 1);
+  // A canvas may not be wider than that.
+  const density = Math.min(2, globalThis.devicePixelRatio || 1, WIDEST / (frame?.width ?? 1));
   useEffect(() => {
     const pen = canvas.current?.getContext('2d');
     if (!frame || !pen) return;

@@ -1,5 +1,5 @@
 /** What stands under the crosshair, in one line of numbers; read aloud where keys moved it. */
-import { QUANTITIES, QUANTITY_KEYS, type Quantity, valueText } from './quantities';
+import { gaugeOf, QUANTITIES, QUANTITY_KEYS, type Quantity, valueText } from './quantities';
 import { valueAt } from './sample';
 import type { Cursor, Seen } from './shown';
 import { msText } from './words';
@@ -29,7 +29,7 @@ export function Readout({ seen, quantity, cursor, aloud }: Props) {
           {QUANTITY_KEYS.map((key) => {
             const value = valueAt(seen.run.picture!, seen.rows, cursor.pipe, cursor.x, cursor.time, key);
             const { name, unit, factor } = QUANTITIES[key];
-            const text = value === null ? '–' : valueText(key, value * factor);
+            const text = value === null ? '–' : valueText(key, value * factor, gaugeOf(key, seen.rig).decimals);
             return <Value key={key} name={name.toLowerCase()} value={text} unit={unit} strong={key === quantity} />;
           })}
         </>

@@ -61,6 +61,9 @@ export function noteOf({ standing, asked }: Pick<Shown, 'standing' | 'asked'>): 
   return { title: `${asked?.name} cannot be run: ${places} to mend.`, refusals };
 }
 
+/** After a slash, rather than within a name. */
+const mayBreak = (path: string): string => path.replaceAll('/', '/\u200b');
+
 function Refusals({ refusals }: { readonly refusals: readonly Refusal[] }) {
   return (
     <table className="waves-refusals">
@@ -74,7 +77,7 @@ function Refusals({ refusals }: { readonly refusals: readonly Refusal[] }) {
       <tbody>
         {refusals.map(({ path, found, allowed }) => (
           <tr key={`${path} ${found}`}>
-            <td>{path || 'the file'}</td>
+            <td>{path ? mayBreak(path) : 'the file'}</td>
             <td>{found}</td>
             <td>{allowed}</td>
           </tr>

@@ -1,6 +1,6 @@
 /** Which colours stand for which values: round the middle, evenly both ways, as far as the rarest value lies or a share of that. Screen units. */
 import type { Rig } from '../../pulse/rig/types';
-import { middleOf, QUANTITIES, type Quantity } from './quantities';
+import { gaugeOf, QUANTITIES, type Quantity } from './quantities';
 import type { Range } from './sample';
 import { roundUp } from './scale';
 
@@ -11,16 +11,23 @@ export type Colours = {
   /** What there is, the middle included. */
   readonly low: number;
   readonly high: number;
+  /** Of one value read off. */
+  readonly decimals: number;
 };
 
 /** @param range SI units; null: nothing yet @param span share of the range that gets all colours */
-export function coloursFor(quantity: Quantity, ambient: Rig['ambient'], range: Range | null, span: number): Colours {
-  const { factor, least } = QUANTITIES[quantity];
-  const middle = middleOf(quantity, ambient);
+export function coloursFor(
+  quantity: Quantity,
+  rig: Pick<Rig, 'ambient' | 'gas'>,
+  range: Range | null,
+  span: number,
+): Colours {
+  const { factor } = QUANTITIES[quantity];
+  const { middle, least, decimals } = gaugeOf(quantity, rig);
   const low = Math.min(middle, range ? range.low * factor : middle);
   const high = Math.max(middle, range ? range.high * factor : middle);
   const half = roundUp(Math.max(least, high - middle, middle - low) * span);
-  return { middle, half, low, high };
+  return { middle, half, low, high, decimals };
 }
 
 /** The part of the colours that the legend shows: what there is, but never nothing. */

@@ -7,6 +7,7 @@ import { TOKENS } from '../theme';
 import { type Colours, legendRange } from './colourScale';
 import { FONT, type Frame, timeToPx, xToPx } from './frame';
 import { paintPipe } from './paint';
+import { GAP } from './plan';
 import { QUANTITIES, type Quantity, valueText } from './quantities';
 import { ramp, shadeAt } from './ramp';
 import { ticksIn, tickText } from './scale';
@@ -87,7 +88,7 @@ function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number)
   pen.fillStyle = ink;
   pen.textAlign = 'left';
   pen.font = fontOf(650);
-  pen.fillText(fitting(pen, id, width), left, 10);
+  pen.fillText(fitting(pen, id, width + GAP - 4), left, 10);
   pen.font = fontOf();
 
   pen.fillStyle = quiet;
@@ -108,10 +109,25 @@ function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number)
   }
   pen.fillStyle = ink;
   const first = bottom + 28;
+  if (frame.wording[pipe] === 'upright') {
+    upright(pen, start, left + 4, first - 6);
+    upright(pen, finish, Math.max(right - 4, left + 18), first - 6);
+    return;
+  }
   pen.textAlign = 'left';
-  pen.fillText(fitting(pen, start, width), left, first);
+  pen.fillText(start, left, first);
   pen.textAlign = 'right';
-  pen.fillText(fitting(pen, finish, width), right, frame.oneLine ? first : first + 16);
+  pen.fillText(finish, right, frame.wording[pipe] === 'beside' ? first : first + 16);
+}
+
+/** Read from below, its end at the top. */
+function upright(pen: Pen, text: string, x: number, top: number): void {
+  pen.save();
+  pen.translate(x, top);
+  pen.rotate(-Math.PI / 2);
+  pen.textAlign = 'right';
+  pen.fillText(text, 0, 0);
+  pen.restore();
 }
 
 /** Closed: a wall. Open or going on: a broken line. Anything else: a thin one. */
@@ -187,7 +203,10 @@ function drawLegend(pen: Pen, { legendTop, room, left }: Frame, { theme, quantit
   }
   const middle = toX(colours.middle);
   line(pen, middle, top - 4, middle, top + 10);
-  const words = quantity === 'velocity' ? middleWord : `${middleWord} ${valueText(quantity, colours.middle, 1)}`;
+  const words =
+    quantity === 'velocity'
+      ? middleWord
+      : `${middleWord} ${valueText(quantity, colours.middle, Math.max(0, colours.decimals - 1))}`;
   const half = pen.measureText(words).width / 2;
   pen.fillText(words, Math.min(Math.max(middle, x0 + half), x1 - half), top - 9);
 }

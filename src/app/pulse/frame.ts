@@ -24,8 +24,8 @@ export type Frame = {
   readonly wholeHeight: number;
   readonly extents: readonly (readonly [number, number])[];
   readonly ends: readonly EndWords[];
-  /** Whether the words for both ends of each pipe have room in one line. */
-  readonly oneLine: boolean;
+  /** How the words for both ends of a pipe stand below it: side by side, one below the other, or upright where neither has room. */
+  readonly wording: readonly ('beside' | 'below' | 'upright')[];
   readonly legendTop: number;
 };
 
@@ -43,10 +43,15 @@ export function framePicture(
     room - LEFT - RIGHT,
   );
   const ends = picture.pipes.map(({ pipe }) => endWords(rig, pipe));
-  const oneLine = ends.every(
-    ({ start, finish }, i) => textWidth(start) + textWidth(finish) + 10 <= plan.panels[i]!.width,
-  );
-  const below = LINE + (oneLine ? 1 : 2) * LINE + 6;
+  const wording = ends.map(({ start, finish }, i) => {
+    const [a, b, { width }] = [textWidth(start), textWidth(finish), plan.panels[i]!];
+    return a + b + 10 <= width ? 'beside' : Math.max(a, b) <= width ? 'below' : 'upright';
+  });
+  const tall = ends.map(({ start, finish }, i) => {
+    if (wording[i] === 'upright') return Math.max(textWidth(start), textWidth(finish)) + 4;
+    return wording[i] === 'below' ? 2 * LINE : LINE;
+  });
+  const below = LINE + Math.max(...tall) + 6;
   return {
     plan,
     left: LEFT,
@@ -57,7 +62,7 @@ export function framePicture(
     wholeHeight,
     extents,
     ends,
-    oneLine,
+    wording,
     legendTop: wholeHeight - LEGEND + 4,
   };
 }

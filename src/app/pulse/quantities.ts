@@ -8,48 +8,46 @@ export type QuantityWords = {
   readonly unit: string;
   /** Screen units in one SI unit. */
   readonly factor: number;
-  /** Of the screen's unit, for one value read off. */
-  readonly decimals: number;
   /** What stands at the middle of the colours. */
   readonly middle: string;
   /** What its sign or its zero means, where that must be said. */
   readonly note: string;
-  /** The least half-width of the colours, screen units: noise of a rig at rest stays pale. */
-  readonly least: number;
 };
 
 export const QUANTITIES: Readonly<Record<Quantity, QuantityWords>> = {
-  pressure: {
-    name: 'Pressure',
-    unit: 'kPa',
-    factor: 1e-3,
-    decimals: 2,
-    middle: 'ambient',
-    note: 'absolute',
-    least: 0.5,
-  },
-  velocity: {
-    name: 'Velocity',
-    unit: 'm/s',
-    factor: 1,
-    decimals: 2,
-    middle: 'at rest',
-    note: 'plus is from start to finish',
-    least: 1,
-  },
-  temperature: { name: 'Temperature', unit: 'K', factor: 1, decimals: 1, middle: 'ambient', note: '', least: 1 },
+  pressure: { name: 'Pressure', unit: 'kPa', factor: 1e-3, middle: 'ambient', note: 'absolute' },
+  velocity: { name: 'Velocity', unit: 'm/s', factor: 1, middle: 'at rest', note: 'plus is from start to finish' },
+  temperature: { name: 'Temperature', unit: 'K', factor: 1, middle: 'ambient', note: '' },
 };
 
 export const QUANTITY_KEYS = Object.keys(QUANTITIES) as readonly Quantity[];
 
-/** In screen units. */
-export function middleOf(quantity: Quantity, ambient: Rig['ambient']): number {
-  if (quantity === 'velocity') return 0;
-  return ambient[quantity] * QUANTITIES[quantity].factor;
+/** What a rig's numbers are measured by, screen units: rigs without dimensions are as welcome as those in SI. */
+export type Gauge = {
+  /** Of the colours. */
+  readonly middle: number;
+  /** The least half-width of the colours: noise of a rig at rest stays pale. */
+  readonly least: number;
+  /** Of one value read off: a ten-thousandth of what is usual. */
+  readonly decimals: number;
+};
+
+/** J/(kg K), where a mixture has no single one; only the size counts. */
+const OF_AIR = 287;
+
+export function gaugeOf(quantity: Quantity, { ambient, gas }: Pick<Rig, 'ambient' | 'gas'>): Gauge {
+  const { pressure, temperature } = ambient;
+  const constant = 'gasConstant' in gas ? gas.gasConstant : OF_AIR;
+  const usual = { pressure: pressure * 1e-3, velocity: Math.sqrt(constant * temperature), temperature }[quantity];
+  return {
+    middle: quantity === 'velocity' ? 0 : usual,
+    least: 0.005 * usual,
+    decimals: Math.max(0, Math.min(12, 4 - Math.floor(Math.log10(usual)))),
+  };
 }
 
 /** With a real minus sign; velocities say which way, also plus. */
-export function valueText(quantity: Quantity, screen: number, decimals = QUANTITIES[quantity].decimals): string {
+export function valueText(quantity: Quantity, screen: number, decimals: number): string {
   const text = screen.toFixed(decimals);
   if (Number(text) === 0) return text.replace('-', '');
   return quantity === 'velocity' && screen > 0 ? `+${text}` : text.replace('-', '−');

@@ -14,6 +14,8 @@ const HEIGHT = 760;
 const EDGE = 20;
 const TITLE = 26;
 const DENSITY = 2;
+/** Device pixels: a canvas may not be wider. */
+const WIDEST = 16_000;
 
 /** "shock-tube.rig.json" → "shock-tube" */
 export const stemOf = (name: string): string =>
@@ -27,9 +29,10 @@ export async function savePicture(seen: Seen, quantity: Quantity, span: number):
   if (!pen) throw new Error('This browser gives no room to draw it in.');
   pen.font = fontOf();
   const frame = framePicture(seen.rig, picture, WIDTH, HEIGHT, (text) => pen.measureText(text).width);
-  canvas.width = (frame.width + 2 * EDGE) * DENSITY;
-  canvas.height = (HEIGHT + TITLE + 2 * EDGE) * DENSITY;
-  pen.scale(DENSITY, DENSITY);
+  const density = Math.min(DENSITY, WIDEST / (frame.width + 2 * EDGE));
+  canvas.width = Math.round((frame.width + 2 * EDGE) * density);
+  canvas.height = Math.round((HEIGHT + TITLE + 2 * EDGE) * density);
+  pen.scale(density, density);
   pen.fillStyle = '#fff';
   pen.fillRect(0, 0, canvas.width, canvas.height);
   pen.fillStyle = TOKENS.light.ink;
@@ -37,9 +40,9 @@ export async function savePicture(seen: Seen, quantity: Quantity, span: number):
   pen.textBaseline = 'middle';
   pen.fillText(seen.name, EDGE, EDGE + 6);
   pen.translate(EDGE, EDGE + TITLE);
-  const colours = coloursFor(quantity, seen.rig.ambient, rangeOf(picture, seen.rows, quantity), span);
+  const colours = coloursFor(quantity, seen.rig, rangeOf(picture, seen.rows, quantity), span);
   const paints = seen.rig.probes.map((_, k) => paintOf(k, 'light'));
-  drawPicture(pen, seen, frame, { theme: 'light', density: DENSITY, quantity, colours, paints });
+  drawPicture(pen, seen, frame, { theme: 'light', density, quantity, colours, paints });
   const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
   if (!blob) throw new Error('This browser could not write it as PNG.');
   return saveBlob(blob, `${stemOf(seen.name)} ${quantity}.png`, 'Picture', '.png');

@@ -35,13 +35,22 @@ export async function runInSlices(
 ): Promise<void> {
   try {
     const rig = ground.read(asked.text);
-    const running = ground.start(rig, { pictureRows: asked.pictureRows });
+    const running = ground.start(rig, { pictureRows: rowsFor(rig, asked.pictureRows) });
     say({ begun: rig });
     await advance(running, ground, isEnded, say);
   } catch (error) {
     if (error instanceof DesignError) say({ refused: error.problems });
     else say({ failed: error instanceof Error ? error.message : String(error) });
   }
+}
+
+/** Values of a picture of which three are kept, so that the finest rig still fits: 120 MB in all. */
+const MOST_VALUES = 10_000_000;
+
+/** Fewer rows where there are very many cells. */
+export function rowsFor({ pipes }: Pick<Rig, 'pipes'>, wished: number): number {
+  const cells = pipes.reduce((sum, pipe) => sum + pipe.cells, 0);
+  return Math.max(2, Math.min(wished, Math.floor(MOST_VALUES / Math.max(1, cells))));
 }
 
 async function advance(running: Running, ground: Ground, isEnded: () => boolean, say: (answer: Answer) => void) {

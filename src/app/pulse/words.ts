@@ -22,6 +22,8 @@ export type Fact = {
   readonly power: string | null;
   readonly unit: string;
   readonly meaning: string;
+  /** Another one every time. */
+  readonly ofClock?: boolean;
 };
 
 /** The account of a run. */
@@ -50,6 +52,7 @@ export function facts({ run, progress }: Pick<Seen, 'run' | 'progress'>): readon
       power: null,
       unit: 's',
       meaning: 'in the solver, on this machine',
+      ofClock: true,
     },
     {
       name: 'Pace',
@@ -57,6 +60,7 @@ export function facts({ run, progress }: Pick<Seen, 'run' | 'progress'>): readon
       power: null,
       unit: 'million cell updates/s',
       meaning: 'cells times steps, millions a second',
+      ofClock: true,
     },
   ];
 }

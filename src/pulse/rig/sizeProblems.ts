@@ -31,22 +31,49 @@ function outputProblems({ gas, duration, sample = 0, probes = [] }: ShapedRig): 
   ];
 }
 
-/** The shortest cell sets the step of all. What comes later may be faster still: this is the least that it takes. */
+/** The shortest cell, or the vessel that empties fastest, sets the step of all. What comes later may be faster still: this is the least. */
 function workProblems(rig: ShapedRig, cells: number): Refusal[] {
   const problems: Refusal[] = [];
-  rig.pipes.forEach((pipe, i) => {
-    const sound = fastestSound(
-      rig,
-      pipe.initial.map(({ temperature }) => temperature),
-    );
-    const step = pipe.length / pipe.cells / sound;
+  const judge = (path: string, step: number, what: string, remedy: string): void => {
     const work = (rig.duration / step) * cells;
     if (work <= MAX_WORK) return;
     problems.push({
-      path: rigPath(rig, ['pipes', i, 'cells']),
-      found: `cells of ${(pipe.length / pipe.cells).toPrecision(3)} m, whose steps of ${step.toPrecision(3)} s make ${work.toPrecision(3)} cell updates in all`,
-      allowed: `at most ${MAX_WORK.toPrecision(1)} cell updates: fewer cells, a longer pipe or a shorter duration`,
+      path,
+      found: `${what}, whose steps of ${step.toPrecision(3)} s make ${work.toPrecision(3)} cell updates in all`,
+      allowed: `at most ${MAX_WORK.toPrecision(1)} cell updates: ${remedy} or a shorter duration`,
     });
+  };
+  rig.pipes.forEach((pipe, i) => {
+    const temperatures = pipe.initial.map(({ temperature }) => temperature);
+    const spacing = pipe.length / pipe.cells;
+    const what = `cells of ${spacing.toPrecision(3)} m`;
+    judge(
+      rigPath(rig, ['pipes', i, 'cells']),
+      spacing / fastestSound(rig, temperatures),
+      what,
+      'fewer cells, a longer pipe',
+    );
+  });
+  rig.ends.forEach((end, i) => {
+    if (end.kind !== 'vessel') return;
+    const opening = Math.min(largest(end.area) * (end.dischargeCoefficient ?? 1), boreOf(rig, end.at));
+    const step = end.volume / (opening * fastestSound(rig, [end.temperature]));
+    judge(
+      `ends/${i}/volume`,
+      step,
+      `${end.volume} m³ behind ${opening.toPrecision(3)} m²`,
+      'more volume, a smaller area',
+    );
   });
   return problems;
+}
+
+const largest = (area: number | readonly (readonly [number, number])[]): number =>
+  typeof area === 'number' ? area : Math.max(...area.map(([, a]) => a));
+
+/** m² of the pipe there: no more than that takes part. */
+function boreOf({ pipes }: ShapedRig, [id, side]: readonly [string, 'start' | 'finish']): number {
+  const diameter = pipes.find((pipe) => pipe.id === id)!.diameter;
+  const [, d] = diameter.at(side === 'start' ? 0 : -1)!;
+  return (Math.PI / 4) * d * d;
 }

@@ -7,7 +7,7 @@ import { endWords } from '../../../src/app/pulse/endWords';
 import { framePicture, pxToTime, timeToPx, xToPx } from '../../../src/app/pulse/frame';
 import { paintPipe } from '../../../src/app/pulse/paint';
 import { GAP, panelAt, planPanels } from '../../../src/app/pulse/plan';
-import { valueText } from '../../../src/app/pulse/quantities';
+import { gaugeOf, valueText } from '../../../src/app/pulse/quantities';
 import { ARM, ramp } from '../../../src/app/pulse/ramp';
 import { extentOf, rangeOf, rowsOf, valueAt } from '../../../src/app/pulse/sample';
 import { decimalsFor, roundRange, roundStep, roundUp, ticksIn, tickText } from '../../../src/app/pulse/scale';
@@ -98,22 +98,31 @@ describe('its pixels', () => {
 });
 
 describe('the colours', () => {
-  const ambient = { pressure: 101325, temperature: 293.15 };
-
   it('turn round ambient, reach as far either way as the rarest value, and the legend shows only what there is', () => {
-    const colours = coloursFor('pressure', ambient, { low: 91_325, high: 501_325 }, 1);
+    const colours = coloursFor('pressure', RIG, { low: 91_325, high: 501_325 }, 1);
     expect(colours).toMatchObject({ middle: 101.325, half: 400, low: 91.325, high: 501.325 });
     const [from, to] = legendRange(colours);
     expect(from).toBeGreaterThan(0);
     expect(to).toBeCloseTo(501.325, 6);
-    expect(coloursFor('pressure', ambient, { low: 91_325, high: 501_325 }, 0.25).half).toBe(100);
-    expect(coloursFor('velocity', ambient, { low: -33, high: 12 }, 1)).toMatchObject({ middle: 0, half: 40 });
+    expect(coloursFor('pressure', RIG, { low: 91_325, high: 501_325 }, 0.25).half).toBe(100);
+    expect(coloursFor('velocity', RIG, { low: -33, high: 12 }, 1)).toMatchObject({ middle: 0, half: 40 });
   });
 
   it('stay pale for gas at rest', () => {
-    expect(coloursFor('pressure', ambient, { low: 101_325, high: 101_325.0001 }, 1).half).toBe(0.5);
-    expect(coloursFor('temperature', ambient, null, 1).half).toBe(1);
+    expect(coloursFor('pressure', RIG, { low: 101_325, high: 101_325.0001 }, 1).half).toBeCloseTo(0.6, 12);
+    expect(coloursFor('temperature', RIG, null, 1).half).toBeCloseTo(1.5, 12);
   });
+});
+
+it('rigs without dimensions have their colours and their decimals too', () => {
+  const bare = { gas: { gamma: 1.4, gasConstant: 1 }, ambient: { pressure: 1, temperature: 1 } };
+  const { half, decimals } = coloursFor('pressure', bare, { low: 0.1, high: 1 }, 1);
+  expect(half).toBeCloseTo(0.001, 12);
+  expect(valueText('pressure', 0.123456e-3, decimals)).toBe('0.0001235');
+  expect(gaugeOf('velocity', bare)).toMatchObject({ least: 0.005, decimals: 4 });
+  expect(gaugeOf('pressure', RIG)).toMatchObject({ middle: 101.325, decimals: 2 });
+  expect(gaugeOf('temperature', RIG)).toMatchObject({ middle: 293.15, decimals: 2 });
+  expect(gaugeOf('velocity', RIG)).toMatchObject({ middle: 0, decimals: 2 });
 });
 
 describe('round numbers', () => {
@@ -147,9 +156,9 @@ describe('round numbers', () => {
 
   it('tell a thousandth, and have a real minus sign', () => {
     expect([0.03, 1, 10, 30, 999, 5000].map(decimalsFor)).toEqual([5, 3, 2, 2, 1, 0]);
-    expect(valueText('velocity', 12.345)).toBe('+12.35');
-    expect(valueText('velocity', -0.001)).toBe('0.00');
-    expect(valueText('pressure', -3)).toBe('−3.00');
+    expect(valueText('velocity', 12.345, 2)).toBe('+12.35');
+    expect(valueText('velocity', -0.001, 2)).toBe('0.00');
+    expect(valueText('pressure', -3, 2)).toBe('−3.00');
   });
 });
 
@@ -165,9 +174,13 @@ describe('panels', () => {
     const phone = planPanels([0.8, 0.8, 0.8, 0.8, 1.2], 320);
     expect(phone.panels[0]!.width).toBeCloseTo(60, 9);
     expect(phone.panels[4]!.width).toBeCloseTo(90, 9);
+    // A short one among them may be narrower, so that a laptop shows all, but never vanishes.
+    const laptop = planPanels([0.8, 0.8, 0.8, 0.8, 0.2, 1.2], 700);
+    expect(laptop.width).toBeCloseTo(700, 9);
     const odd = planPanels([0.01, 3], 320);
     expect(odd.width).toBeCloseTo(800, 9);
     expect(odd.panels[1]!.width / odd.panels[0]!.width).toBeCloseTo(300, 6);
+    expect(planPanels([0.1, 3, 3], 700).panels[0]!.width).toBeCloseTo(14, 9);
   });
 
   it('are found under a place, or the nearest', () => {
@@ -189,8 +202,10 @@ describe('panels', () => {
     expect(timeToPx(frame, 0.01, 0.01)).toBe(frame.top);
     expect(pxToTime(frame, timeToPx(frame, 0.0037, 0.01), 0.01)).toBeCloseTo(0.0037, 12);
     expect(pxToTime(frame, -100, 0.01)).toBe(0.01);
-    expect(frame.oneLine).toBe(true);
-    expect(framePicture(RIG, picture, 250, 480, (text) => 7 * text.length).oneLine).toBe(false);
+    const wording = (room: number) => framePicture(RIG, picture, room, 480, (text) => 7 * text.length).wording;
+    expect(wording(640)).toEqual(['beside', 'beside']);
+    expect(wording(300)).toEqual(['beside', 'below']);
+    expect(wording(200)).toEqual(['below', 'upright']);
   });
 
   it('have their ends in words, numbered where there are several of a kind', () => {

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { DesignError } from '../../../shared/design/refusal';
 import type { Answer } from '../../../src/app/pulse/messages';
-import { type Ground, ownCopy, runInSlices } from '../../../src/app/pulse/slices';
+import { type Ground, ownCopy, rowsFor, runInSlices } from '../../../src/app/pulse/slices';
 import { FlowStopped } from '../../../src/pulse/report';
 import { fakeRunning, RIG, runUntil } from './rigs';
 
@@ -84,6 +84,14 @@ describe('a run in slices', () => {
     const broken = await bench(1, { start: (rig, options) => fakeRunning(rig, options, { step: 0, error }) }).run();
     expect(broken.said).toEqual([{ begun: RIG }, { failed: 'x is not a function' }]);
   });
+});
+
+it('a rig of very many cells gets fewer rows of its picture, never none', () => {
+  const [pipe] = RIG.pipes;
+  const rows = (cells: number) => rowsFor({ pipes: [{ ...pipe!, cells }, pipe!] }, 480);
+  expect(rows(500)).toBe(480);
+  expect(rows(99_990)).toBe(100);
+  expect(rows(1e9)).toBe(2);
 });
 
 it('what is handed over is equal, in buffers of its own, each named once', () => {

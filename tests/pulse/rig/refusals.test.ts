@@ -291,6 +291,13 @@ const contract: readonly Line[] = [
   ],
   ['too few angles', set('ends/1/angles', [0, 90]), 'ends/1/angles', /2 angles/, /each of the 3 places/],
   ['no volume', set('ends/3/volume', 0), 'ends/3/volume', /^0$/, /above 0/],
+  [
+    'a volume that is gone at once',
+    set('ends/3/volume', 1e-14),
+    'ends/3/volume',
+    /1e-14 m³ behind 0\.000320 m².*cell updates/,
+    /more volume, a smaller area or a shorter duration/,
+  ],
   ['a vessel without pressure', set('ends/3/pressure', -1), 'ends/3/pressure', /^-1$/, /above 0/],
   ['a vessel at 0 K', set('ends/3/temperature', 0), 'ends/3/temperature', /^0$/, /above 0/],
   ['an area below zero', set('ends/3/area/1/1', -1e-4), 'ends/3/area/1/1', /-0\.0001/, /from 0/],
