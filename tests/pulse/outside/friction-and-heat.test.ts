@@ -3,6 +3,7 @@
  * and temperatures, the flow has the Mach numbers of the tables. The tables' friction factor is Darcy's, four times Fanning's.
  */
 import { describe, expect, it } from 'vitest';
+import type { RigPipe } from '../../../src/pulse/rig/types';
 import { flowValue, sourceOf } from '../../reference/flow';
 import { areaOf, machs, off, once, pipe, placeOf, profileOf, runRig, stateAt } from './rigs';
 
@@ -30,7 +31,7 @@ function steadyPipe(
   diameter: number,
   cells: number,
   pressure: number,
-  wall: { friction: number; wallTemperature: number | null },
+  wall: Pick<RigPipe, 'friction' | 'wallTemperature'>,
   time: number,
 ) {
   const gas = { gamma, gasConstant: R };
@@ -165,4 +166,31 @@ describe.each([1.4, 1.33])(`heat, γ = %s; ${sourceOf('gas.rayleigh')}`, (g) => 
       sum += share * dx * (WALL - 0.5 * (profile.temperature[i]! + profile.temperature[i + 1]!));
     expect(off(total(180) - total(20), sum)).toBeLessThan(0.005);
   });
+});
+
+type Factor = { Re: number; eD: number; f_darcy: number };
+describe(`a rough pipe, by its roughness; ${sourceOf('si.friction_factor')}`, () => {
+  it.each(flowValue<Factor[]>('si.friction_factor').filter(({ eD }) => eD > 0))(
+    'Re $Re, roughness $eD of the diameter: pressure falls as Colebrook’s factor says, within 2 %',
+    ({ Re, eD, f_darcy }) => {
+      // Mach 0.2 at the inlet; the diameter makes the Reynolds number, with the viscosity of air by Sutherland's formula at T.
+      const inlet = isentropic.find((one) => one.M === 0.2 && one.g === 1.4)!;
+      const T = T0 * inlet.T_T0;
+      const density = (P0 * inlet.p_p0) / (R * T);
+      const viscosity = 1.716e-5 * (T / 273.15) ** 1.5 * ((273.15 + 110.4) / (T + 110.4));
+      const diameter = (Re * viscosity) / (density * 0.2 * Math.sqrt(1.4 * R * T));
+      // As long as Fanno flow needs from Mach 0.2 to 0.3 with that factor; T falls by 1 % on it, and Re with it hardly at all.
+      const [one, other] = [0.2, 0.3].map((M) => fanno.find((row) => row.M === M && row.g === 1.4)!) as [Fanno, Fanno];
+      const length = ((one.fLmax_D_darcy - other.fLmax_D_darcy) * diameter) / f_darcy;
+      const outside = (P0 * inlet.p_p0 * other.p_pstar) / one.p_pstar;
+      const wall = { friction: { roughness: eD * diameter }, wallTemperature: null };
+      const { gas, profile } = steadyPipe(1.4, length, diameter, 100, outside, wall, (30 * length) / 343);
+      // The outside's pressure is set for that length, so a factor that is off shows in the speed at the inlet.
+      const begin = stateAt(profile, 0, gas);
+      const end = stateAt(profile, length, gas);
+      const fell = begin.p - end.p;
+      const wanted = P0 * inlet.p_p0 * (1 - other.p_pstar / one.p_pstar);
+      expect(off(fell / begin.mach ** 2, wanted / 0.04)).toBeLessThan(0.02);
+    },
+  );
 });

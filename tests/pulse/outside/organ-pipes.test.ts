@@ -13,11 +13,22 @@ const DIAMETER = 0.04;
 const SAMPLE = 1e-4;
 
 /** The first three tones; 20 Pa, 0.02 % of the pressure, stand in a third of the pipe at first. */
-function tones(c: number, ends: readonly RigEnd[], near: readonly number[]): number[] {
+function tones(c: number, ends: readonly RigEnd[], near: readonly number[], finish = DIAMETER): number[] {
   const ambient = { pressure: 101325, temperature: (c * c) / (AIR.gamma * AIR.gasConstant) };
   const high = { pressure: 101345, temperature: ambient.temperature * (101345 / 101325) ** (0.4 / 1.4), velocity: 0 };
   const run = runRig(
-    [pipe('a', 1, 200, DIAMETER, (x) => (x > 0.15 && x < 0.48 ? high : { ...ambient, velocity: 0 }))],
+    [
+      pipe(
+        'a',
+        1,
+        120,
+        [
+          [0, DIAMETER],
+          [1, finish],
+        ],
+        (x) => (x > 0.15 && x < 0.48 ? high : { ...ambient, velocity: 0 }),
+      ),
+    ],
     ends,
     0.2,
     { ambient, probes: probesAt(['a', 0.11]), sample: SAMPLE },
@@ -99,4 +110,36 @@ describe(`with a stream through it; ${sourceOf('ac.mean_flow')}`, () => {
     expect(off(frequency, 0.5 * c * (1 - mach * mach))).toBeLessThan(0.02);
     if (mach >= 0.2) expect(off(frequency, 0.5 * c)).toBeGreaterThan(0.02);
   });
+});
+
+describe('cones: spherical waves, N. H. Fletcher & T. D. Rossing, The Physics of Musical Instruments, 1998, ch. 8 (from memory)', () => {
+  const c = 343.21;
+  it('open at both ends, a cone sounds as a cylinder does: three tones within 0.5 %', () => {
+    const wanted = [1, 2, 3].map((n) => (n * c) / 2);
+    tones(c, [open('start'), open('finish')], wanted, 3 * DIAMETER).forEach((f, i) => {
+      expect(off(f, wanted[i]!)).toBeLessThan(0.005);
+    });
+  });
+
+  it.each([1.5, 3, 6])(
+    'closed at its narrow end, %s times as wide at the other: tan kL = −k × apex to narrow end, three tones within 0.5 %',
+    (widening) => {
+      // p ~ sin(k(L − x)) / r, with no slope where it is closed.
+      const apex = 1 / (widening - 1);
+      const wanted = [1, 2, 3].map((n) => {
+        let [low, high] = [(n - 0.5) * Math.PI + 1e-9, n * Math.PI];
+        for (let i = 0; i < 60; i++) {
+          const k = 0.5 * (low + high);
+          if (Math.tan(k) < -k * apex) low = k;
+          else high = k;
+        }
+        return (low * c) / (2 * Math.PI);
+      });
+      tones(c, [{ kind: 'closed', at: ['a', 'start'] }, open('finish')], wanted, widening * DIAMETER).forEach(
+        (f, i) => {
+          expect(off(f, wanted[i]!)).toBeLessThan(0.005);
+        },
+      );
+    },
+  );
 });
