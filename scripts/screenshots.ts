@@ -107,7 +107,7 @@ const waves = async (page: Page) => {
   await page.addStyleTag({ content: '.waves-clock { visibility: hidden }' });
   const box = await dialog.getByRole('application').boundingBox();
   if (!box) throw new Error('The picture of the waves did not come.');
-  await page.mouse.move(Math.round(box.x + 0.4 * box.width), Math.round(box.y + 0.45 * box.height));
+  await page.mouse.move(Math.round(box.x + 0.37 * box.width), Math.round(box.y + 0.45 * box.height));
 };
 
 const SHOTS: readonly Shot[] = [

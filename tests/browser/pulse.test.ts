@@ -161,6 +161,24 @@ describe('on a laptop', () => {
     await waves(page).getByText('poem.json cannot be run: one place to mend.').waitFor();
   });
 
+  it('a dropped file is a rig here, and no design', async () => {
+    const text = readFileSync(TUBE, 'utf8');
+    const title = await page.locator('.title h1').textContent();
+    const dropped = await page.evaluateHandle((content) => {
+      const data = new DataTransfer();
+      data.items.add(new File([content], 'dropped.rig.json', { type: 'application/json' }));
+      return data;
+    }, text);
+    await page.locator('.waves-body').dispatchEvent('dragover', { dataTransfer: dropped });
+    await waves(page).getByText('Drop a rig here').waitFor();
+    await page.locator('.waves-body').dispatchEvent('drop', { dataTransfer: dropped });
+    await waves(page).getByRole('option', { name: 'dropped.rig.json' }).waitFor({ state: 'attached' });
+    await whole(page);
+    expect(await waves(page).getByText('Drop a rig here').count()).toBe(0);
+    expect(await page.locator('.title h1').textContent()).toBe(title);
+    expect(await page.locator('.notice').count()).toBe(0);
+  });
+
   it('a long run is ended by hand: it says until when, and what there is stays', { timeout: LONG }, async () => {
     const long = file((rig) => {
       rig.duration = 1;

@@ -3,6 +3,8 @@
  * probes as curves. A laptop shows all of it at once, a phone one face at a time.
  */
 import './waves.css';
+import './wavesFaces.css';
+import './wavesPhone.css';
 import { type DragEvent, useState } from 'react';
 import { Icon } from '../panels/Icon';
 import { AccountFace } from './AccountFace';
