@@ -1,6 +1,7 @@
 /**
  * `npm run bench [-- balance check follow gaps mesh pressed pulse scan solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run,
- * with the result's quality beside them; `pulse` is set beside C. `npm run bench -- route …` lays every problem from nothing instead.
+ * with the result's quality beside them; `pulse` is set beside C. `npm run bench -- route …` lays every problem from nothing instead,
+ * `npm run bench -- schemes` compares the schemes of the gas-flow solver that were tried.
  */
 import { readFileSync } from 'node:fs';
 import { parseDesign } from '../../shared/design/parse';
@@ -12,6 +13,7 @@ import { benchGaps } from './gaps';
 import { benchMesh } from './mesh';
 import { benchPressed } from './pressed';
 import { benchPulse } from './pulse/bench';
+import { benchSchemes } from './pulse/schemes/bench';
 import { benchRoute } from './route/bench';
 import { benchScan } from './scan/bench';
 import { benchWindows } from './windows';
@@ -33,6 +35,7 @@ const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[] 
 
 const [first, ...rest] = process.argv.slice(2);
 if (first === 'route') benchRoute(rest, (line) => console.log(line));
+else if (first === 'schemes') benchSchemes((line) => console.log(line));
 else await measure(first === undefined ? Object.keys(PARTS) : [first, ...rest]);
 
 function read(name: string): Design {

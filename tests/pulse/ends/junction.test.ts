@@ -1,5 +1,6 @@
 /** The junction at one pressure: acoustics, shocks into gas at rest, streams that go straight on, mixtures, and the limits of sound. */
 import { describe, expect, test } from 'vitest';
+import { flowValue, sourceOf } from '../../reference/flow';
 import {
   air,
   ambient,
@@ -12,7 +13,6 @@ import {
   planesOf,
   setInside,
 } from './planeSet';
-import { areaChanges, junctions, shockIntoJunction } from './published';
 import { twoGases } from './twoGases';
 
 const junction = { kind: 'junction', model: 'equal-pressure' } as const;
@@ -33,25 +33,32 @@ const RISE = 1;
 /** Of the rise: what second order leaves at so small an amplitude. */
 const LEFT = 2e-5;
 
-test.each(areaChanges)('a small wave at a change of area to $ratio is reflected', ({ ratio, reflected }) => {
-  const planes = passed(air, [small(1e-3, RISE), atRest(ratio * 1e-3)], junction);
-  expect(Math.abs((planes.planePressure[0]! - ambient.pressure) / RISE - 1 - reflected)).toBeLessThan(LEFT);
-  expect(planes.planePressure[2]).toBe(planes.planePressure[0]);
-});
+test.each(flowValue<{ S2_S1: number; R_pressure: number }[]>('ac.area_change'))(
+  `a small wave at a change of area to $S2_S1 is reflected; ${sourceOf('ac.area_change')}`,
+  ({ S2_S1, R_pressure }) => {
+    const planes = passed(air, [small(1e-3, RISE), atRest(S2_S1 * 1e-3)], junction);
+    expect(Math.abs((planes.planePressure[0]! - ambient.pressure) / RISE - 1 - R_pressure)).toBeLessThan(LEFT);
+    expect(planes.planePressure[2]).toBe(planes.planePressure[0]);
+  },
+);
 
-test.each(junctions)('a small wave is passed on among pipes of $areas', ({ areas, transmitted }) => {
-  const insides = areas.map((area, k) => (k === 0 ? small(area, RISE) : atRest(area)));
-  const planes = passed(air, insides, junction);
-  expect(Math.abs((planes.planePressure[0]! - ambient.pressure) / RISE - transmitted)).toBeLessThan(LEFT);
-});
+test.each(Object.values(flowValue<Record<string, { S: number[]; T: number }>>('ac.junction')))(
+  `a small wave is passed on among pipes of $S; ${sourceOf('ac.junction')}`,
+  ({ S, T }) => {
+    const insides = S.map((area, k) => (k === 0 ? small(area, RISE) : atRest(area)));
+    const planes = passed(air, insides, junction);
+    expect(Math.abs((planes.planePressure[0]! - ambient.pressure) / RISE - T)).toBeLessThan(LEFT);
+  },
+);
 
-test.each(shockIntoJunction)('a shock of Mach $mach into $areas', ({ mach, areas, ...expected }) => {
-  const insides = areas.map((area, k) => (k === 0 ? behindShock(area, mach) : atRest(area)));
+type Shock = { Ms: number; S: number[]; p_junction_ratio: number; u_incident_pipe: number; u_out: number };
+test.each(flowValue<Shock[]>('ac.finite_junction'))('a shock of Mach $Ms into $S', ({ Ms, S, ...expected }) => {
+  const insides = S.map((area, k) => (k === 0 ? behindShock(area, Ms) : atRest(area)));
   const planes = passed(air, insides, junction);
   // As many digits as the values have.
-  expect(Math.abs(planes.planePressure[0]! / ambient.pressure - expected.junction)).toBeLessThan(6e-6);
-  expect(Math.abs(planes.planeVelocity[0]! / expected.arriving - 1)).toBeLessThan(1e-5);
-  expect(Math.abs(-planes.planeVelocity[2]! / expected.leaving - 1)).toBeLessThan(1e-5);
+  expect(Math.abs(planes.planePressure[0]! / ambient.pressure - expected.p_junction_ratio)).toBeLessThan(6e-6);
+  expect(Math.abs(planes.planeVelocity[0]! / expected.u_incident_pipe - 1)).toBeLessThan(1e-5);
+  expect(Math.abs(-planes.planeVelocity[2]! / expected.u_out - 1)).toBeLessThan(1e-5);
 });
 
 test('gas at rest at one pressure stays at rest exactly, whatever its temperatures', () => {

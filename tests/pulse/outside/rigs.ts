@@ -4,9 +4,9 @@
  */
 import type { PipeProfile, RigRun } from '../../../src/pulse/report';
 import type { InitialState, Probe, Rig, RigEnd, RigPipe } from '../../../src/pulse/rig/types';
-import { startRig } from '../../../src/pulse/startRig';
+import { AIR, pipe as plainPipe, ran, rig } from '../rigs';
 
-export const AIR = { gamma: 1.4, gasConstant: 287.05 };
+export { AIR };
 export const AMBIENT = { pressure: 101325, temperature: 293.15 };
 export const soundSpeed = (temperature: number, gas = AIR): number =>
   Math.sqrt(gas.gamma * gas.gasConstant * temperature);
@@ -35,22 +35,14 @@ export function pipe(
           ...state((i + 0.5) * dx),
         }))
       : [{ from: 0, to: length, ...state }];
-  return {
-    id,
-    length,
-    cells,
-    diameter:
-      typeof diameter === 'number'
-        ? [
-            [0, diameter],
-            [length, diameter],
-          ]
-        : diameter,
-    friction: 0,
-    wallTemperature: null,
-    initial,
-    ...more,
-  };
+  const bore =
+    typeof diameter === 'number'
+      ? ([
+          [0, diameter],
+          [length, diameter],
+        ] as const)
+      : diameter;
+  return plainPipe(id, { length, cells, diameter: bore, initial, ...more });
 }
 
 export function runRig(
@@ -59,22 +51,7 @@ export function runRig(
   duration: number,
   more: Partial<Rig> = {},
 ): RigRun {
-  const running = startRig({
-    format: 'evenrun-rig',
-    version: 1,
-    gas: AIR,
-    ambient: AMBIENT,
-    pipes,
-    ends,
-    duration,
-    courant: 0.8,
-    probes: [],
-    sample: 0,
-    profile: true,
-    ...more,
-  });
-  while (!running.advance(10000));
-  return running.result();
+  return ran(rig({ pipes, ends, duration, ambient: AMBIENT, profile: true, ...more }));
 }
 
 /** Two `through` ends. */
