@@ -1,7 +1,6 @@
 /**
  * `npm run bench [-- balance check follow gaps mesh pressed scan solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run, with the
- * result's quality beside them. `npm run bench -- route …` lays every problem from nothing instead,
- * `npm run bench -- schemes` compares the schemes of the gas-flow solver that were tried.
+ * result's quality beside them. `npm run bench -- route …` lays every problem from nothing instead.
  */
 import { readFileSync } from 'node:fs';
 import { parseDesign } from '../../shared/design/parse';
@@ -12,7 +11,6 @@ import { benchFollow } from './follow';
 import { benchGaps } from './gaps';
 import { benchMesh } from './mesh';
 import { benchPressed } from './pressed';
-import { benchSchemes } from './pulse/schemes/bench';
 import { benchRoute } from './route/bench';
 import { benchScan } from './scan/bench';
 import { benchWindows } from './windows';
@@ -33,7 +31,8 @@ const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[] 
 
 const [first, ...rest] = process.argv.slice(2);
 if (first === 'route') benchRoute(rest, (line) => console.log(line));
-else if (first === 'schemes') benchSchemes((line) => console.log(line));
+// The gas-flow solver's scheme beside those that were tried: figures of quality alone, so not part of the plain run.
+else if (first === 'schemes') (await import('./pulse/schemes/bench')).benchSchemes((line) => console.log(line));
 else await measure(first === undefined ? Object.keys(PARTS) : [first, ...rest]);
 
 function read(name: string): Design {
