@@ -13,6 +13,8 @@ export type PipeGrid = {
   readonly spacing: number;
   /** Where the first face lies, m from the pipe's start: below 0 where an end correction lengthens it. */
   readonly from: number;
+  /** True where the bore is the same all along. */
+  readonly straight: boolean;
 };
 
 export type Grid = {
@@ -25,8 +27,8 @@ export type Grid = {
   readonly volume: Float64Array;
   /** 1/m³, by cell. */
   readonly perVolume: Float64Array;
-  /** (area at finish − area at start) / volume, 1/m, by cell: d(ln A)/dx. */
-  readonly widening: Float64Array;
+  /** m²: volume over length, by cell. */
+  readonly middle: Float64Array;
   /** m, of a cylinder of the cell's length and volume. */
   readonly diameter: Float64Array;
 };
@@ -46,7 +48,7 @@ export function gridOf(ducts: readonly Duct[]): Grid {
   const area = new Float64Array(faces);
   const volume = new Float64Array(cells);
   const perVolume = new Float64Array(cells);
-  const widening = new Float64Array(cells);
+  const middle = new Float64Array(cells);
   const diameter = new Float64Array(cells);
   const pipes: PipeGrid[] = [];
   let first = 0;
@@ -58,13 +60,15 @@ export function gridOf(ducts: readonly Duct[]): Grid {
       const i = first + j;
       volume[i] = duct.volumeBetween(faceAt(j), faceAt(j + 1));
       perVolume[i] = 1 / volume[i]!;
-      widening[i] = (area[i + k + 1]! - area[i + k]!) / volume[i]!;
+      middle[i] = volume[i]! / spacing;
       diameter[i] = Math.sqrt((4 * volume[i]!) / (Math.PI * spacing));
     }
-    pipes.push({ first, end: first + duct.cells, ahead: k, spacing, from: duct.from });
+    const own = area.subarray(first + k, first + k + duct.cells + 1);
+    const straight = own.every((a) => a === own[0]);
+    pipes.push({ first, end: first + duct.cells, ahead: k, spacing, from: duct.from, straight });
     first += duct.cells;
   }
-  return { pipes, cells, faces, area, volume, perVolume, widening, diameter };
+  return { pipes, cells, faces, area, volume, perVolume, middle, diameter };
 }
 
 /** m from the pipe's start. */

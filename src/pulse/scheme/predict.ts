@@ -38,19 +38,26 @@ export function predict(
   sides: FaceState,
   dt: number,
 ): void {
-  const { state } = cells;
-  const out = sides.state;
-  const { widening } = grid;
-  const { first, end, ahead } = pipe;
-  const half = (0.5 * dt) / pipe.spacing;
-  const halfStep = 0.5 * dt;
-  const last = end - 1;
-  if (last === first) {
+  const { first, end } = pipe;
+  if (end - first === 1) {
     predictAlone(pipe, cells, sides);
     return;
   }
   predictAtEnds(grid, pipe, cells, planes, sides, dt);
+  if (pipe.straight) predictStraight(pipe, cells, sides, dt);
+  else predictTapered(grid, pipe, cells, sides, dt);
+}
 
+/** Cells with a cell on either side, in a bore that stays as it is. */
+function predictStraight(
+  { first, end, ahead, spacing }: PipeGrid,
+  { state }: CellState,
+  sides: FaceState,
+  dt: number,
+): void {
+  const out = sides.state;
+  const half = (0.5 * dt) / spacing;
+  const last = end - 1;
   let rho = state[STATE * (first + 1)]!;
   let u = state[STATE * (first + 1) + 1]!;
   let p = state[STATE * (first + 1) + 2]!;
@@ -69,7 +76,7 @@ export function predict(
     const sRho = limited(dRho, afterRho);
     const sU = limited(dU, afterU);
     const sP = limited(dP, afterP);
-    lay(out, SIDE * (2 * (i + ahead) + 1), half, halfStep * widening[i]!, rho, u, p, stiff, sRho, sU, sP);
+    lay(out, SIDE * (2 * (i + ahead) + 1), half, rho, u, p, stiff, sRho, sU, sP);
     dRho = afterRho;
     dU = afterU;
     dP = afterP;
@@ -79,16 +86,59 @@ export function predict(
   }
 }
 
+/**
+ * The same where the bore changes. The line is drawn through area × velocity: that is what a slow stream keeps through a taper,
+ * so both sides of a face see one velocity there however steep the taper, where lines through velocity itself would leave a jump
+ * that sends out waves.
+ */
+function predictTapered(grid: Grid, pipe: PipeGrid, { state }: CellState, sides: FaceState, dt: number): void {
+  const { middle, area } = grid;
+  const out = sides.state;
+  const { first, end, ahead, spacing } = pipe;
+  const half = (0.5 * dt) / spacing;
+  const last = end - 1;
+  let rho = state[STATE * (first + 1)]!;
+  let u = state[STATE * (first + 1) + 1]!;
+  let p = state[STATE * (first + 1) + 2]!;
+  let flow = middle[first + 1]! * u;
+  let dRho = rho - state[STATE * first]!;
+  let dFlow = flow - middle[first]! * state[STATE * first + 1]!;
+  let dP = p - state[STATE * first + 2]!;
+  for (let i = first + 1; i < last; i++) {
+    const next = STATE * (i + 1);
+    const stiff = state[next - 1]! * p;
+    const nextRho = state[next]!;
+    const nextU = state[next + 1]!;
+    const nextP = state[next + 2]!;
+    const nextFlow = middle[i + 1]! * nextU;
+    const afterRho = nextRho - rho;
+    const afterFlow = nextFlow - flow;
+    const afterP = nextP - p;
+    const sRho = limited(dRho, afterRho);
+    const sFlow = limited(dFlow, afterFlow);
+    const sP = limited(dP, afterP);
+    const f = i + ahead;
+    layTapered(out, SIDE * (2 * f + 1), half, rho, u, p, stiff, sRho, sFlow, sP, middle[i]!, area[f]!, area[f + 1]!);
+    dRho = afterRho;
+    dFlow = afterFlow;
+    dP = afterP;
+    rho = nextRho;
+    u = nextU;
+    p = nextP;
+    flow = nextFlow;
+  }
+}
+
 /** The first and the last cell, which have a plane on one side. */
 function predictAtEnds(
   grid: Grid,
   pipe: PipeGrid,
-  cells: CellState,
+  { state }: CellState,
   planes: Planes,
   sides: FaceState,
   dt: number,
 ): void {
-  const { state } = cells;
+  const { middle, area } = grid;
   const half = (0.5 * dt) / pipe.spacing;
   for (let side = 0; side < 2; side++) {
     const plane = 2 * pipe.ahead + side;
@@ -100,20 +150,25 @@ function predictAtEnds(
     const rho = state[s]!;
     const u = state[s + 1]!;
     const p = state[s + 2]!;
+    const flow = middle[i]! * u;
     // Differences per cell in the direction of x; the plane is half a cell away.
     const sRho = limitedAtEnd(2 * sign * (planes.planeDensity[plane]! - rho), sign * (rho - state[n]!));
-    const sU = limitedAtEnd(2 * (planes.planeVelocity[plane]! - sign * u), sign * (u - state[n + 1]!));
+    const sFlow = limitedAtEnd(
+      2 * (planes.area[plane]! * planes.planeVelocity[plane]! - sign * flow),
+      sign * (flow - middle[i - sign]! * state[n + 1]!),
+    );
     const sP = limitedAtEnd(2 * sign * (planes.planePressure[plane]! - p), sign * (p - state[n + 2]!));
     const stiff = state[s + 3]! * p;
-    const place = SIDE * (2 * (i + pipe.ahead) + 1);
-    lay(sides.state, place, half, 0.5 * dt * grid.widening[i]!, rho, u, p, stiff, sRho, sU, sP);
+    const f = i + pipe.ahead;
+    const [a, b] = [area[f]!, area[f + 1]!];
+    layTapered(sides.state, SIDE * (2 * f + 1), half, rho, u, p, stiff, sRho, sFlow, sP, middle[i]!, a, b);
   }
 }
 
 /** A pipe of one cell has no slope to tell. */
 function predictAlone({ first, ahead }: PipeGrid, { state }: CellState, sides: FaceState): void {
   const s = STATE * first;
-  lay(sides.state, SIDE * (2 * (first + ahead) + 1), 0, 0, state[s]!, state[s + 1]!, state[s + 2]!, 0, 0, 0, 0);
+  lay(sides.state, SIDE * (2 * (first + ahead) + 1), 0, state[s]!, state[s + 1]!, state[s + 2]!, 0, 0, 0, 0);
 }
 
 /** One cell's line, half a step ahead, read off at both its faces. `stiff`: γp. */
@@ -121,7 +176,6 @@ function lay(
   out: Float64Array,
   at: number,
   half: number,
-  widening: number,
   rho: number,
   u: number,
   p: number,
@@ -130,30 +184,61 @@ function lay(
   sU: number,
   sP: number,
 ): void {
-  const spread = half * sU + widening * u;
-  const midRho = rho - half * u * sRho - rho * spread;
+  const midRho = rho - half * (u * sRho + rho * sU);
   const midU = u - half * (u * sU + sP / rho);
-  const midP = p - half * u * sP - stiff * spread;
+  const midP = p - half * (u * sP + stiff * sU);
   const halfRho = 0.5 * sRho;
   const halfU = 0.5 * sU;
   const halfP = 0.5 * sP;
-  const next = at + SIDE;
   if (midRho > Math.abs(halfRho) && midP > Math.abs(halfP)) {
-    out[at] = midRho - halfRho;
-    out[at + 1] = midU - halfU;
-    out[at + 2] = midP - halfP;
-    out[next] = midRho + halfRho;
-    out[next + 1] = midU + halfU;
-    out[next + 2] = midP + halfP;
+    write(out, at, midRho - halfRho, midU - halfU, midP - halfP);
+    write(out, at + SIDE, midRho + halfRho, midU + halfU, midP + halfP);
   } else {
     // A line that would leave less than nothing at a face is not drawn.
-    out[at] = rho;
-    out[at + 1] = u;
-    out[at + 2] = p;
-    out[next] = rho;
-    out[next + 1] = u;
-    out[next + 2] = p;
+    write(out, at, rho, u, p);
+    write(out, at + SIDE, rho, u, p);
   }
+}
+
+/** The same with `sFlow`, the slope of area × velocity, and areas in the middle and at both faces. */
+function layTapered(
+  out: Float64Array,
+  at: number,
+  half: number,
+  rho: number,
+  u: number,
+  p: number,
+  stiff: number,
+  sRho: number,
+  sFlow: number,
+  sP: number,
+  middle: number,
+  before: number,
+  after: number,
+): void {
+  const per = 1 / middle;
+  // Of area × velocity, so of what widens the stream: d(Au)/dx / A.
+  const spread = half * sFlow * per;
+  const midRho = rho - half * u * sRho - rho * spread;
+  const midU = u - u * (spread - half * u * (after - before) * per) - (half * sP) / rho;
+  const midP = p - half * u * sP - stiff * spread;
+  const halfRho = 0.5 * sRho;
+  const halfFlow = 0.5 * sFlow;
+  const halfP = 0.5 * sP;
+  if (midRho > Math.abs(halfRho) && midP > Math.abs(halfP)) {
+    const flow = middle * midU;
+    write(out, at, midRho - halfRho, (flow - halfFlow) / before, midP - halfP);
+    write(out, at + SIDE, midRho + halfRho, (flow + halfFlow) / after, midP + halfP);
+  } else {
+    write(out, at, rho, u, p);
+    write(out, at + SIDE, rho, u, p);
+  }
+}
+
+function write(out: Float64Array, at: number, rho: number, u: number, p: number): void {
+  out[at] = rho;
+  out[at + 1] = u;
+  out[at + 2] = p;
 }
 
 /** The same for the carried fractions, which only go with the flow. */
