@@ -88,11 +88,12 @@ export function brakeAndHeat(
     const midP = 0.5 * (state[a + PRESSURE]! + state[a + SIDE + PRESSURE]!);
     const gamma = 0.5 * (state[a + SIDE_GAMMA]! + state[a + SIDE + SIDE_GAMMA]!);
     const before = STATE * i;
-    const kelvin = (from.temperature[i]! * midP * from.state[before]!) / (from.state[before + PRESSURE]! * midRho);
-    const share = heatShare[i]! * rate * gamma;
-    const full = (share * midP * (wallTemperature[i]! / kelvin - 1)) / (gamma - 1);
+    // The pressure that the gas would have at the wall's temperature: by R as the cell had it, p / (ρT).
+    const constant = from.state[before + PRESSURE]! / (from.state[before]! * from.temperature[i]!);
+    const lacking = constant * wallTemperature[i]! * midRho - midP;
+    const share = dt * heatShare[i]! * rate * gamma;
     // Held back, by what is of second order, where a step is long against the gas's warming: it never passes the wall's temperature.
-    const heat = (dt * full) / (1 + dt * dt * share * share);
+    const heat = (share * lacking) / ((gamma - 1) * (1 + share * share));
     after[c + 1]! += heat;
     heated += heat * grid.volume[i]!;
   }
