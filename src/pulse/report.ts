@@ -18,7 +18,7 @@ export type PipeProfile = GasColumns & {
   readonly x: Float64Array;
 };
 
-/** Pressure and velocity of every cell at even instants, row after row: [instant × cells + cell]. */
+/** Pressure, velocity and temperature of every cell at even instants, row after row: [instant × cells + cell]. */
 export type PipePicture = {
   readonly pipe: string;
   readonly x: Float64Array;
@@ -27,7 +27,7 @@ export type PipePicture = {
   readonly temperature: Float32Array;
 };
 
-/** kg or J: final − initial + left − entered; `drift` is that relative to the initial. */
+/** kg or J. `drift` is final − initial + left − from walls, relative to the initial. */
 export type Account = {
   readonly initial: number;
   readonly final: number;
@@ -70,6 +70,7 @@ export type Running = {
   readonly steps: number;
   /** Throws `FlowStopped` where a step cannot be done however small. */
   advance(steps: number): boolean;
+  /** In arrays of its own, which the run does not touch again. */
   result(): RigRun;
 };
 

@@ -16,29 +16,41 @@ import { columns, placeProbe, profileOf, readProbe, seriesSoFar } from './run/pr
 import { rowsOf } from './run/schedule';
 import { contentOf, pipeOfCell, settleFirst } from './scheme/firstState';
 import { centreOf, gridOf } from './scheme/grid';
-import { advance, longestStep, type Network, standOf } from './scheme/step';
+import { advance, type Failure, longestStep, type Network, type Stand, standOf } from './scheme/step';
 import { wallsOf } from './walls/wallsOf';
 
-/** @param rig as `readRig` answers it: what it refuses is not looked for again. */
-export function startRig(rig: Rig, options: RunOptions = {}): Running {
-  const { duration, courant, sample } = rig;
+/** What is told of a step that cannot be done. */
+const FOUND: Readonly<Record<Failure, string>> = {
+  state: 'density or pressure came out as none',
+  wave: 'a wave grew faster than any step allows',
+  vessel: 'more left the vessel there than it held',
+};
+
+/** The parts of a rig joined, and its first state in its cells, not yet looked at. */
+export function joinRig(rig: Rig): { readonly network: Network; readonly stand: Stand } {
   const gas = gasOf(rig.gas);
   const ducts = ductsOf(rig);
   const grid = gridOf(ducts);
   const planes = createPlanes(rig.pipes.length, gas);
+  planes.area.set(grid.pipes.flatMap(({ first, end }, k) => [grid.area[first + k]!, grid.area[end + k]!]));
   const network: Network = {
     gas,
     grid,
     planes,
     walls: wallsOf(rig, grid),
     flux: { pass: hllc, carry },
-    // The ends look at the planes' areas when they are made.
-    ends: withAreas(grid, planes.area, () =>
-      rig.ends.map((end) => makeEnd(end, planesOf(rig, end), planes, rig.ambient)),
-    ),
+    ends: rig.ends.map((end) => makeEnd(end, planesOf(rig, end), planes, rig.ambient)),
   };
   const stand = standOf(network);
   for (const [k, pipe] of grid.pipes.entries()) fillPipe(gas, pipe, ducts[k]!, rig.pipes[k]!.initial, stand.cells);
+  return { network, stand };
+}
+
+/** @param rig as `readRig` answers it: what it refuses is not looked for again. */
+export function startRig(rig: Rig, options: RunOptions = {}): Running {
+  const { duration, courant, sample } = rig;
+  const { network, stand } = joinRig(rig);
+  const { gas, grid } = network;
   const ids = rig.pipes.map(({ id }) => id);
   const stopAt = (time: number, cell: number, found: string): FlowStopped => {
     const k = Math.max(0, pipeOfCell(grid.pipes, cell));
@@ -74,7 +86,7 @@ export function startRig(rig: Rig, options: RunOptions = {}): Running {
     // Two even steps to the target rather than a long one and a splinter.
     const dt = left <= longest ? left : left < 2 * longest ? 0.5 * left : longest;
     const taken = advance(network, stand, time, dt);
-    if (!(taken > 0)) throw stopAt(time, Math.max(0, stand.failed), 'density or pressure came out as none');
+    if (!(taken > 0)) throw stopAt(time, Math.max(0, stand.failed), FOUND[stand.why]);
     time = taken === left ? target : time + taken;
     steps++;
     look();
@@ -106,12 +118,4 @@ export function startRig(rig: Rig, options: RunOptions = {}): Running {
       retries: stand.retries,
     }),
   };
-}
-
-function withAreas<T>(grid: ReturnType<typeof gridOf>, area: Float64Array, then: () => T): T {
-  for (const [k, { first, end }] of grid.pipes.entries()) {
-    area[2 * k] = grid.area[first + k]!;
-    area[2 * k + 1] = grid.area[end + k]!;
-  }
-  return then();
 }

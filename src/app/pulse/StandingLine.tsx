@@ -36,13 +36,14 @@ export function RunState() {
 
 /** Below the head, where there is something to be told. */
 export function StandingNotes() {
-  const { standing, seen, asked } = useShown();
+  const { standing, seen, asked, trouble } = useShown();
   const lines = noteOf({ standing, asked });
   const reach = seen ? reachWords(seen) : null;
   const older = seen && asked && seen.name !== asked.name ? `The picture below is still that of ${seen.name}.` : null;
-  if (!lines && !reach) return null;
+  if (!lines && !reach && !trouble) return null;
   return (
     <div className="waves-notes" role="status">
+      {trouble && <p className="fails">{trouble}</p>}
       {lines && <p className="fails">{lines.title}</p>}
       {lines && lines.refusals.length > 0 && <Refusals refusals={lines.refusals} />}
       {lines && older && <p>{older}</p>}

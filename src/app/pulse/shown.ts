@@ -39,6 +39,8 @@ export type Cursor = { readonly pipe: number; readonly x: number; readonly time:
 export type Shown = {
   readonly asked: Asked | null;
   readonly standing: Standing;
+  /** Why the last choice could not be read at all; whatever runs goes on beside it. */
+  readonly trouble: string | null;
   /** Of the rig asked for, once it is read. */
   readonly rig: Rig | null;
   readonly seen: Seen | null;
@@ -51,6 +53,7 @@ export type Shown = {
 export const NOTHING: Shown = {
   asked: null,
   standing: { is: 'nothing' },
+  trouble: null,
   rig: null,
   seen: null,
   quantity: 'pressure',
@@ -114,7 +117,7 @@ export function followRig(asked: Asked, make: typeof createFollower = createFoll
   follower ??= make((answer) => useShown.setState(afterAnswer(useShown.getState(), answer)));
   const { seen } = useShown.getState();
   // Of a run that another takes the place of, nothing more comes.
-  useShown.setState({ asked, rig: null, seen: seen && over(seen), standing: { is: 'reading' } });
+  useShown.setState({ asked, rig: null, seen: seen && over(seen), standing: { is: 'reading' }, trouble: null });
   follower.follow(asked.text, PICTURE_ROWS);
 }
 
@@ -125,7 +128,7 @@ export function endRun(): void {
   follower?.end();
 }
 
-export const refuse = (why: string): void => useShown.setState({ standing: { is: 'failed', why } });
+export const refuse = (why: string): void => useShown.setState({ trouble: why });
 export const chooseQuantity = (quantity: Quantity): void => useShown.setState({ quantity });
 export const chooseSpan = (span: number): void => useShown.setState({ span });
 export const pointAt = (cursor: Cursor | null): void => useShown.setState({ cursor });

@@ -3,7 +3,8 @@
  * what there is so far, and at last all of it. The worker's work without the worker; times in s, the clock in ms.
  */
 import { DesignError } from '../../../shared/design/refusal';
-import type { RigRun, Running, RunOptions } from '../../pulse/report';
+import type { Running, RunOptions } from '../../pulse/report';
+import { cellsOf } from '../../pulse/rig/ducts';
 import type { Rig } from '../../pulse/rig/types';
 import type { Answer, Ending, Progress } from './messages';
 
@@ -44,13 +45,12 @@ export async function runInSlices(
   }
 }
 
-/** Values of a picture of which three are kept, so that the finest rig still fits: 120 MB in all. */
+/** Values of one quantity in a picture that has three, of four bytes each: 120 MB, and as much again on the page. */
 const MOST_VALUES = 10_000_000;
 
 /** Fewer rows where there are very many cells. */
-export function rowsFor({ pipes }: Pick<Rig, 'pipes'>, wished: number): number {
-  const cells = pipes.reduce((sum, pipe) => sum + pipe.cells, 0);
-  return Math.max(2, Math.min(wished, Math.floor(MOST_VALUES / Math.max(1, cells))));
+export function rowsFor(rig: Pick<Rig, 'pipes' | 'ends'>, wished: number): number {
+  return Math.max(2, Math.min(wished, Math.floor(MOST_VALUES / Math.max(1, cellsOf(rig)))));
 }
 
 async function advance(running: Running, ground: Ground, isEnded: () => boolean, say: (answer: Answer) => void) {
@@ -91,19 +91,9 @@ async function advance(running: Running, ground: Ground, isEnded: () => boolean,
   }
 }
 
-/** The same run in arrays of its own, so that they can be handed over whole while the run goes on in others. */
-export function ownCopy(run: RigRun): { readonly run: RigRun; readonly buffers: ArrayBuffer[] } {
-  const buffers: ArrayBuffer[] = [];
-  const copy = (value: unknown): unknown => {
-    if (value instanceof Float64Array || value instanceof Float32Array) {
-      const own = value.slice();
-      buffers.push(own.buffer as ArrayBuffer);
-      return own;
-    }
-    if (Array.isArray(value)) return value.map(copy);
-    if (value !== null && typeof value === 'object')
-      return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, copy(part)]));
-    return value;
-  };
-  return { run: copy(run) as RigRun, buffers };
+/** The arrays of a run, to be handed over whole: it has them for itself. */
+export function buffersOf(value: unknown): ArrayBuffer[] {
+  if (value instanceof Float64Array || value instanceof Float32Array) return [value.buffer as ArrayBuffer];
+  if (value === null || typeof value !== 'object') return [];
+  return Object.values(value).flatMap(buffersOf);
 }

@@ -3,7 +3,7 @@ import { FlowStopped } from '../../pulse/report';
 import { readRig } from '../../pulse/rig/read';
 import { startRig } from '../../pulse/startRig';
 import type { Answer, FollowReply, FollowRequest } from './messages';
-import { type Ground, ownCopy, runInSlices } from './slices';
+import { buffersOf, type Ground, runInSlices } from './slices';
 
 /** A message to oneself comes after those that wait, without the delay that timers are given. */
 const channel = new MessageChannel();
@@ -25,15 +25,8 @@ const ground: Ground = {
 let ended = -1;
 
 function say(number: number, answer: Answer): void {
-  const post = (own: Answer, buffers: ArrayBuffer[] = []) =>
-    self.postMessage({ number, answer: own } satisfies FollowReply, { transfer: buffers });
-  if ('run' in answer) {
-    const { run, buffers } = ownCopy(answer.run);
-    post({ ...answer, run }, buffers);
-  } else if ('soFar' in answer && answer.soFar) {
-    const { run, buffers } = ownCopy(answer.soFar);
-    post({ ...answer, soFar: run }, buffers);
-  } else post(answer);
+  const run = 'run' in answer ? answer.run : 'soFar' in answer ? answer.soFar : null;
+  self.postMessage({ number, answer } satisfies FollowReply, { transfer: buffersOf(run) });
 }
 
 self.onmessage = ({ data }: MessageEvent<FollowRequest>) => {

@@ -5,13 +5,15 @@ export type Opening = {
   at(time: number): number;
   /** The largest area within. */
   largest(from: number, to: number): number;
+  /** Until when it stays shut; `time` itself where it is open then, Infinity where it never opens again. */
+  shutUntil(time: number): number;
 };
 
 /** @param coefficient discharge coefficient: effective area / geometric area */
 export function opening(law: AreaLaw, coefficient: number): Opening {
   if (typeof law === 'number') {
     const area = coefficient * law;
-    return { at: () => area, largest: () => area };
+    return { at: () => area, largest: () => area, shutUntil: (time) => (area > 0 ? time : Infinity) };
   }
   const count = law.length;
   const times = Float64Array.from(law, ([time]) => time);
@@ -40,5 +42,10 @@ export function opening(law: AreaLaw, coefficient: number): Opening {
     for (let i = later(from); i < count && times[i]! < to; i++) if (areas[i]! > most) most = areas[i]!;
     return most;
   }
-  return { at, largest };
+  function shutUntil(time: number): number {
+    if (at(time) > 0) return time;
+    for (let i = later(time); i < count; i++) if (areas[i]! > 0) return Math.max(time, i === 0 ? time : times[i - 1]!);
+    return Infinity;
+  }
+  return { at, largest, shutUntil };
 }

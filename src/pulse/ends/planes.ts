@@ -23,11 +23,17 @@ export type Planes = {
   readonly energyFlux: Float64Array;
   readonly partialFlux: Float64Array;
 
-  /** The state on the plane itself; where gas enters the pipe, that of the entering gas. */
+  /** The state on the plane itself in this step; where gas enters the pipe, that of the entering gas. Written by the ends. */
   readonly planeDensity: Float64Array;
   readonly planeVelocity: Float64Array;
   readonly planePressure: Float64Array;
   readonly planeFractions: Float64Array;
+
+  /** The same of the last step that stood, for the slopes beside it: a step that fails leaves no trace here. */
+  readonly lastDensity: Float64Array;
+  readonly lastVelocity: Float64Array;
+  readonly lastPressure: Float64Array;
+  readonly lastFractions: Float64Array;
 };
 
 /** One end of a rig, over one or several planes. Quasi-steady but for what it stores. Nothing is allocated once it is made. */
@@ -35,7 +41,9 @@ export interface End {
   readonly planes: readonly number[];
   /** Sets what passes through each of its planes in the step from `time` to `time + dt`. Changes nothing else. */
   pass(time: number, dt: number): void;
-  /** The step stands: what it passed is taken in. Only vessels store. */
+  /** Whether what it stores would still be a gas had the step passed stood. Only vessels store. */
+  holds(dt: number): boolean;
+  /** The step stands: what it passed is taken in. */
   take(dt: number): void;
   /** The longest step that it can follow from where it is, s; Infinity for ends that store nothing. */
   longestStep(): number;
@@ -67,10 +75,31 @@ export function createPlanes(pipes: number, gas: Gas): Planes {
     planeVelocity: column(),
     planePressure: column(),
     planeFractions: carried(),
+    lastDensity: column(),
+    lastVelocity: column(),
+    lastPressure: column(),
+    lastFractions: carried(),
   };
+}
+
+/** What lies on the planes now is what the next slopes lean on. */
+export function keepPlanes(planes: Planes): void {
+  planes.lastDensity.set(planes.planeDensity);
+  planes.lastVelocity.set(planes.planeVelocity);
+  planes.lastPressure.set(planes.planePressure);
+  planes.lastFractions.set(planes.planeFractions);
 }
 
 /** An end without a memory. */
 export function storesNothing(planes: readonly number[], outside: boolean, pass: End['pass']): End {
-  return { planes, outside, pass, take: () => {}, longestStep: () => Infinity, mass: 0, energy: 0 };
+  return {
+    planes,
+    outside,
+    pass,
+    holds: () => true,
+    take: () => {},
+    longestStep: () => Infinity,
+    mass: 0,
+    energy: 0,
+  };
 }

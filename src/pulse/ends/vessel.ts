@@ -11,6 +11,8 @@ import { Wave } from './wave';
 
 /** Of the time that sound through the whole plane needs to overrun the content. */
 const SHARE = 0.5;
+/** Of the content: a component may be short of nothing, or over all, by as much. */
+const ROUNDING = 1e-9;
 
 export type Filling = {
   readonly volume: number;
@@ -69,6 +71,19 @@ class Vessel implements End {
     passHole(this.all, this.wave, this.room, Math.min(share, 1));
   }
 
+  holds(dt: number): boolean {
+    const { area, massFlux, energyFlux, partialFlux, count } = this.all;
+    const share = area[this.plane]! * dt;
+    const mass = this.mass + share * massFlux[this.plane]!;
+    const energy = this.energy + share * energyFlux[this.plane]!;
+    if (!(mass > 0 && energy > 0)) return false;
+    for (let k = 0; k < this.partial.length; k++) {
+      const partial = this.partial[k]! + share * partialFlux[this.plane + k * count]!;
+      if (!(partial >= -ROUNDING * mass && partial <= (1 + ROUNDING) * mass)) return false;
+    }
+    return true;
+  }
+
   take(dt: number): void {
     const { area, massFlux, energyFlux, partialFlux, count } = this.all;
     const a = area[this.plane]!;
@@ -90,7 +105,9 @@ class Vessel implements End {
     // Before its first step the wave has met nothing yet.
     const sound = Number.isNaN(wave.sound) ? inside : Math.max(wave.sound, inside);
     const longest = (SHARE * this.volume) / (this.all.area[this.plane]! * sound);
-    return this.hole.largest(this.begin, this.begin + longest) > 0 ? longest : Infinity;
+    if (this.hole.largest(this.begin, this.begin + longest) > 0) return longest;
+    // Shut for longer than that: as far as it stays so, lest a step leaps into the middle of an opening.
+    return this.hole.shutUntil(this.begin) - this.begin;
   }
 
   /** Fills the room with what it will hold after so long; with what it holds now where the rates would empty it. */

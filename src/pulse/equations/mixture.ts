@@ -21,7 +21,7 @@ import { substance } from './substances';
 
 /** K. At 12.5 K the parabolas are within 1e-4 of the polynomials' cv. */
 const STEP = 12.5;
-/** cv is held constant below, down to 0 K, and above: where the polynomials end, and far beyond any gas in a pipe. */
+/** cv is held constant below, down to 0 K, and above: far beyond any gas in a pipe. */
 const LOWEST = 200;
 const HIGHEST = 4000;
 const LAST = HIGHEST / STEP;

@@ -5,7 +5,7 @@
  * internal energy and ratio of heats, and of no gas in particular.
  */
 import { type FaceState, SIDE } from '../equations/gas';
-import { type Fluxes, PASSED } from '../scheme/state';
+import { type Fluxes, PASSED } from './fluxes';
 
 /** Faces `from` to before `to`. Answers the fastest wave found, m/s. Partial fluxes are left to `carry`. */
 export function hllc({ state }: FaceState, { passed }: Fluxes, from: number, to: number): number {

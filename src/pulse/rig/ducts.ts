@@ -2,14 +2,22 @@
 import { endCorrection } from '../ends/endCorrection';
 import type { Duct } from '../scheme/grid';
 import { ductOf } from './bore';
-import type { PipeSide, Rig, RigPipe } from './types';
+import type { OpenEnd, PipeSide, RigEnd, RigPipe } from './types';
 
-export function ductsOf({ pipes, ends }: Rig): Duct[] {
-  const added = (pipe: RigPipe, side: PipeSide): number => {
+/** What of a rig its ducts follow from. */
+type Piping = {
+  readonly pipes: readonly Pick<RigPipe, 'id' | 'length' | 'cells' | 'diameter'>[];
+  readonly ends: readonly Pick<RigEnd, 'kind' | 'at'>[];
+};
+
+/** Cells in all, those of end corrections with them. */
+export const cellsOf = (rig: Piping): number => ductsOf(rig).reduce((sum, { cells }) => sum + cells, 0);
+
+export function ductsOf({ pipes, ends }: Piping): Duct[] {
+  const added = (pipe: Piping['pipes'][number], side: PipeSide): number => {
     const open = ends.find((end) => end.kind === 'open' && end.at[0] === pipe.id && end.at[1] === side);
-    if (open?.kind !== 'open' || open.endCorrection === undefined) return 0;
     const diameter = side === 'start' ? pipe.diameter[0]![1] : pipe.diameter.at(-1)![1];
-    return endCorrection(open.endCorrection, 0.5 * diameter);
+    return endCorrection((open as OpenEnd | undefined)?.endCorrection, 0.5 * diameter);
   };
   return pipes.map((pipe) =>
     ductOf(pipe.diameter, pipe.length, pipe.cells, added(pipe, 'start'), added(pipe, 'finish')),

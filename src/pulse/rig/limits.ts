@@ -54,7 +54,7 @@ export const REAL_GAS_CONSTANT = 30;
 /** K: beyond it nothing that a perfect gas says is true. */
 export const HOTTEST = 10_000;
 /** K: as far as our table of substances goes. */
-export const HOTTEST_MIXTURE = 6000;
+export const HOTTEST_MIXTURE = 4000;
 /** Velocity beside the fastest sound of the rig. */
 export const MOST_MACH = 50;
 /** Lowest pressure beside the highest. */

@@ -1,15 +1,20 @@
 /** Whether a rig is larger than anyone means: its cells, its output, and the work that its first waves already ask for. */
 import type { Refusal } from '../../../shared/design/refusal';
+import { cellsOf } from './ducts';
 import { MAX_CELLS, MAX_OUTPUT, MAX_WORK } from './limits';
 import { rigPath } from './paths';
 import type { ShapedRig } from './shape';
 import { fastestSound } from './stateProblems';
 
 export function sizeProblems(rig: ShapedRig): Refusal[] {
-  const cells = rig.pipes.reduce((sum, pipe) => sum + pipe.cells, 0);
+  const cells = cellsOf(rig);
   if (cells > MAX_CELLS) {
     return [
-      { path: 'pipes', found: `${cells} cells in all`, allowed: `at most ${MAX_CELLS} in all: make some coarser` },
+      {
+        path: 'pipes',
+        found: `${cells} cells in all, those that end corrections add with them`,
+        allowed: `at most ${MAX_CELLS} in all: make some coarser`,
+      },
     ];
   }
   return [...outputProblems(rig), ...workProblems(rig, cells)];

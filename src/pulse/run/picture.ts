@@ -52,6 +52,7 @@ export function takePicture(
         const length = taken * panel.x.length;
         return {
           ...panel,
+          x: panel.x.slice(),
           pressure: panel.pressure.slice(0, length),
           velocity: panel.velocity.slice(0, length),
           temperature: panel.temperature.slice(0, length),

@@ -20,11 +20,11 @@ export function settleFirst({ gas, grid, planes, walls }: Network, stand: Stand)
 
 function beside({ cells }: Stand, planes: Network['planes'], plane: number, cell: number, sign: number): void {
   const s = STATE * cell;
-  planes.planeDensity[plane] = cells.state[s]!;
-  planes.planeVelocity[plane] = sign * cells.state[s + VELOCITY]!;
-  planes.planePressure[plane] = cells.state[s + PRESSURE]!;
+  planes.lastDensity[plane] = cells.state[s]!;
+  planes.lastVelocity[plane] = sign * cells.state[s + VELOCITY]!;
+  planes.lastPressure[plane] = cells.state[s + PRESSURE]!;
   for (let k = 0; k < planes.gas.carried; k++)
-    planes.planeFractions[k * planes.count + plane] = cells.fractions[k * cells.stride + cell]!;
+    planes.lastFractions[k * planes.count + plane] = cells.fractions[k * cells.stride + cell]!;
 }
 
 /** kg (`entry` 0) or J (`entry` 2) in all pipes. */

@@ -152,12 +152,12 @@ function predictAtEnds(
     const p = state[s + 2]!;
     const flow = middle[i]! * u;
     // Differences per cell in the direction of x; the plane is half a cell away.
-    const sRho = limitedAtEnd(2 * sign * (planes.planeDensity[plane]! - rho), sign * (rho - state[n]!));
+    const sRho = limitedAtEnd(2 * sign * (planes.lastDensity[plane]! - rho), sign * (rho - state[n]!));
     const sFlow = limitedAtEnd(
-      2 * (planes.area[plane]! * planes.planeVelocity[plane]! - sign * flow),
+      2 * (planes.area[plane]! * planes.lastVelocity[plane]! - sign * flow),
       sign * (flow - middle[i - sign]! * state[n + 1]!),
     );
-    const sP = limitedAtEnd(2 * sign * (planes.planePressure[plane]! - p), sign * (p - state[n + 2]!));
+    const sP = limitedAtEnd(2 * sign * (planes.lastPressure[plane]! - p), sign * (p - state[n + 2]!));
     const stiff = state[s + 3]! * p;
     const f = i + pipe.ahead;
     const [a, b] = [area[f]!, area[f + 1]!];
@@ -258,12 +258,12 @@ export function predictFractions(
     const cellShift = k * stride;
     const sideShift = k * sides.stride;
     const planeShift = k * planes.count;
-    let before = 2 * (fractions[cellShift + first]! - planes.planeFractions[planeShift + plane]!);
+    let before = 2 * (fractions[cellShift + first]! - planes.lastFractions[planeShift + plane]!);
     for (let i = first; i < end; i++) {
       const y = fractions[cellShift + i]!;
       let slope: number;
       if (i === end - 1) {
-        slope = limitedAtEnd(2 * (planes.planeFractions[planeShift + plane + 1]! - y), before);
+        slope = limitedAtEnd(2 * (planes.lastFractions[planeShift + plane + 1]! - y), before);
       } else {
         const after = fractions[cellShift + i + 1]! - y;
         slope = i === first ? limitedAtEnd(before, after) : limited(before, after);

@@ -2,16 +2,17 @@
  * One step of a whole network in time: predict, pass, add up, and look whether what came out is a state of a gas. A step that
  * fails is done again at half its length, or as much as a wave that was too fast for it allows; what stood before is kept until a step stands. Nothing is allocated here.
  */
-import type { End, Planes } from '../ends/planes';
+import { type End, keepPlanes, type Planes } from '../ends/planes';
 import { type CellState, type FaceState, type Gas, SIDE, SIDE_GAMMA, STATE } from '../equations/gas';
+import { type Fluxes, fluxes, PASSED } from '../fluxes/fluxes';
 import type { Grid } from './grid';
 import { predict, predictFractions } from './predict';
-import { cellState, type Fluxes, faceState, fluxes, PASSED } from './state';
+import { cellState, faceState } from './state';
 import { update, updatePartial } from './update';
 import { brakeAndHeat, predictWalls, type Walls } from './walls';
 
-/** A step is halved no more often than this: to a millionth. */
-const MOST_HALVINGS = 20;
+/** A step is given up once it is shorter than this share of what was asked. */
+const SHORTEST = 1e-6;
 
 /** What joins the parts: a flux between two states, and how the carried components go with it. */
 export type FluxLaw = {
@@ -44,9 +45,13 @@ export type Stand = {
   retries: number;
   /** What share of a step that failed is tried next. */
   shorter: number;
-  /** The cell that failed the last attempt, or −1. */
+  /** The cell at which the last attempt failed, or −1; and why. */
   failed: number;
+  why: Failure;
 };
+
+/** No gas any more in the cell; a wave faster than the step allows; a vessel there emptied beyond nothing. */
+export type Failure = 'state' | 'wave' | 'vessel';
 
 export function standOf({ grid, gas }: Network): Stand {
   return {
@@ -60,6 +65,7 @@ export function standOf({ grid, gas }: Network): Stand {
     retries: 0,
     shorter: 0.5,
     failed: -1,
+    why: 'state',
   };
 }
 
@@ -85,7 +91,8 @@ function fastestWave({ state }: CellState, from: number, to: number): number {
 
 /** Goes on from `time` by at most `dt`. Answers the step taken, or 0 where none stands: `stand.failed` then names the cell. */
 export function advance(network: Network, stand: Stand, time: number, dt: number): number {
-  for (let halving = 0; halving <= MOST_HALVINGS; halving++) {
+  const shortest = SHORTEST * dt;
+  while (dt >= shortest) {
     stand.shorter = 0.5;
     if (attempt(network, stand, time, dt)) return dt;
     stand.retries++;
@@ -110,7 +117,7 @@ function attempt(network: Network, stand: Stand, time: number, dt: number): bool
     const fastest = flux.pass(sides, passed, from + 1, to);
     // A wave born within the step may be faster than any before it.
     if (!(fastest * dt <= pipe.spacing)) {
-      stand.failed = pipe.first;
+      fails(stand, pipe.first, 'wave');
       stand.shorter = Math.max(0.5, (0.98 * pipe.spacing) / (fastest * dt));
       return false;
     }
@@ -129,8 +136,19 @@ function attempt(network: Network, stand: Stand, time: number, dt: number): bool
     if (carried > 0) updatePartial(grid, pipe, cells, next, passed, carried, dt);
   }
   next.temperature.set(cells.temperature);
-  stand.failed = gas.decode(next, 0, grid.cells);
-  if (stand.failed >= 0) return false;
+  const wrong = gas.decode(next, 0, grid.cells);
+  if (wrong >= 0) {
+    fails(stand, wrong, 'state');
+    return false;
+  }
+  for (let k = 0; k < ends.length; k++) {
+    if (ends[k]!.holds(dt)) continue;
+    const plane = ends[k]!.planes[0]!;
+    const pipe = pipes[plane >> 1]!;
+    fails(stand, plane % 2 === 0 ? pipe.first : pipe.end - 1, 'vessel');
+    return false;
+  }
+  stand.failed = -1;
   stand.heated += heated;
   stand.cells = next;
   stand.next = cells;
@@ -138,9 +156,15 @@ function attempt(network: Network, stand: Stand, time: number, dt: number): bool
   return true;
 }
 
+function fails(stand: Stand, cell: number, why: Failure): void {
+  stand.failed = cell;
+  stand.why = why;
+}
+
 /** The step stands: ends take in what passed, walls look at the new flow, and what left is counted. */
 function settle({ grid, planes, ends, walls }: Network, stand: Stand, dt: number): void {
   for (let k = 0; k < ends.length; k++) ends[k]!.take(dt);
+  keepPlanes(planes);
   for (let q = 0; q < planes.count; q++) {
     const share = dt * planes.area[q]!;
     stand.massOut[q]! += share * planes.massFlux[q]!;

@@ -4,8 +4,8 @@
  * cell's own.
  */
 import { type CellState, CONSERVED, type FaceState, PRESSURE, SIDE } from '../equations/gas';
+import { type Fluxes, PASSED } from '../fluxes/fluxes';
 import type { Grid, PipeGrid } from './grid';
-import { type Fluxes, PASSED } from './state';
 
 /** `from` → `to`. Walls that brake and heat are left to `brakeAndHeat`. */
 export function update(

@@ -36,6 +36,9 @@ export type FactorLaw = (pipe: PipeGrid, cells: CellState, factor: Float64Array)
 const rateOf = (factor: number, speed: number, perDiameter: number): number =>
   2 * factor * Math.abs(speed) * perDiameter;
 
+/** A share of what is lacking: as it is where small, to second order, and never more than all however long the step. */
+const bounded = (share: number): number => share / Math.sqrt(1 + share * share);
+
 /** Adds to the states at half a step beside a pipe's faces what its walls have done by then. */
 export function predictWalls(pipe: PipeGrid, cells: CellState, walls: Walls, sides: FaceState, dt: number): void {
   const { factor, perDiameter, wallTemperature, heatShare } = walls;
@@ -47,11 +50,12 @@ export function predictWalls(pipe: PipeGrid, cells: CellState, walls: Walls, sid
     const p = state[s + PRESSURE]!;
     const gamma = state[s + GAMMA]!;
     const rate = rateOf(factor[i]!, u, perDiameter[i]!);
-    let warmed = (gamma - 1) * state[s]! * rate * u * u;
-    if (heatShare[i]! > 0) warmed += heatShare[i]! * rate * gamma * p * (wallTemperature[i]! / temperature[i]! - 1);
     const dU = -Math.min(0.5 * dt * rate, 1) * u;
-    // Never to less than nothing, however long the step.
-    const dP = Math.max(0.5 * dt * warmed, -0.5 * p);
+    let dP = -(gamma - 1) * state[s]! * u * dU;
+    if (heatShare[i]! > 0) {
+      const share = 0.5 * dt * heatShare[i]! * rate * gamma;
+      dP += bounded(share) * p * (wallTemperature[i]! / temperature[i]! - 1);
+    }
     const a = SIDE * (2 * (i + pipe.ahead) + 1);
     out[a + VELOCITY]! += dU;
     out[a + SIDE + VELOCITY]! += dU;
@@ -79,7 +83,7 @@ export function brakeAndHeat(
   for (let i = pipe.first; i < pipe.end; i++) {
     const a = SIDE * (2 * (i + pipe.ahead) + 1);
     const rate = rateOf(factor[i]!, 0.5 * (state[a + VELOCITY]! + state[a + SIDE + VELOCITY]!), perDiameter[i]!);
-    // Half by where the stream was and half by where it goes: exact to second order, and no stream is turned round by its walls.
+    // Half by where the stream was and half by where it goes: exact to second order.
     const brake = Math.min(0.5 * dt * rate, 1);
     const c = CONSERVED * i + 1;
     after[c] = (after[c]! - brake * from.conserved[c]!) / (1 + brake);
@@ -92,8 +96,7 @@ export function brakeAndHeat(
     const constant = from.state[before + PRESSURE]! / (from.state[before]! * from.temperature[i]!);
     const lacking = constant * wallTemperature[i]! * midRho - midP;
     const share = dt * heatShare[i]! * rate * gamma;
-    // Held back, by what is of second order, where a step is long against the gas's warming: it never passes the wall's temperature.
-    const heat = (share * lacking) / ((gamma - 1) * (1 + share * share));
+    const heat = (bounded(share) * lacking) / (gamma - 1);
     after[c + 1]! += heat;
     heated += heat * grid.volume[i]!;
   }

@@ -357,7 +357,7 @@ const extended: readonly Line[] = [
     /0\.9 in all/,
     /no "air", which then makes up the rest/,
   ],
-  ['hotter than the table goes', set('ends/3/temperature', 6500), 'ends/3/temperature', /6500/, /at most 6000 K/],
+  ['hotter than the table goes', set('ends/3/temperature', 4500), 'ends/3/temperature', /4500/, /at most 4000 K/],
   ['a correction below zero', set('ends/0/endCorrection', -1), 'ends/0/endCorrection', /-1/, /from 0 to 5 radii/],
   [
     'a correction of no name',

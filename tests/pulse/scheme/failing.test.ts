@@ -4,11 +4,13 @@ import { createPlanes } from '../../../src/pulse/ends/planes';
 import { CONSERVED, type Gas, STATE } from '../../../src/pulse/equations/gas';
 import { perfectGas } from '../../../src/pulse/equations/perfectGas';
 import { carry, hllc } from '../../../src/pulse/fluxes/hllc';
+import type { Rig } from '../../../src/pulse/rig/types';
 import { settleFirst } from '../../../src/pulse/scheme/firstState';
 import { gridOf } from '../../../src/pulse/scheme/grid';
 import { advance, type Network, standOf } from '../../../src/pulse/scheme/step';
+import { joinRig } from '../../../src/pulse/startRig';
 import { random } from '../../random';
-import { bothEnds, ran, rig, stretch, tubeAfter, wildPipe } from '../rigs';
+import { bothEnds, pipe, ran, rig, stretch, tubeAfter, wildPipe } from '../rigs';
 
 /** A bare network of one duct whose planes pass nothing, in a gas that can be made to fail. */
 function networkOf(gas: Gas): Network {
@@ -62,6 +64,45 @@ test('a step that cannot be done however small is given up, naming the cell', ()
   expect(advance(broken, stand, 0, 1e-4)).toBe(0);
   expect(stand.failed).toBe(7);
   expect(stand.cells.conserved).toEqual(before);
+});
+
+test('a step that fails leaves no trace: the next, shorter one is the same as if it alone had been tried', () => {
+  const of = (): Rig =>
+    rig({
+      gas: { components: ['air', 'burnt'] },
+      pipes: [
+        pipe('p', {
+          cells: 10,
+          initial: [
+            { from: 0, to: 0.5, pressure: 2e5, temperature: 600, velocity: 40, fractions: { burnt: 1 } },
+            { from: 0.5, to: 1, pressure: 1e5, temperature: 300, velocity: -20 },
+          ],
+        }),
+      ],
+      ends: [
+        { kind: 'closed', at: ['p', 'start'] },
+        { kind: 'open', at: ['p', 'finish'] },
+      ],
+      duration: 1,
+    });
+  const [spoilt, plain] = [joinRig(of()), joinRig(of())];
+  for (const { network, stand } of [spoilt, plain]) expect(settleFirst(network, stand)).toBe(-1);
+  let fails = 0;
+  const broken: Network = {
+    ...spoilt.network,
+    gas: {
+      ...spoilt.network.gas,
+      decode: (cells, from, to) => (fails-- > 0 ? 3 : spoilt.network.gas.decode(cells, from, to)),
+    },
+  };
+  for (let n = 0; n < 20; n++) {
+    fails = 1;
+    advance(broken, spoilt.stand, 0, 4e-5);
+    advance(plain.network, plain.stand, 0, 2e-5);
+  }
+  expect(spoilt.stand.retries).toBe(20);
+  expect(spoilt.stand.cells.conserved).toEqual(plain.stand.cells.conserved);
+  expect(spoilt.stand.cells.partial).toEqual(plain.stand.cells.partial);
 });
 
 test('what is drawn faster than gas can follow stays a gas: near vacuum, no negative density', () => {

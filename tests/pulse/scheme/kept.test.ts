@@ -2,9 +2,10 @@
 import { expect, test } from 'vitest';
 import { SIDE } from '../../../src/pulse/equations/gas';
 import { perfectGas } from '../../../src/pulse/equations/perfectGas';
+import { fluxes } from '../../../src/pulse/fluxes/fluxes';
 import { hllc } from '../../../src/pulse/fluxes/hllc';
 import type { InitialState } from '../../../src/pulse/rig/types';
-import { faceState, fluxes } from '../../../src/pulse/scheme/state';
+import { faceState } from '../../../src/pulse/scheme/state';
 import { startRig } from '../../../src/pulse/startRig';
 import { random } from '../../random';
 import { bothEnds, pipe, ran, rig } from '../rigs';
