@@ -28,7 +28,7 @@ function limitedAtEnd(toPlane: number, inward: number): number {
 
 /**
  * Writes the state at half a step on the inner side of each face of the pipe: the finish side of its start face, both sides of all
- * faces inside, the start side of its finish face. Walls are left to `predictWalls`.
+ * faces inside, the start side of its finish face. Walls are left to `predictWalls`. `flat`: first order, for what second order fails at.
  */
 export function predict(
   grid: Grid,
@@ -37,10 +37,10 @@ export function predict(
   planes: Planes,
   sides: FaceState,
   dt: number,
+  flat: boolean,
 ): void {
-  const { first, end } = pipe;
-  if (end - first === 1) {
-    predictAlone(pipe, cells, sides);
+  if (flat || pipe.end - pipe.first === 1) {
+    predictFlat(pipe, cells, sides);
     return;
   }
   predictAtEnds(grid, pipe, cells, planes, sides, dt);
@@ -165,10 +165,14 @@ function predictAtEnds(
   }
 }
 
-/** A pipe of one cell has no slope to tell. */
-function predictAlone({ first, ahead }: PipeGrid, { state }: CellState, sides: FaceState): void {
-  const s = STATE * first;
-  lay(sides.state, SIDE * (2 * (first + ahead) + 1), 0, state[s]!, state[s + 1]!, state[s + 2]!, 0, 0, 0, 0);
+/** First order: each cell as it is. A pipe of one cell has no slope to tell. */
+function predictFlat({ first, end, ahead }: PipeGrid, { state }: CellState, sides: FaceState): void {
+  for (let i = first; i < end; i++) {
+    const s = STATE * i;
+    const at = SIDE * (2 * (i + ahead) + 1);
+    write(sides.state, at, state[s]!, state[s + 1]!, state[s + 2]!);
+    write(sides.state, at + SIDE, state[s]!, state[s + 1]!, state[s + 2]!);
+  }
 }
 
 /** One cell's line, half a step ahead, read off at both its faces. `stiff`: γp. */

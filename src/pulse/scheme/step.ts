@@ -13,6 +13,8 @@ import { brakeAndHeat, predictWalls, type Walls } from './walls';
 
 /** A step is given up once it is shorter than this share of what was asked. */
 const SHORTEST = 1e-6;
+/** After so many failures in a row the step is tried without slopes: near a void these may fail however short it is. */
+const FLAT_AFTER = 4;
 
 /** What joins the parts: a flux between two states, and how the carried components go with it. */
 export type FluxLaw = {
@@ -92,16 +94,16 @@ function fastestWave({ state }: CellState, from: number, to: number): number {
 /** Goes on from `time` by at most `dt`. Answers the step taken, or 0 where none stands: `stand.failed` then names the cell. */
 export function advance(network: Network, stand: Stand, time: number, dt: number): number {
   const shortest = SHORTEST * dt;
-  while (dt >= shortest) {
+  for (let failures = 0; dt >= shortest; failures++) {
     stand.shorter = 0.5;
-    if (attempt(network, stand, time, dt)) return dt;
+    if (attempt(network, stand, time, dt, failures >= FLAT_AFTER)) return dt;
     stand.retries++;
     dt *= stand.shorter;
   }
   return 0;
 }
 
-function attempt(network: Network, stand: Stand, time: number, dt: number): boolean {
+function attempt(network: Network, stand: Stand, time: number, dt: number, flat: boolean): boolean {
   const { gas, grid, planes, ends, walls, flux } = network;
   const { cells, next, sides, passed } = stand;
   const { pipes } = grid;
@@ -110,7 +112,7 @@ function attempt(network: Network, stand: Stand, time: number, dt: number): bool
     const pipe = pipes[k]!;
     const from = pipe.first + k;
     const to = pipe.end + k;
-    predict(grid, pipe, cells, planes, sides, dt);
+    predict(grid, pipe, cells, planes, sides, dt, flat);
     if (walls.drag[k]) predictWalls(pipe, cells, walls, sides, dt);
     if (carried > 0) predictFractions(pipe, cells, planes, carried, sides, dt);
     gas.faces(sides, 2 * from + 1, 2 * to + 1);
