@@ -22,7 +22,7 @@ export function openEnd(planes: Planes, plane: number, outside: Surroundings, ho
   const room = new Room(outside.fractions);
   room.fill(planes, outside.pressure, outside.temperature);
   return storesNothing([plane], true, (time, dt) => {
-    const share = hole === null ? 1 : hole.at(time + 0.5 * dt) / planes.area[plane]!;
+    const share = hole === null ? 1 : hole.mean(time, time + dt) / planes.area[plane]!;
     passHole(planes, wave, room, Math.min(share, 1));
   });
 }

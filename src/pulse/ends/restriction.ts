@@ -24,7 +24,7 @@ export function restrictionEnd(planes: Planes, at: readonly number[], hole: Open
     second.meet();
     first.atVelocity(0);
     second.atVelocity(0);
-    const open = Math.min(hole.at(time + 0.5 * dt), planes.area[at[0]!]!, planes.area[at[1]!]!);
+    const open = Math.min(hole.mean(time, time + dt), planes.area[at[0]!]!, planes.area[at[1]!]!);
     if (open > 0 && first.p > second.p) passOn(planes, first, second, open, fractions);
     else if (open > 0 && second.p > first.p) passOn(planes, second, first, open, fractions);
     else {

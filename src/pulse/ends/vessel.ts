@@ -1,5 +1,5 @@
 /**
- * A uniform, adiabatic room behind an opening on a pipe's plane: the law is `orifice.ts`'s, the opening is taken at the middle of the
+ * A uniform, adiabatic room behind an opening on a pipe's plane: the law is `orifice.ts`'s, the opening counts by its mean over the
  * step. It holds mass, internal energy (sensible) and partial masses, and takes in exactly what passed. For second order in time
  * the flow is found with the content half a step ahead, at the rates of the last step. SI units.
  */
@@ -67,7 +67,7 @@ class Vessel implements End {
     this.begin = time;
     this.until = time + dt;
     this.ahead(0.5 * dt);
-    const share = this.hole.at(time + 0.5 * dt) / this.all.area[this.plane]!;
+    const share = this.hole.mean(time, time + dt) / this.all.area[this.plane]!;
     passHole(this.all, this.wave, this.room, Math.min(share, 1));
   }
 

@@ -204,6 +204,12 @@ function lay(
   }
 }
 
+/**
+ * How much faster than in the middle of its cell a stream may be at a face, in speeds of sound. What a taper would ask for beyond that
+ * no gas does at the pressure of the cell: near choking the line would leave a face with energy from nowhere.
+ */
+const FASTER = 0.2;
+
 /** The same with `sFlow`, the slope of area × velocity, and areas in the middle and at both faces. */
 function layTapered(
   out: Float64Array,
@@ -231,8 +237,11 @@ function layTapered(
   const halfP = 0.5 * sP;
   if (midRho > Math.abs(halfRho) && midP > Math.abs(halfP)) {
     const flow = middle * midU;
-    write(out, at, midRho - halfRho, (flow - halfFlow) / before, midP - halfP);
-    write(out, at + SIDE, midRho + halfRho, (flow + halfFlow) / after, midP + halfP);
+    const most = Math.abs(midU) + FASTER * Math.sqrt(stiff / rho);
+    const one = (flow - halfFlow) / before;
+    const other = (flow + halfFlow) / after;
+    write(out, at, midRho - halfRho, Math.max(-most, Math.min(most, one)), midP - halfP);
+    write(out, at + SIDE, midRho + halfRho, Math.max(-most, Math.min(most, other)), midP + halfP);
   } else {
     write(out, at, rho, u, p);
     write(out, at + SIDE, rho, u, p);
@@ -275,8 +284,9 @@ export function predictFractions(
       }
       const mid = y - half * state[STATE * i + 1]! * slope;
       const a = sideShift + 2 * (i + ahead) + 1;
-      sides.fractions[a] = mid - 0.5 * slope;
-      sides.fractions[a + 1] = mid + 0.5 * slope;
+      // Beside a plane that hands back what was led there, a line may lead beyond all or nothing.
+      sides.fractions[a] = Math.max(0, Math.min(1, mid - 0.5 * slope));
+      sides.fractions[a + 1] = Math.max(0, Math.min(1, mid + 0.5 * slope));
     }
   }
 }

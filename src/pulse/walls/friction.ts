@@ -11,7 +11,7 @@ const TURBULENT = 4000;
 /** Below this Reynolds number the laminar factor no longer grows, so that gas at rest has one: what it drags there is nothing. */
 const CREEPING = 1;
 
-/** Pa s at K: Sutherland's formula for air, 1.716e-5 Pa s at 273.15 K, S = 110.4 K (F. M. White, Viscous Fluid Flow; from memory). */
+/** Pa s at K: Sutherland's formula for air, 1.716e-5 Pa s at 273.15 K (F. M. White, Viscous Fluid Flow) with the Standard Atmosphere's S = 110.4 K; both from memory. */
 export function airViscosity(temperature: number): number {
   const ratio = temperature / 273.15;
   return (1.716e-5 * ratio * Math.sqrt(ratio) * (273.15 + 110.4)) / (temperature + 110.4);

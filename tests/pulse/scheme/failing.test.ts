@@ -121,20 +121,49 @@ test.each([1, 2, 3, 4, 5, 6])('wild states side by side stay gases and keep mass
   expect(Math.abs(energy.drift)).toBeLessThan(1e-12);
 });
 
-/** States beside a void in which slopes fail however short the step: these seeds stopped before the scheme went without. */
-test.each([1029, 1042, 1106, 1211])(
-  'where slopes fail however short the step, the flow is followed without them, seed %i',
-  (seed) => {
-    const draw = random(seed);
-    const { time, profile, retries } = ran(
-      rig({
-        pipes: [wildPipe(draw, { pressure: [2, 7.5], temperature: [1.7, 3.8], fastest: 2500 })],
-        ends: bothEnds('p', seed % 2 ? 'closed' : 'open'),
-        duration: 0.0003,
-      }),
-    );
-    expect(time).toBe(0.0003);
-    expect(retries).toBeGreaterThan(0);
-    expect(Math.min(...profile[0]!.density)).toBeGreaterThan(0);
-  },
-);
+/** 0.01 Pa to 1 GPa, 1 to 30 000 K, ± 9 km/s: of 200 such rigs 135 stopped before the scheme went without slopes where these fail. */
+test.each([1190, 1191, 1192, 1193])('beside a void the flow is followed without slopes, seed %i', (seed) => {
+  const draw = random(seed);
+  const { time, profile, retries } = ran(
+    rig({
+      pipes: [wildPipe(draw, { pressure: [-2, 9], temperature: [0, 4.5], fastest: 9000 })],
+      ends: bothEnds('p', seed % 2 ? 'closed' : 'open'),
+      duration: 0.0001,
+    }),
+  );
+  expect(time).toBe(0.0001);
+  expect(retries).toBeGreaterThan(0);
+  expect(Math.min(...profile[0]!.density)).toBeGreaterThan(0);
+});
+
+const waists = [4, 9, 16, 25, 100].flatMap((ratio) => [2, 5, 20].map((bar) => [ratio, bar] as const));
+test.each(waists)('a waist of %i to 1 within a cell on either side, %i bar before it, is followed', (ratio, bar) => {
+  const narrow = 0.05 / Math.sqrt(ratio);
+  const { steps, retries, profile } = ran(
+    rig({
+      pipes: [
+        pipe('p', {
+          diameter: [
+            [0, 0.05],
+            [0.5, 0.05],
+            [0.51, narrow],
+            [0.52, 0.05],
+            [1, 0.05],
+          ],
+          initial: [
+            { from: 0, to: 0.3, pressure: bar * 1e5, temperature: 1200, velocity: 0 },
+            { from: 0.3, to: 1, pressure: 1e5, temperature: 300, velocity: 0 },
+          ],
+        }),
+      ],
+      ends: [
+        { kind: 'closed', at: ['p', 'start'] },
+        { kind: 'open', at: ['p', 'finish'] },
+      ],
+      duration: 0.005,
+    }),
+  );
+  // Smooth lines through area × velocity without a bound asked for more than ten times as many, or stopped.
+  expect(retries).toBeLessThan(steps);
+  expect(Math.min(...profile[0]!.pressure)).toBeGreaterThan(0);
+});
