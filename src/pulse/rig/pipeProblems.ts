@@ -38,7 +38,7 @@ function diameterProblems({ diameter, length, friction }: ShapedPipe, path: stri
       say(
         line,
         `two diameters at x = ${x}`,
-        'x above the line before; for a step, divide the pipe there and join the two with a "junction"',
+        'x above the line before; for a step, let the bore change within a cell, or divide the pipe there and join the two: a widening with a "pressure-loss" junction, a narrowing with a "restriction" as wide as the narrower pipe',
       );
     } else if (x < before) say(line, `x = ${x} after ${before}`, 'x above the line before');
   });
