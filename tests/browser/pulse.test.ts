@@ -179,6 +179,28 @@ describe('on a laptop', () => {
     expect(await page.locator('.notice').count()).toBe(0);
   });
 
+  it('the probes’ curves come back after a rig that has none, and after one without samples', {
+    timeout: LONG,
+  }, async () => {
+    const curves = waves(page).getByRole('img', { name: /^Pressure of/ });
+    const follow = async (change: object) => {
+      const changed = file((rig) => Object.assign(rig, change));
+      await waves(page).getByLabel('Rig file').setInputFiles(changed);
+      await whole(page);
+    };
+    for (const [change, words] of [
+      [{ probes: [] }, 'This rig names no probes.'],
+      [{ sample: 0 }, 'This rig takes no samples'],
+    ] as const) {
+      await follow(change);
+      await waves(page).getByText(words).waitFor();
+      expect(await curves.count()).toBe(0);
+      await follow({});
+      await curves.waitFor();
+      expect(await curves.locator('path').count()).toBeGreaterThan(0);
+    }
+  });
+
   it('a long run is ended by hand: it says until when, and what there is stays', { timeout: LONG }, async () => {
     const long = file((rig) => {
       rig.duration = 1;
