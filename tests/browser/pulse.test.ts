@@ -218,6 +218,32 @@ describe('on a laptop', () => {
     expect(await coloursIn(page)).toBeGreaterThan(20);
   });
 
+  it('a bad file ends no run that is under way, and does not take its place in "Run again"', {
+    timeout: LONG,
+  }, async () => {
+    const long = file((rig) => Object.assign(rig, { duration: 1, sample: 1e-4 }));
+    await waves(page)
+      .getByLabel('Rig file')
+      .setInputFiles({ ...long, name: 'long.rig.json' });
+    await page.waitForFunction(() => (document.querySelector('progress')?.value ?? 0) > 0);
+    await waves(page)
+      .getByLabel('Rig file')
+      .setInputFiles(file((rig) => Object.assign(rig, { courant: 2 })));
+    await waves(page).getByText('mine.rig.json cannot be run: one place to mend.').waitFor();
+    await waves(page).getByText('long.rig.json goes on.').waitFor();
+    const reached = await page.evaluate(() => document.querySelector('progress')!.value);
+    await page.waitForFunction((was) => document.querySelector('progress')!.value > was, reached);
+    await waves(page).getByRole('button', { name: 'Stop here' }).click();
+    await whole(page);
+    expect(await waves(page).getByRole('option', { name: 'long.rig.json' }).count()).toBe(1);
+    await waves(page).getByText('The picture below is still that of long.rig.json.').waitFor();
+    await waves(page).getByRole('button', { name: 'Run again' }).click();
+    await page.waitForFunction(() => (document.querySelector('progress')?.value ?? 0) > 0);
+    expect(await waves(page).getByText('cannot be run').count()).toBe(0);
+    await waves(page).getByRole('button', { name: 'Stop here' }).click();
+    await whole(page);
+  });
+
   it('Escape closes it, and opened again it is as it was left', async () => {
     await page.keyboard.press('Escape');
     await waves(page).waitFor({ state: 'hidden' });

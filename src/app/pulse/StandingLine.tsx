@@ -1,4 +1,4 @@
-/** How the run stands: how far it is, and how to end it; or why there is nothing to see, place by place. */
+/** How the run stands: how far it is, and how to end it; and why the last choice is not shown, place by place. */
 import type { Refusal } from '../../../shared/design/refusal';
 import { endRun, followRig, type Shown, useShown } from './shown';
 import { msText, reachWords } from './words';
@@ -8,7 +8,7 @@ export function RunState() {
   const standing = useShown((s) => s.standing);
   const asked = useShown((s) => s.asked);
   if (standing.is === 'nothing') return null;
-  if (standing.is === 'reading') return <p className="waves-run">Reading the rig…</p>;
+  if (standing.is === 'starting') return <p className="waves-run">Starting…</p>;
   if (standing.is === 'running') {
     const { progress, ending } = standing;
     const whole = progress?.duration ?? 1;
@@ -37,29 +37,25 @@ export function RunState() {
 /** Below the head, where there is something to be told. */
 export function StandingNotes() {
   const { standing, seen, asked, trouble } = useShown();
-  const lines = noteOf({ standing, asked });
+  const failed = standing.is === 'failed' ? standing.why : null;
   const reach = seen ? reachWords(seen) : null;
-  const older = seen && asked && seen.name !== asked.name ? `The picture below is still that of ${seen.name}.` : null;
-  if (!lines && !reach && !trouble) return null;
+  const stays = trouble || failed ? staysWords({ standing, seen, asked }) : null;
+  if (!trouble && !failed && !reach) return null;
   return (
     <div className="waves-notes" role="status">
-      {trouble && <p className="fails">{trouble}</p>}
-      {lines && <p className="fails">{lines.title}</p>}
-      {lines && lines.refusals.length > 0 && <Refusals refusals={lines.refusals} />}
-      {lines && older && <p>{older}</p>}
+      {trouble && <p className="fails">{trouble.title}</p>}
+      {trouble && trouble.refusals.length > 0 && <Refusals refusals={trouble.refusals} />}
+      {failed && <p className="fails">{failed}</p>}
+      {stays && <p>{stays}</p>}
       {reach && <p className={seen?.ending?.how === 'stopped' ? 'fails' : ''}>{reach}</p>}
     </div>
   );
 }
 
-type Note = { readonly title: string; readonly refusals: readonly Refusal[] };
-
-export function noteOf({ standing, asked }: Pick<Shown, 'standing' | 'asked'>): Note | null {
-  if (standing.is === 'failed') return { title: standing.why, refusals: [] };
-  if (standing.is !== 'refused') return null;
-  const { refusals } = standing;
-  const places = refusals.length === 1 ? 'one place' : `${refusals.length} places`;
-  return { title: `${asked?.name} cannot be run: ${places} to mend.`, refusals };
+/** What is shown beside the news of another rig. */
+export function staysWords({ standing, seen, asked }: Pick<Shown, 'standing' | 'seen' | 'asked'>): string | null {
+  if (standing.is === 'starting' || standing.is === 'running') return `${asked?.name} goes on.`;
+  return seen && `The picture below is still that of ${seen.name}.`;
 }
 
 /** After a slash, rather than within a name. */
