@@ -1,5 +1,5 @@
 /** Each probe's values over time in one plot, told apart by dash and by the temper colours; the crosshair's instant is drawn in it. */
-import { type PointerEvent, useMemo } from 'react';
+import { type CSSProperties, type PointerEvent, useMemo } from 'react';
 import { type Paint, paintOf, useTheme } from '../colours';
 import { Swatch } from '../parts/Swatch';
 import { curvePath } from './curves';
@@ -26,12 +26,15 @@ export function CurvesFace({ seen }: { readonly seen: Seen }) {
         <p className="quiet waves-none">{none}</p>
       ) : (
         <>
-          <ul className="waves-probes">
+          <ul className="waves-probes" style={columnsFor(seen)}>
             {seen.run.probes.map((probe, k) => (
               <li key={`${probe.pipe} ${probe.x}`}>
                 <Swatch paint={paints[k]!} />
+                <span className="waves-probe" title={probe.pipe}>
+                  {probe.pipe}
+                </span>
                 <span>
-                  {probe.pipe} <span className="quiet">at</span> {probe.x.toFixed(3)} <span className="unit">m</span>
+                  <span className="quiet">at</span> {probe.x.toFixed(3)} <span className="unit">m</span>
                 </span>
                 {cursor && <ProbeValue seen={seen} probe={k} quantity={quantity} time={cursor.time} />}
               </li>
@@ -53,6 +56,15 @@ export function CurvesFace({ seen }: { readonly seen: Seen }) {
       )}
     </section>
   );
+}
+
+/** px of a line of its own beside the name: swatch, place, value. */
+const BESIDE = 214;
+
+/** As many columns as leave the longest name whole; where not even one does, it is cut short. */
+function columnsFor({ run }: Seen): CSSProperties {
+  const longest = Math.max(...run.probes.map(({ pipe }) => pipe.length));
+  return { gridTemplateColumns: `repeat(auto-fill, minmax(min(100%, calc(${longest}ch + ${BESIDE}px)), 1fr))` };
 }
 
 function whyNone({ rig, run }: Seen): string | null {
