@@ -237,11 +237,16 @@ describe('on a laptop', () => {
     await whole(page);
     expect(await waves(page).getByRole('option', { name: 'long.rig.json' }).count()).toBe(1);
     await waves(page).getByText('The picture below is still that of long.rig.json.').waitFor();
-    await waves(page).getByRole('button', { name: 'Run again' }).click();
+    // By keys, whose place is kept.
+    const focused = () => page.evaluate(() => document.activeElement?.textContent);
+    await waves(page).getByRole('button', { name: 'Run again' }).focus();
+    await page.keyboard.press('Enter');
     await page.waitForFunction(() => (document.querySelector('progress')?.value ?? 0) > 0);
     expect(await waves(page).getByText('cannot be run').count()).toBe(0);
-    await waves(page).getByRole('button', { name: 'Stop here' }).click();
+    expect(await focused()).toBe('Stop here');
+    await page.keyboard.press('Enter');
     await whole(page);
+    expect(await focused()).toBe('Run again');
   });
 
   it('Escape closes it, and opened again it is as it was left', async () => {

@@ -3,35 +3,40 @@ import type { Refusal } from '../../../shared/design/refusal';
 import { endRun, followRig, type Shown, useShown } from './shown';
 import { msText, reachWords } from './words';
 
-/** In the head of the page: progress while it runs, else the way to run it again. */
+/**
+ * In the head of the page: progress while it runs, else the way to run it again. One button throughout, never disabled: so the
+ * keyboard's place is kept from one to the other.
+ */
 export function RunState() {
   const standing = useShown((s) => s.standing);
   const asked = useShown((s) => s.asked);
-  if (standing.is === 'nothing') return null;
-  if (standing.is === 'starting') return <p className="waves-run">Starting…</p>;
-  if (standing.is === 'running') {
-    const { progress, ending } = standing;
-    const whole = progress?.duration ?? 1;
-    return (
-      <div className="waves-run">
-        <progress aria-label="Followed so far" max={1} value={progress ? progress.time / whole : 0} />
-        <span className="waves-time">
-          {progress ? `${msText(progress.time, whole)} of ${msText(whole, whole)}` : '0'}{' '}
-          <span className="unit">ms</span>
-        </span>
-        <button type="button" className="button" disabled={ending} onClick={endRun}>
-          Stop here
-        </button>
-      </div>
-    );
-  }
-  return asked ? (
+  if (standing.is === 'nothing' || !asked) return null;
+  const busy = standing.is === 'starting' || standing.is === 'running';
+  const progress = standing.is === 'running' ? standing.progress : null;
+  const ending = standing.is === 'running' && standing.ending;
+  const whole = progress?.duration ?? 1;
+  const press = (clicks: number) => {
+    if (ending) return;
+    if (busy) endRun();
+    // The second click of a double one on "Stop here" is no wish to begin anew.
+    else if (clicks < 2) followRig(asked);
+  };
+  return (
     <div className="waves-run">
-      <button type="button" className="button" onClick={() => followRig(asked)}>
-        Run again
+      {busy && (
+        <>
+          <progress aria-label="Followed so far" max={1} value={progress ? progress.time / whole : 0} />
+          <span className="waves-time">
+            {progress ? `${msText(progress.time, whole)} of ${msText(whole, whole)}` : '0'}{' '}
+            <span className="unit">ms</span>
+          </span>
+        </>
+      )}
+      <button type="button" className="button" aria-disabled={ending} onClick={({ detail }) => press(detail)}>
+        {busy ? 'Stop here' : 'Run again'}
       </button>
     </div>
-  ) : null;
+  );
 }
 
 /** Below the head, where there is something to be told. */

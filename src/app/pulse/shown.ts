@@ -3,6 +3,7 @@
  * the next one has something to show. Never saved, never undone; kept while the tab lives, so that closing the page loses nothing.
  */
 import { create } from 'zustand';
+import { MAX_PROBLEMS } from '../../../shared/design/limits';
 import { DesignError, type Refusal } from '../../../shared/design/refusal';
 import type { RigRun } from '../../pulse/report';
 import { readRig } from '../../pulse/rig/read';
@@ -133,8 +134,11 @@ export function followRig(asked: Asked, make: typeof createFollower = createFoll
 }
 
 function refusal(name: string, refusals: readonly Refusal[]): Trouble {
-  const places = refusals.length === 1 ? 'one place' : `${refusals.length} places`;
-  return { title: `${name} cannot be run: ${places} to mend. Mend it and open it again.`, refusals };
+  const count = refusals.length;
+  const places = count === 1 ? 'one place to mend' : `${count} places to mend`;
+  // There may be more: only so many are listed.
+  const said = count < MAX_PROBLEMS ? places : `these are the first ${count} places to mend`;
+  return { title: `${name} cannot be run: ${said}. Mend it and open it again.`, refusals };
 }
 
 /** Ends the run; what there is stays. */

@@ -15,9 +15,10 @@ const whole: Answer = { ending: { how: 'whole' }, progress: progress(0.01), run:
 
 let workers: ReturnType<typeof fakeWorkers<FollowRequest>>;
 const make = (say: (answer: Answer | null) => void): Follower => createFollower(say, workers.make);
-/** Every text is a rig, one of its own, but those of `PROBLEMS`. */
+/** Every text is a rig, one of its own, but two that have problems. */
 const read = (text: string): Rig => {
   if (text === 'bad') throw new DesignError(PROBLEMS);
+  if (text === 'worse') throw new DesignError(Array.from({ length: 130 }, () => PROBLEMS[0]!));
   return { ...RIG };
 };
 const PROBLEMS = [
@@ -171,6 +172,12 @@ describe('the next rig', () => {
     answer(whole);
     expect(now()).toMatchObject({ asked: { name: 'good' }, seen: { rows: 11, ending: { how: 'whole' } } });
     expect(now().trouble!.refusals).toEqual(PROBLEMS);
+  });
+
+  it('refused in more places than are listed, does not pretend that these are all', () => {
+    follow('worse');
+    expect(now().trouble!.refusals).toHaveLength(100);
+    expect(now().trouble!.title).toMatch(/^worse cannot be run: these are the first 100 places to mend\./);
   });
 
   it('refused as the very first, leaves the choice of rigs as it was', () => {
