@@ -274,6 +274,12 @@ it(
     const box = (await page.locator('.waves-frame').boundingBox())!;
     await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 3);
     expect(await readout(page)).toMatch(/pressure\s+[\d.]+\s+kPa/);
+    // The picture is moved sideways under its axis of time and its legend.
+    const left = async (name: string) => (await page.locator(name).boundingBox())!.x;
+    const [axis, drawn] = [await left('.waves-fixed'), await left('.waves-canvas')];
+    await page.locator('.waves-frame').evaluate((frame) => frame.scrollBy(60, 0));
+    expect(await left('.waves-canvas')).toBeCloseTo(drawn - 60, 0);
+    expect(await left('.waves-fixed')).toBeCloseTo(axis, 0);
     await faces.getByRole('button', { name: 'Probes' }).tap();
     await waves(page)
       .getByRole('img', { name: /^Pressure of/ })

@@ -59,7 +59,7 @@ export function CurvesFace({ seen }: { readonly seen: Seen }) {
 }
 
 /** px of a line of its own beside the name: swatch, place, value. */
-const BESIDE = 214;
+const BESIDE = 190;
 
 /** As many columns as leave the longest name whole; where not even one does, it is cut short. */
 function columnsFor({ run }: Seen): CSSProperties {

@@ -1,6 +1,7 @@
 /** What stands under the crosshair, in one line of numbers; read aloud where keys moved it. */
 import { gaugeOf, QUANTITIES, QUANTITY_KEYS, type Quantity, valueText } from './quantities';
 import { valueAt } from './sample';
+import { decimalsFor, tickText } from './scale';
 import type { Cursor, Seen } from './shown';
 import { msText } from './words';
 
@@ -24,7 +25,7 @@ export function Readout({ seen, quantity, cursor, aloud }: Props) {
           <span>
             pipe <b>{pipe.id}</b>
           </span>
-          <Value name="x" value={cursor.x.toFixed(3)} unit="m" />
+          <Value name="x" value={placeText(cursor.x, pipe.length)} unit="m" />
           <Value name="time" value={msText(cursor.time, seen.rig.duration)} unit="ms" />
           {QUANTITY_KEYS.map((key) => {
             const value = valueAt(seen.run.picture!, seen.rows, cursor.pipe, cursor.x, cursor.time, key);
@@ -38,6 +39,13 @@ export function Readout({ seen, quantity, cursor, aloud }: Props) {
       )}
     </p>
   );
+}
+
+/** A place beside the pipe's length; cells that an end correction adds lie beyond it. */
+function placeText(x: number, length: number): string {
+  const decimals = decimalsFor(length);
+  const place = `${tickText(x, decimals)} of ${tickText(length, decimals)}`;
+  return x < 0 || x > length ? `${place} (beyond the metal)` : place;
 }
 
 type ValueProps = { readonly name: string; readonly value: string; readonly unit: string; readonly strong?: boolean };

@@ -7,6 +7,8 @@ import { TOKENS } from '../theme';
 import { type Colours, legendRange } from './colourScale';
 import { FONT, type Frame, timeToPx, xToPx } from './frame';
 import { paintPipe } from './paint';
+import { line, type Pen } from './pen';
+import { drawMetal, drawPlaces, type Places, placesFor } from './places';
 import { GAP } from './plan';
 import { QUANTITIES, type Quantity, valueText } from './quantities';
 import { ramp, shadeAt } from './ramp';
@@ -26,17 +28,27 @@ export type Look = {
 export const FAMILY = '"Source Sans 3 Variable", system-ui, sans-serif';
 export const fontOf = (weight = 400): string => `${weight} ${FONT}px ${FAMILY}`;
 
-type Pen = CanvasRenderingContext2D;
-
 /** @param pen scaled to our px, on a canvas of the frame's size */
 export function drawPicture(pen: Pen, seen: Seen, frame: Frame, look: Look): void {
   pen.font = fontOf();
   pen.textBaseline = 'middle';
   drawTime(pen, seen, frame, look);
+  const places = placesFor(seen.rig, frame);
   seen.run.picture!.pipes.forEach((_, pipe) => {
-    drawPanel(pen, seen, frame, look, pipe);
+    drawPanel(pen, seen, frame, look, pipe, places);
   });
   drawProbes(pen, seen, frame, look);
+  drawLegend(pen, frame, look);
+}
+
+/** What stays in sight while a picture that is wider than its room is moved: the axis of time and the legend, over all else. */
+export function drawFixed(pen: Pen, seen: Seen, frame: Frame, look: Look): void {
+  pen.font = fontOf();
+  pen.textBaseline = 'middle';
+  pen.fillStyle = TOKENS[look.theme].paper;
+  pen.fillRect(0, 0, frame.left - 1, frame.wholeHeight);
+  pen.fillRect(0, frame.legendTop, frame.room, frame.wholeHeight - frame.legendTop);
+  drawTime(pen, seen, frame, look);
   drawLegend(pen, frame, look);
 }
 
@@ -52,6 +64,7 @@ function drawTime(pen: Pen, { until }: Seen, frame: Frame, { theme }: Look): voi
     line(pen, frame.left - 5, y, frame.left, y);
     pen.fillText(tickText(ms, decimals), frame.left - 8, y);
   }
+  pen.fillText('x, m', frame.left - 8, frame.top + frame.height + 12);
   pen.save();
   pen.translate(10, frame.top + frame.height / 2);
   pen.rotate(-Math.PI / 2);
@@ -60,7 +73,7 @@ function drawTime(pen: Pen, { until }: Seen, frame: Frame, { theme }: Look): voi
   pen.restore();
 }
 
-function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number): void {
+function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number, places: Places): void {
   const { theme, density, quantity, colours } = look;
   const { ink, quiet, rule, well } = TOKENS[theme];
   const { factor } = QUANTITIES[quantity];
@@ -72,8 +85,8 @@ function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number)
   pen.fillStyle = well;
   pen.fillRect(left, frame.top, width, frame.height);
   const [w, h] = [Math.max(1, Math.round(width * density)), Math.max(1, Math.round(frame.height * density))];
-  const scale = { middle: colours.middle / factor, half: colours.half / factor };
-  const { rgba } = paintPipe(picture, seen.rows, pipe, quantity, scale, seen.until, theme, w, h);
+  const shades = { middle: colours.middle / factor, half: colours.half / factor };
+  const { rgba } = paintPipe(picture, seen.rows, pipe, quantity, shades, seen.until, theme, w, h);
   const layer = document.createElement('canvas');
   layer.width = w;
   layer.height = h;
@@ -83,6 +96,7 @@ function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number)
   const { start, finish } = frame.ends[pipe]!;
   drawEdge(pen, left, frame, start, ink);
   drawEdge(pen, right, frame, finish, ink);
+  drawMetal(pen, seen, frame, pipe, ink);
 
   const { pipe: id } = picture.pipes[pipe]!;
   pen.fillStyle = ink;
@@ -93,20 +107,7 @@ function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number)
 
   pen.fillStyle = quiet;
   pen.strokeStyle = rule;
-  const length = seen.rig.pipes[pipe]!.length;
-  const { at, decimals } = ticksIn(0, length, Math.max(1, Math.floor(width / 56)));
-  for (const x of at) {
-    const px = xToPx(frame, pipe, x);
-    line(pen, px, bottom, px, bottom + 4);
-    const text = tickText(x, decimals);
-    const half = pen.measureText(text).width / 2;
-    pen.textAlign = 'center';
-    pen.fillText(text, Math.min(Math.max(px, left + half - 4), right - half + 4), bottom + 12);
-  }
-  if (pipe === 0) {
-    pen.textAlign = 'right';
-    pen.fillText('x, m', frame.left - 8, bottom + 12);
-  }
+  drawPlaces(pen, seen, frame, pipe, places);
   pen.fillStyle = ink;
   const first = bottom + 28;
   if (frame.wording[pipe] === 'upright') {
@@ -209,13 +210,6 @@ function drawLegend(pen: Pen, { legendTop, room, left }: Frame, { theme, quantit
       : `${middleWord} ${valueText(quantity, colours.middle, Math.max(0, colours.decimals - 1))}`;
   const half = pen.measureText(words).width / 2;
   pen.fillText(words, Math.min(Math.max(middle, x0 + half), x1 - half), top - 9);
-}
-
-function line(pen: Pen, x0: number, y0: number, x1: number, y1: number): void {
-  pen.beginPath();
-  pen.moveTo(x0, y0);
-  pen.lineTo(x1, y1);
-  pen.stroke();
 }
 
 /** Shortened with a sign for it where it has no room. */

@@ -6,6 +6,7 @@ import { curvePath } from '../../../src/app/pulse/curves';
 import { endWords } from '../../../src/app/pulse/endWords';
 import { framePicture, pxToTime, timeToPx, xToPx } from '../../../src/app/pulse/frame';
 import { paintPipe } from '../../../src/app/pulse/paint';
+import { placesFor } from '../../../src/app/pulse/places';
 import { GAP, panelAt, planPanels } from '../../../src/app/pulse/plan';
 import { gaugeOf, valueText } from '../../../src/app/pulse/quantities';
 import { ARM, ramp } from '../../../src/app/pulse/ramp';
@@ -250,6 +251,19 @@ describe('keys', () => {
     expect(press('a')).toBe(null);
     expect(press('ArrowLeft', false, from, 0)).toBe(null);
   });
+});
+
+it('places along pipes: one step and one number of decimals for all, enough for each length', () => {
+  const of = (perMetre: number, ...lengths: number[]) =>
+    placesFor(
+      { pipes: lengths.map((length) => ({ ...RIG.pipes[0]!, length })) },
+      { plan: { perMetre, panels: [], width: 0 } },
+    );
+  // 52 px at least between ticks.
+  expect(of(100, 0.8, 0.25)).toEqual({ step: 1, decimals: 2 });
+  expect(of(150, 0.8, 0.4)).toEqual({ step: 0.5, decimals: 1 });
+  expect(of(10, 3, 12)).toEqual({ step: 10, decimals: 0 });
+  expect(of(600, 0.0625, 1)).toEqual({ step: 0.1, decimals: 4 });
 });
 
 describe('a curve', () => {
