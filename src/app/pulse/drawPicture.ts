@@ -46,7 +46,7 @@ export function drawFixed(pen: Pen, seen: Seen, frame: Frame, look: Look): void 
   pen.font = fontOf();
   pen.textBaseline = 'middle';
   pen.fillStyle = TOKENS[look.theme].paper;
-  pen.fillRect(0, 0, frame.left - 1, frame.wholeHeight);
+  pen.fillRect(0, 0, frame.left - 6, frame.wholeHeight);
   pen.fillRect(0, frame.legendTop, frame.room, frame.wholeHeight - frame.legendTop);
   drawTime(pen, seen, frame, look);
   drawLegend(pen, frame, look);
