@@ -1,7 +1,8 @@
 /** How the run stands: how far it is, and how to end it; and why the last choice is not shown, place by place. */
 import type { Refusal } from '../../../shared/design/refusal';
+import { timeUnit } from './quantities';
 import { endRun, followRig, type Shown, useShown } from './shown';
-import { msText, reachWords } from './words';
+import { reachWords, timeText } from './words';
 
 /**
  * In the head of the page: progress while it runs, else the way to run it again. One button throughout, never disabled: so the
@@ -10,7 +11,8 @@ import { msText, reachWords } from './words';
 export function RunState() {
   const standing = useShown((s) => s.standing);
   const asked = useShown((s) => s.asked);
-  if (standing.is === 'nothing' || !asked) return null;
+  const rig = useShown((s) => s.rig);
+  if (standing.is === 'nothing' || !asked || !rig) return null;
   const busy = standing.is === 'starting' || standing.is === 'running';
   const progress = standing.is === 'running' ? standing.progress : null;
   const ending = standing.is === 'running' && standing.ending;
@@ -27,8 +29,8 @@ export function RunState() {
         <>
           <progress aria-label="Followed so far" max={1} value={progress ? progress.time / whole : 0} />
           <span className="waves-time">
-            {progress ? `${msText(progress.time, whole)} of ${msText(whole, whole)}` : '0'}{' '}
-            <span className="unit">ms</span>
+            {progress ? `${timeText(progress.time, rig)} of ${timeText(whole, rig)}` : '0'}{' '}
+            <span className="unit">{timeUnit(rig).unit}</span>
           </span>
         </>
       )}

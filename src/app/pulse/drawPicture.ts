@@ -10,7 +10,7 @@ import { paintPipe } from './paint';
 import { line, type Pen } from './pen';
 import { drawMetal, drawPlaces, type Places, placesFor } from './places';
 import { GAP } from './plan';
-import { QUANTITIES, type Quantity, valueText } from './quantities';
+import { lengthUnit, type Quantity, timeUnit, valueText, withUnit, wordsFor } from './quantities';
 import { ramp, shadeAt } from './ramp';
 import { ticksIn, tickText } from './scale';
 import type { Seen } from './shown';
@@ -38,7 +38,7 @@ export function drawPicture(pen: Pen, seen: Seen, frame: Frame, look: Look): voi
     drawPanel(pen, seen, frame, look, pipe, places);
   });
   drawProbes(pen, seen, frame, look);
-  drawLegend(pen, frame, look);
+  drawLegend(pen, seen, frame, look);
 }
 
 /** What stays in sight while a picture that is wider than its room is moved: the axis of time and the legend, over all else. */
@@ -49,34 +49,35 @@ export function drawFixed(pen: Pen, seen: Seen, frame: Frame, look: Look): void 
   pen.fillRect(0, 0, frame.left - 6, frame.wholeHeight);
   pen.fillRect(0, frame.legendTop, frame.room, frame.wholeHeight - frame.legendTop);
   drawTime(pen, seen, frame, look);
-  drawLegend(pen, frame, look);
+  drawLegend(pen, seen, frame, look);
 }
 
-function drawTime(pen: Pen, { until }: Seen, frame: Frame, { theme }: Look): void {
+function drawTime(pen: Pen, { rig, until }: Seen, frame: Frame, { theme }: Look): void {
   const { quiet, rule } = TOKENS[theme];
   const most = Math.max(2, Math.min(10, Math.floor(frame.height / 40)));
-  const { at, decimals } = ticksIn(0, until * 1e3, most);
+  const { unit, factor } = timeUnit(rig);
+  const { at, decimals } = ticksIn(0, until * factor, most);
   pen.strokeStyle = rule;
   pen.fillStyle = quiet;
   pen.textAlign = 'right';
-  for (const ms of at) {
-    const y = Math.round(timeToPx(frame, ms / 1e3, until)) + 0.5;
+  for (const time of at) {
+    const y = Math.round(timeToPx(frame, time / factor, until)) + 0.5;
     line(pen, frame.left - 5, y, frame.left, y);
-    pen.fillText(tickText(ms, decimals), frame.left - 8, y);
+    pen.fillText(tickText(time, decimals), frame.left - 8, y);
   }
-  pen.fillText('x, m', frame.left - 8, frame.top + frame.height + 12);
+  pen.fillText(withUnit('x', lengthUnit(rig).unit), frame.left - 8, frame.top + frame.height + 12);
   pen.save();
   pen.translate(10, frame.top + frame.height / 2);
   pen.rotate(-Math.PI / 2);
   pen.textAlign = 'center';
-  pen.fillText('time, ms, upward →', 0, 0);
+  pen.fillText(`${withUnit('time', unit)}, upward →`, 0, 0);
   pen.restore();
 }
 
 function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number, places: Places): void {
   const { theme, density, quantity, colours } = look;
   const { ink, quiet, rule, well } = TOKENS[theme];
-  const { factor } = QUANTITIES[quantity];
+  const { factor } = wordsFor(quantity, seen.rig);
   const picture = seen.run.picture!;
   const { width } = frame.plan.panels[pipe]!;
   const left = frame.left + frame.plan.panels[pipe]!.left;
@@ -159,11 +160,16 @@ function drawProbes(pen: Pen, { rig, run }: Seen, frame: Frame, { theme, paints 
 
 const LEGEND_WIDEST = 460;
 
-function drawLegend(pen: Pen, { legendTop, room, left }: Frame, { theme, quantity, colours }: Look): void {
+function drawLegend(
+  pen: Pen,
+  { rig }: Seen,
+  { legendTop, room, left }: Frame,
+  { theme, quantity, colours }: Look,
+): void {
   const { ink, quiet, rule } = TOKENS[theme];
-  const { name, unit, note, middle: middleWord } = QUANTITIES[quantity];
+  const { name, unit, note, middle: middleWord } = wordsFor(quantity, rig);
   const [from, to] = legendRange(colours);
-  const label = `${name}, ${unit}`;
+  const label = withUnit(name, unit);
   pen.textAlign = 'left';
   pen.fillStyle = ink;
   const top = legendTop + 15;
