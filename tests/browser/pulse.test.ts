@@ -179,6 +179,28 @@ describe('on a laptop', () => {
     expect(await page.locator('.notice').count()).toBe(0);
   });
 
+  it('the probes’ curves come back after a rig that has none, and after one without samples', {
+    timeout: LONG,
+  }, async () => {
+    const curves = waves(page).getByRole('img', { name: /^Pressure of/ });
+    const follow = async (change: object) => {
+      const changed = file((rig) => Object.assign(rig, change));
+      await waves(page).getByLabel('Rig file').setInputFiles(changed);
+      await whole(page);
+    };
+    for (const [change, words] of [
+      [{ probes: [] }, 'This rig names no probes.'],
+      [{ sample: 0 }, 'This rig takes no samples'],
+    ] as const) {
+      await follow(change);
+      await waves(page).getByText(words).waitFor();
+      expect(await curves.count()).toBe(0);
+      await follow({});
+      await curves.waitFor();
+      expect(await curves.locator('path').count()).toBeGreaterThan(0);
+    }
+  });
+
   it('a long run is ended by hand: it says until when, and what there is stays', { timeout: LONG }, async () => {
     const long = file((rig) => {
       rig.duration = 1;
@@ -194,6 +216,37 @@ describe('on a laptop', () => {
     expect(numberIn((await words.textContent())!, 'Ended at')).toBeGreaterThan(0);
     await canvas(page).waitFor();
     expect(await coloursIn(page)).toBeGreaterThan(20);
+  });
+
+  it('a bad file ends no run that is under way, and does not take its place in "Run again"', {
+    timeout: LONG,
+  }, async () => {
+    const long = file((rig) => Object.assign(rig, { duration: 1, sample: 1e-4 }));
+    await waves(page)
+      .getByLabel('Rig file')
+      .setInputFiles({ ...long, name: 'long.rig.json' });
+    await page.waitForFunction(() => (document.querySelector('progress')?.value ?? 0) > 0);
+    await waves(page)
+      .getByLabel('Rig file')
+      .setInputFiles(file((rig) => Object.assign(rig, { courant: 2 })));
+    await waves(page).getByText('mine.rig.json cannot be run: one place to mend.').waitFor();
+    await waves(page).getByText('long.rig.json goes on.').waitFor();
+    const reached = await page.evaluate(() => document.querySelector('progress')!.value);
+    await page.waitForFunction((was) => document.querySelector('progress')!.value > was, reached);
+    await waves(page).getByRole('button', { name: 'Stop here' }).click();
+    await whole(page);
+    expect(await waves(page).getByRole('option', { name: 'long.rig.json' }).count()).toBe(1);
+    await waves(page).getByText('The picture below is still that of long.rig.json.').waitFor();
+    // By keys, whose place is kept.
+    const focused = () => page.evaluate(() => document.activeElement?.textContent);
+    await waves(page).getByRole('button', { name: 'Run again' }).focus();
+    await page.keyboard.press('Enter');
+    await page.waitForFunction(() => (document.querySelector('progress')?.value ?? 0) > 0);
+    expect(await waves(page).getByText('cannot be run').count()).toBe(0);
+    expect(await focused()).toBe('Stop here');
+    await page.keyboard.press('Enter');
+    await whole(page);
+    expect(await focused()).toBe('Run again');
   });
 
   it('Escape closes it, and opened again it is as it was left', async () => {
@@ -221,6 +274,12 @@ it(
     const box = (await page.locator('.waves-frame').boundingBox())!;
     await page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 3);
     expect(await readout(page)).toMatch(/pressure\s+[\d.]+\s+kPa/);
+    // The picture is moved sideways under its axis of time and its legend.
+    const left = async (name: string) => (await page.locator(name).boundingBox())!.x;
+    const [axis, drawn] = [await left('.waves-fixed'), await left('.waves-canvas')];
+    await page.locator('.waves-frame').evaluate((frame) => frame.scrollBy(60, 0));
+    expect(await left('.waves-canvas')).toBeCloseTo(drawn - 60, 0);
+    expect(await left('.waves-fixed')).toBeCloseTo(axis, 0);
     await faces.getByRole('button', { name: 'Probes' }).tap();
     await waves(page)
       .getByRole('img', { name: /^Pressure of/ })

@@ -1,5 +1,5 @@
 /** What the run kept and what it took, quietly; and what can be taken away. */
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { linesOf } from '../notices';
 import { savePicture } from './savePicture';
 import { saveProbes, saveProfile } from './saveTables';
@@ -17,6 +17,10 @@ export function AccountFace({ seen }: { readonly seen: Seen }) {
     }
   };
   const state = useShown();
+  // Said of one rig, it is no news beside another.
+  const { rig } = seen;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the rig is what it stands and falls with
+  useEffect(() => setSaid(null), [rig]);
   return (
     <section className="waves-account" aria-label="Account">
       <dl>

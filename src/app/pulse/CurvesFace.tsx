@@ -1,9 +1,9 @@
 /** Each probe's values over time in one plot, told apart by dash and by the temper colours; the crosshair's instant is drawn in it. */
-import { type PointerEvent, useMemo } from 'react';
+import { type CSSProperties, type PointerEvent, useMemo } from 'react';
 import { type Paint, paintOf, useTheme } from '../colours';
 import { Swatch } from '../parts/Swatch';
 import { curvePath } from './curves';
-import { gaugeOf, QUANTITIES, type Quantity, valueText } from './quantities';
+import { gaugeOf, lengthUnit, type Quantity, timeUnit, valueText, withUnit, wordsFor } from './quantities';
 import { between } from './sample';
 import { roundRange, ticksIn, tickText } from './scale';
 import { pointAt, type Seen, useShown } from './shown';
@@ -26,12 +26,16 @@ export function CurvesFace({ seen }: { readonly seen: Seen }) {
         <p className="quiet waves-none">{none}</p>
       ) : (
         <>
-          <ul className="waves-probes">
+          <ul className="waves-probes" style={columnsFor(seen)}>
             {seen.run.probes.map((probe, k) => (
               <li key={`${probe.pipe} ${probe.x}`}>
                 <Swatch paint={paints[k]!} />
+                <span className="waves-probe" title={probe.pipe}>
+                  {probe.pipe}
+                </span>
                 <span>
-                  {probe.pipe} <span className="quiet">at</span> {probe.x.toFixed(3)} <span className="unit">m</span>
+                  <span className="quiet">at</span> {probe.x.toFixed(3)}{' '}
+                  <span className="unit">{lengthUnit(seen.rig).unit}</span>
                 </span>
                 {cursor && <ProbeValue seen={seen} probe={k} quantity={quantity} time={cursor.time} />}
               </li>
@@ -55,6 +59,15 @@ export function CurvesFace({ seen }: { readonly seen: Seen }) {
   );
 }
 
+/** px of a line of its own beside the name: swatch, place, value. */
+const BESIDE = 190;
+
+/** As many columns as leave the longest name whole; where not even one does, it is cut short. */
+function columnsFor({ run }: Seen): CSSProperties {
+  const longest = Math.max(...run.probes.map(({ pipe }) => pipe.length));
+  return { gridTemplateColumns: `repeat(auto-fill, minmax(min(100%, calc(${longest}ch + ${BESIDE}px)), 1fr))` };
+}
+
 function whyNone({ rig, run }: Seen): string | null {
   if (rig.probes.length === 0)
     return 'This rig names no probes. Add places to "probes" in its file, such as { "pipe": "a", "x": 0.5 }, and their values over time stand here.';
@@ -71,7 +84,7 @@ type ProbeValueProps = {
 };
 
 function ProbeValue({ seen: { rig, run }, probe, quantity, time }: ProbeValueProps) {
-  const { factor, unit } = QUANTITIES[quantity];
+  const { factor, unit } = wordsFor(quantity, rig);
   const { low, high, share } = between(run.times, time);
   const values = run.probes[probe]![quantity];
   if (values.length === 0) return null;
@@ -93,7 +106,7 @@ type PlotProps = {
 };
 
 function Plot({ seen: { rig, run, until }, quantity, paints, width, height, time }: PlotProps) {
-  const { name, unit, factor, middle: middleWord } = QUANTITIES[quantity];
+  const { name, unit, factor, middle: middleWord } = wordsFor(quantity, rig);
   const { middle, least, decimals } = gaugeOf(quantity, rig);
   const [low, high] = useMemo(() => {
     let [least0, most] = [middle, middle];
@@ -104,6 +117,7 @@ function Plot({ seen: { rig, run, until }, quantity, paints, width, height, time
       }
     return roundRange(least0, most, least);
   }, [run, quantity, factor, middle, least]);
+  const clock = timeUnit(rig);
   const [inner, tall] = [width - LEFT - RIGHT, height - TOP - BOTTOM];
   const toX = (t: number) => LEFT + (t / until) * inner;
   const toY = (screen: number) => TOP + (1 - (screen - low) / (high - low)) * tall;
@@ -119,7 +133,7 @@ function Plot({ seen: { rig, run, until }, quantity, paints, width, height, time
       ),
     [run, quantity, until, factor, low, high, inner, tall],
   );
-  const across = ticksIn(0, until * 1e3, Math.max(2, Math.floor(inner / 64)));
+  const across = ticksIn(0, until * clock.factor, Math.max(2, Math.floor(inner / 64)));
   const up = ticksIn(low, high, Math.max(2, Math.floor(tall / 44)));
   const point = ({ currentTarget, clientX }: PointerEvent<SVGElement>) => {
     const { left } = currentTarget.getBoundingClientRect();
@@ -150,25 +164,31 @@ function Plot({ seen: { rig, run, until }, quantity, paints, width, height, time
           </text>
         </g>
       ))}
-      {across.at.map((ms) => (
-        <g key={ms}>
-          <line className="waves-tick" x1={toX(ms / 1e3)} x2={toX(ms / 1e3)} y1={TOP + tall} y2={TOP + tall + 4} />
-          <text x={toX(ms / 1e3)} y={TOP + tall + 13} className="waves-across">
-            {tickText(ms, across.decimals)}
+      {across.at.map((at) => (
+        <g key={at}>
+          <line
+            className="waves-tick"
+            x1={toX(at / clock.factor)}
+            x2={toX(at / clock.factor)}
+            y1={TOP + tall}
+            y2={TOP + tall + 4}
+          />
+          <text x={toX(at / clock.factor)} y={TOP + tall + 13} className="waves-across">
+            {tickText(at, across.decimals)}
           </text>
         </g>
       ))}
       <line className="waves-axis" x1={LEFT} x2={LEFT + inner} y1={TOP + tall} y2={TOP + tall} />
       <line className="waves-middle" x1={LEFT} x2={LEFT + inner} y1={toY(middle)} y2={toY(middle)} />
       <text x={0} y={9} className="waves-name">
-        {name}, {unit}
+        {withUnit(name, unit)}
       </text>
       <text x={LEFT + inner} y={9} className="waves-middle-word">
         dotted: {middleWord}
         {middle === 0 ? '' : ` ${valueText(quantity, middle, Math.max(0, decimals - 1))}`}
       </text>
       <text x={LEFT + inner / 2} y={height - 6} className="waves-across">
-        time, ms
+        {withUnit('time', clock.unit)}
       </text>
       {paths.map((d, k) => (
         <path

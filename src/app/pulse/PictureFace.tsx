@@ -3,7 +3,7 @@ import { type KeyboardEvent, type PointerEvent, useEffect, useMemo, useRef, useS
 import { paintOf, useTheme } from '../colours';
 import { type Colours, coloursFor } from './colourScale';
 import { movedBy } from './cursorKeys';
-import { drawPicture, fontOf } from './drawPicture';
+import { drawFixed, drawPicture, fontOf } from './drawPicture';
 import { type Frame, framePicture, pxToTime, timeToPx, xToPx } from './frame';
 import { panelAt } from './plan';
 import { QUANTITIES, type Quantity } from './quantities';
@@ -37,6 +37,7 @@ export function PictureFace({ seen }: { readonly seen: Seen }) {
   const colours = useColours(seen, quantity, span);
   const [box, { width, height }] = useSize<HTMLDivElement>();
   const canvas = useRef<HTMLCanvasElement>(null);
+  const fixed = useRef<HTMLCanvasElement>(null);
   const [byKeys, setByKeys] = useState(false);
   const frame = useMemo(
     () =>
@@ -53,7 +54,13 @@ export function PictureFace({ seen }: { readonly seen: Seen }) {
     pen.setTransform(density, 0, 0, density, 0, 0);
     pen.clearRect(0, 0, frame.width, frame.wholeHeight);
     const paints = seen.rig.probes.map((_, k) => paintOf(k, theme));
-    drawPicture(pen, seen, frame, { theme, density, quantity, colours, paints });
+    const look = { theme, density, quantity, colours, paints };
+    drawPicture(pen, seen, frame, look);
+    const over = fixed.current?.getContext('2d');
+    if (!over) return;
+    over.setTransform(density, 0, 0, density, 0, 0);
+    over.clearRect(0, 0, frame.room, frame.wholeHeight);
+    drawFixed(over, seen, frame, look);
   }, [seen, frame, theme, density, quantity, colours]);
 
   const point = (event: PointerEvent<HTMLElement>) => {
@@ -90,6 +97,15 @@ export function PictureFace({ seen }: { readonly seen: Seen }) {
             onPointerMove={point}
             onKeyDown={press}
           >
+            {frame.width > frame.room && (
+              <canvas
+                ref={fixed}
+                className="waves-fixed"
+                width={Math.round(frame.room * density)}
+                height={Math.round(frame.wholeHeight * density)}
+                style={{ width: frame.room, height: frame.wholeHeight, marginBottom: -frame.wholeHeight }}
+              />
+            )}
             <canvas
               ref={canvas}
               width={Math.round(frame.width * density)}

@@ -1,8 +1,9 @@
 /** What stands under the crosshair, in one line of numbers; read aloud where keys moved it. */
-import { gaugeOf, QUANTITIES, QUANTITY_KEYS, type Quantity, valueText } from './quantities';
+import { gaugeOf, lengthUnit, QUANTITY_KEYS, type Quantity, timeUnit, valueText, wordsFor } from './quantities';
 import { valueAt } from './sample';
+import { decimalsFor, tickText } from './scale';
 import type { Cursor, Seen } from './shown';
-import { msText } from './words';
+import { timeText } from './words';
 
 const HINT = globalThis.matchMedia?.('(pointer: coarse)').matches
   ? 'Touch the picture to read it.'
@@ -24,11 +25,11 @@ export function Readout({ seen, quantity, cursor, aloud }: Props) {
           <span>
             pipe <b>{pipe.id}</b>
           </span>
-          <Value name="x" value={cursor.x.toFixed(3)} unit="m" />
-          <Value name="time" value={msText(cursor.time, seen.rig.duration)} unit="ms" />
+          <Value name="x" value={placeText(cursor.x, pipe.length)} unit={lengthUnit(seen.rig).unit} />
+          <Value name="time" value={timeText(cursor.time, seen.rig)} unit={timeUnit(seen.rig).unit} />
           {QUANTITY_KEYS.map((key) => {
             const value = valueAt(seen.run.picture!, seen.rows, cursor.pipe, cursor.x, cursor.time, key);
-            const { name, unit, factor } = QUANTITIES[key];
+            const { name, unit, factor } = wordsFor(key, seen.rig);
             const text = value === null ? '–' : valueText(key, value * factor, gaugeOf(key, seen.rig).decimals);
             return <Value key={key} name={name.toLowerCase()} value={text} unit={unit} strong={key === quantity} />;
           })}
@@ -38,6 +39,13 @@ export function Readout({ seen, quantity, cursor, aloud }: Props) {
       )}
     </p>
   );
+}
+
+/** A place beside the pipe's length; cells that an end correction adds lie beyond it. */
+function placeText(x: number, length: number): string {
+  const decimals = decimalsFor(length);
+  const place = `${tickText(x, decimals)} of ${tickText(length, decimals)}`;
+  return x < 0 || x > length ? `${place} (beyond the metal)` : place;
 }
 
 type ValueProps = { readonly name: string; readonly value: string; readonly unit: string; readonly strong?: boolean };

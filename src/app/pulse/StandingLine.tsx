@@ -1,65 +1,68 @@
-/** How the run stands: how far it is, and how to end it; or why there is nothing to see, place by place. */
+/** How the run stands: how far it is, and how to end it; and why the last choice is not shown, place by place. */
 import type { Refusal } from '../../../shared/design/refusal';
+import { timeUnit } from './quantities';
 import { endRun, followRig, type Shown, useShown } from './shown';
-import { msText, reachWords } from './words';
+import { reachWords, timeText } from './words';
 
-/** In the head of the page: progress while it runs, else the way to run it again. */
+/**
+ * In the head of the page: progress while it runs, else the way to run it again. One button throughout, never disabled: so the
+ * keyboard's place is kept from one to the other.
+ */
 export function RunState() {
   const standing = useShown((s) => s.standing);
   const asked = useShown((s) => s.asked);
-  if (standing.is === 'nothing') return null;
-  if (standing.is === 'reading') return <p className="waves-run">Reading the rig…</p>;
-  if (standing.is === 'running') {
-    const { progress, ending } = standing;
-    const whole = progress?.duration ?? 1;
-    return (
-      <div className="waves-run">
-        <progress aria-label="Followed so far" max={1} value={progress ? progress.time / whole : 0} />
-        <span className="waves-time">
-          {progress ? `${msText(progress.time, whole)} of ${msText(whole, whole)}` : '0'}{' '}
-          <span className="unit">ms</span>
-        </span>
-        <button type="button" className="button" disabled={ending} onClick={endRun}>
-          Stop here
-        </button>
-      </div>
-    );
-  }
-  return asked ? (
+  const rig = useShown((s) => s.rig);
+  if (standing.is === 'nothing' || !asked || !rig) return null;
+  const busy = standing.is === 'starting' || standing.is === 'running';
+  const progress = standing.is === 'running' ? standing.progress : null;
+  const ending = standing.is === 'running' && standing.ending;
+  const whole = progress?.duration ?? 1;
+  const press = (clicks: number) => {
+    if (ending) return;
+    if (busy) endRun();
+    // The second click of a double one on "Stop here" is no wish to begin anew.
+    else if (clicks < 2) followRig(asked);
+  };
+  return (
     <div className="waves-run">
-      <button type="button" className="button" onClick={() => followRig(asked)}>
-        Run again
+      {busy && (
+        <>
+          <progress aria-label="Followed so far" max={1} value={progress ? progress.time / whole : 0} />
+          <span className="waves-time">
+            {progress ? `${timeText(progress.time, rig)} of ${timeText(whole, rig)}` : '0'}{' '}
+            <span className="unit">{timeUnit(rig).unit}</span>
+          </span>
+        </>
+      )}
+      <button type="button" className="button" aria-disabled={ending} onClick={({ detail }) => press(detail)}>
+        {busy ? 'Stop here' : 'Run again'}
       </button>
     </div>
-  ) : null;
+  );
 }
 
 /** Below the head, where there is something to be told. */
 export function StandingNotes() {
   const { standing, seen, asked, trouble } = useShown();
-  const lines = noteOf({ standing, asked });
+  const failed = standing.is === 'failed' ? standing.why : null;
   const reach = seen ? reachWords(seen) : null;
-  const older = seen && asked && seen.name !== asked.name ? `The picture below is still that of ${seen.name}.` : null;
-  if (!lines && !reach && !trouble) return null;
+  const stays = trouble || failed ? staysWords({ standing, seen, asked }) : null;
+  if (!trouble && !failed && !reach) return null;
   return (
     <div className="waves-notes" role="status">
-      {trouble && <p className="fails">{trouble}</p>}
-      {lines && <p className="fails">{lines.title}</p>}
-      {lines && lines.refusals.length > 0 && <Refusals refusals={lines.refusals} />}
-      {lines && older && <p>{older}</p>}
+      {trouble && <p className="fails">{trouble.title}</p>}
+      {trouble && trouble.refusals.length > 0 && <Refusals refusals={trouble.refusals} />}
+      {failed && <p className="fails">{failed}</p>}
+      {stays && <p>{stays}</p>}
       {reach && <p className={seen?.ending?.how === 'stopped' ? 'fails' : ''}>{reach}</p>}
     </div>
   );
 }
 
-type Note = { readonly title: string; readonly refusals: readonly Refusal[] };
-
-export function noteOf({ standing, asked }: Pick<Shown, 'standing' | 'asked'>): Note | null {
-  if (standing.is === 'failed') return { title: standing.why, refusals: [] };
-  if (standing.is !== 'refused') return null;
-  const { refusals } = standing;
-  const places = refusals.length === 1 ? 'one place' : `${refusals.length} places`;
-  return { title: `${asked?.name} cannot be run: ${places} to mend.`, refusals };
+/** What is shown beside the news of another rig. */
+export function staysWords({ standing, seen, asked }: Pick<Shown, 'standing' | 'seen' | 'asked'>): string | null {
+  if (standing.is === 'starting' || standing.is === 'running') return `${asked?.name} goes on.`;
+  return seen && `The picture below is still that of ${seen.name}.`;
 }
 
 /** After a slash, rather than within a name. */

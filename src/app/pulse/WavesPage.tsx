@@ -35,7 +35,7 @@ export function WavesPage() {
   const found = useRigs();
   const { seen, asked, standing, quantity, span } = useShown();
   const holdsFiles = (event: DragEvent) => event.dataTransfer.types.includes('Files');
-  const busy = standing.is === 'reading' || standing.is === 'running';
+  const busy = standing.is === 'starting' || standing.is === 'running';
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: files are dropped on all of it; the button does the same
     <div

@@ -1,6 +1,6 @@
 /** Which colours stand for which values: round the middle, evenly both ways, as far as the rarest value lies or a share of that. Screen units. */
 import type { Rig } from '../../pulse/rig/types';
-import { gaugeOf, QUANTITIES, type Quantity } from './quantities';
+import { gaugeOf, type Quantity, wordsFor } from './quantities';
 import type { Range } from './sample';
 import { roundUp } from './scale';
 
@@ -22,7 +22,7 @@ export function coloursFor(
   range: Range | null,
   span: number,
 ): Colours {
-  const { factor } = QUANTITIES[quantity];
+  const { factor } = wordsFor(quantity, rig);
   const { middle, least, decimals } = gaugeOf(quantity, rig);
   const low = Math.min(middle, range ? range.low * factor : middle);
   const high = Math.max(middle, range ? range.high * factor : middle);

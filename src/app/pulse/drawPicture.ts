@@ -7,8 +7,10 @@ import { TOKENS } from '../theme';
 import { type Colours, legendRange } from './colourScale';
 import { FONT, type Frame, timeToPx, xToPx } from './frame';
 import { paintPipe } from './paint';
+import { line, type Pen } from './pen';
+import { drawMetal, drawPlaces, type Places, placesFor } from './places';
 import { GAP } from './plan';
-import { QUANTITIES, type Quantity, valueText } from './quantities';
+import { lengthUnit, type Quantity, timeUnit, valueText, withUnit, wordsFor } from './quantities';
 import { ramp, shadeAt } from './ramp';
 import { ticksIn, tickText } from './scale';
 import type { Seen } from './shown';
@@ -26,44 +28,56 @@ export type Look = {
 export const FAMILY = '"Source Sans 3 Variable", system-ui, sans-serif';
 export const fontOf = (weight = 400): string => `${weight} ${FONT}px ${FAMILY}`;
 
-type Pen = CanvasRenderingContext2D;
-
 /** @param pen scaled to our px, on a canvas of the frame's size */
 export function drawPicture(pen: Pen, seen: Seen, frame: Frame, look: Look): void {
   pen.font = fontOf();
   pen.textBaseline = 'middle';
   drawTime(pen, seen, frame, look);
+  const places = placesFor(seen.rig, frame);
   seen.run.picture!.pipes.forEach((_, pipe) => {
-    drawPanel(pen, seen, frame, look, pipe);
+    drawPanel(pen, seen, frame, look, pipe, places);
   });
   drawProbes(pen, seen, frame, look);
-  drawLegend(pen, frame, look);
+  drawLegend(pen, seen, frame, look);
 }
 
-function drawTime(pen: Pen, { until }: Seen, frame: Frame, { theme }: Look): void {
+/** What stays in sight while a picture that is wider than its room is moved: the axis of time and the legend, over all else. */
+export function drawFixed(pen: Pen, seen: Seen, frame: Frame, look: Look): void {
+  pen.font = fontOf();
+  pen.textBaseline = 'middle';
+  pen.fillStyle = TOKENS[look.theme].paper;
+  pen.fillRect(0, 0, frame.left - 6, frame.wholeHeight);
+  pen.fillRect(0, frame.legendTop, frame.room, frame.wholeHeight - frame.legendTop);
+  drawTime(pen, seen, frame, look);
+  drawLegend(pen, seen, frame, look);
+}
+
+function drawTime(pen: Pen, { rig, until }: Seen, frame: Frame, { theme }: Look): void {
   const { quiet, rule } = TOKENS[theme];
   const most = Math.max(2, Math.min(10, Math.floor(frame.height / 40)));
-  const { at, decimals } = ticksIn(0, until * 1e3, most);
+  const { unit, factor } = timeUnit(rig);
+  const { at, decimals } = ticksIn(0, until * factor, most);
   pen.strokeStyle = rule;
   pen.fillStyle = quiet;
   pen.textAlign = 'right';
-  for (const ms of at) {
-    const y = Math.round(timeToPx(frame, ms / 1e3, until)) + 0.5;
+  for (const time of at) {
+    const y = Math.round(timeToPx(frame, time / factor, until)) + 0.5;
     line(pen, frame.left - 5, y, frame.left, y);
-    pen.fillText(tickText(ms, decimals), frame.left - 8, y);
+    pen.fillText(tickText(time, decimals), frame.left - 8, y);
   }
+  pen.fillText(withUnit('x', lengthUnit(rig).unit), frame.left - 8, frame.top + frame.height + 12);
   pen.save();
   pen.translate(10, frame.top + frame.height / 2);
   pen.rotate(-Math.PI / 2);
   pen.textAlign = 'center';
-  pen.fillText('time, ms, upward →', 0, 0);
+  pen.fillText(`${withUnit('time', unit)}, upward →`, 0, 0);
   pen.restore();
 }
 
-function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number): void {
+function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number, places: Places): void {
   const { theme, density, quantity, colours } = look;
   const { ink, quiet, rule, well } = TOKENS[theme];
-  const { factor } = QUANTITIES[quantity];
+  const { factor } = wordsFor(quantity, seen.rig);
   const picture = seen.run.picture!;
   const { width } = frame.plan.panels[pipe]!;
   const left = frame.left + frame.plan.panels[pipe]!.left;
@@ -72,8 +86,8 @@ function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number)
   pen.fillStyle = well;
   pen.fillRect(left, frame.top, width, frame.height);
   const [w, h] = [Math.max(1, Math.round(width * density)), Math.max(1, Math.round(frame.height * density))];
-  const scale = { middle: colours.middle / factor, half: colours.half / factor };
-  const { rgba } = paintPipe(picture, seen.rows, pipe, quantity, scale, seen.until, theme, w, h);
+  const shades = { middle: colours.middle / factor, half: colours.half / factor };
+  const { rgba } = paintPipe(picture, seen.rows, pipe, quantity, shades, seen.until, theme, w, h);
   const layer = document.createElement('canvas');
   layer.width = w;
   layer.height = h;
@@ -83,6 +97,7 @@ function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number)
   const { start, finish } = frame.ends[pipe]!;
   drawEdge(pen, left, frame, start, ink);
   drawEdge(pen, right, frame, finish, ink);
+  drawMetal(pen, seen, frame, pipe, ink);
 
   const { pipe: id } = picture.pipes[pipe]!;
   pen.fillStyle = ink;
@@ -93,20 +108,7 @@ function drawPanel(pen: Pen, seen: Seen, frame: Frame, look: Look, pipe: number)
 
   pen.fillStyle = quiet;
   pen.strokeStyle = rule;
-  const length = seen.rig.pipes[pipe]!.length;
-  const { at, decimals } = ticksIn(0, length, Math.max(1, Math.floor(width / 56)));
-  for (const x of at) {
-    const px = xToPx(frame, pipe, x);
-    line(pen, px, bottom, px, bottom + 4);
-    const text = tickText(x, decimals);
-    const half = pen.measureText(text).width / 2;
-    pen.textAlign = 'center';
-    pen.fillText(text, Math.min(Math.max(px, left + half - 4), right - half + 4), bottom + 12);
-  }
-  if (pipe === 0) {
-    pen.textAlign = 'right';
-    pen.fillText('x, m', frame.left - 8, bottom + 12);
-  }
+  drawPlaces(pen, seen, frame, pipe, places);
   pen.fillStyle = ink;
   const first = bottom + 28;
   if (frame.wording[pipe] === 'upright') {
@@ -158,11 +160,16 @@ function drawProbes(pen: Pen, { rig, run }: Seen, frame: Frame, { theme, paints 
 
 const LEGEND_WIDEST = 460;
 
-function drawLegend(pen: Pen, { legendTop, room, left }: Frame, { theme, quantity, colours }: Look): void {
+function drawLegend(
+  pen: Pen,
+  { rig }: Seen,
+  { legendTop, room, left }: Frame,
+  { theme, quantity, colours }: Look,
+): void {
   const { ink, quiet, rule } = TOKENS[theme];
-  const { name, unit, note, middle: middleWord } = QUANTITIES[quantity];
+  const { name, unit, note, middle: middleWord } = wordsFor(quantity, rig);
   const [from, to] = legendRange(colours);
-  const label = `${name}, ${unit}`;
+  const label = withUnit(name, unit);
   pen.textAlign = 'left';
   pen.fillStyle = ink;
   const top = legendTop + 15;
@@ -209,13 +216,6 @@ function drawLegend(pen: Pen, { legendTop, room, left }: Frame, { theme, quantit
       : `${middleWord} ${valueText(quantity, colours.middle, Math.max(0, colours.decimals - 1))}`;
   const half = pen.measureText(words).width / 2;
   pen.fillText(words, Math.min(Math.max(middle, x0 + half), x1 - half), top - 9);
-}
-
-function line(pen: Pen, x0: number, y0: number, x1: number, y1: number): void {
-  pen.beginPath();
-  pen.moveTo(x0, y0);
-  pen.lineTo(x1, y1);
-  pen.stroke();
 }
 
 /** Shortened with a sign for it where it has no room. */

@@ -2,12 +2,13 @@
  * Keeps one worker at the newest rig. A newer rig ends the older one's worker, so nothing of it can come back; to end a run is
  * asked for first, because the worker then hands over what it has, and done by force where it does not hear.
  */
+import type { Rig } from '../../pulse/rig/types';
 import type { Answer, FollowReply, FollowRequest } from './messages';
 
 export type WorkerLike = Pick<Worker, 'postMessage' | 'terminate' | 'onmessage' | 'onerror'>;
 
 export type Follower = {
-  follow(text: string, pictureRows: number): void;
+  follow(rig: Rig, pictureRows: number): void;
   /** Asks for what there is. */
   end(): void;
   /** Lets go of the worker; nothing more is told. */
@@ -62,12 +63,12 @@ export function createFollower(
   const ask = (request: FollowRequest) => worker?.postMessage(request);
 
   return {
-    follow(text, pictureRows) {
+    follow(rig, pictureRows) {
       if (busy) drop();
       worker ??= start();
       busy = true;
       number += 1;
-      ask({ number, text, pictureRows });
+      ask({ number, rig, pictureRows });
     },
     end() {
       if (!busy) return;

@@ -1,11 +1,10 @@
 /** What the page and the worker that follows a rig say to each other. Plain data; what a run answers is in SI units. */
-import type { Refusal } from '../../../shared/design/refusal';
 import type { RigRun } from '../../pulse/report';
 import type { Rig } from '../../pulse/rig/types';
 
 /** `number` tells the answers to one request from those to another. `end` asks for what there is, at once. */
 export type FollowRequest =
-  | { readonly number: number; readonly text: string; readonly pictureRows: number }
+  | { readonly number: number; readonly rig: Rig; readonly pictureRows: number }
   | { readonly number: number; readonly end: true };
 
 export type Progress = {
@@ -23,10 +22,9 @@ export type Ending =
   | { readonly how: 'stopped'; readonly why: string };
 
 export type Answer =
-  | { readonly begun: Rig }
+  | { readonly begun: true }
   | { readonly progress: Progress; readonly soFar: RigRun | null }
   | { readonly ending: Ending; readonly progress: Progress; readonly run: RigRun }
-  | { readonly refused: readonly Refusal[] }
   | { readonly failed: string };
 
 export type FollowReply = { readonly number: number; readonly answer: Answer };

@@ -1,4 +1,5 @@
 /** What can be looked at: its words, its unit on screen, and round which value its colours turn. SI in, screen units out. */
+import { REAL_GAS_CONSTANT } from '../../pulse/rig/limits';
 import type { Rig } from '../../pulse/rig/types';
 
 export type Quantity = 'pressure' | 'velocity' | 'temperature';
@@ -22,6 +23,24 @@ export const QUANTITIES: Readonly<Record<Quantity, QuantityWords>> = {
 
 export const QUANTITY_KEYS = Object.keys(QUANTITIES) as readonly Quantity[];
 
+/** A rig without dimensions is shown in its own numbers: to them, kPa, ms and m say nothing. */
+export const isBare = ({ gas }: Pick<Rig, 'gas'>): boolean =>
+  'gasConstant' in gas && gas.gasConstant < REAL_GAS_CONSTANT;
+
+export const wordsFor = (quantity: Quantity, rig: Pick<Rig, 'gas'>): QuantityWords =>
+  isBare(rig) ? { ...QUANTITIES[quantity], unit: '', factor: 1 } : QUANTITIES[quantity];
+
+/** Of times and lengths on screen; `factor` in one of SI. */
+export type Unit = { readonly unit: string; readonly factor: number };
+const BARE: Unit = { unit: '', factor: 1 };
+const MS: Unit = { unit: 'ms', factor: 1e3 };
+const METRES: Unit = { unit: 'm', factor: 1 };
+export const timeUnit = (rig: Pick<Rig, 'gas'>): Unit => (isBare(rig) ? BARE : MS);
+export const lengthUnit = (rig: Pick<Rig, 'gas'>): Unit => (isBare(rig) ? BARE : METRES);
+
+/** "Pressure, kPa", or the name alone. */
+export const withUnit = (name: string, unit: string): string => (unit ? `${name}, ${unit}` : name);
+
 /** What a rig's numbers are measured by, screen units: rigs without dimensions are as welcome as those in SI. */
 export type Gauge = {
   /** Of the colours. */
@@ -38,7 +57,11 @@ const OF_AIR = 287;
 export function gaugeOf(quantity: Quantity, { ambient, gas }: Pick<Rig, 'ambient' | 'gas'>): Gauge {
   const { pressure, temperature } = ambient;
   const constant = 'gasConstant' in gas ? gas.gasConstant : OF_AIR;
-  const usual = { pressure: pressure * 1e-3, velocity: Math.sqrt(constant * temperature), temperature }[quantity];
+  const usual = {
+    pressure: pressure * wordsFor('pressure', { gas }).factor,
+    velocity: Math.sqrt(constant * temperature),
+    temperature,
+  }[quantity];
   return {
     middle: quantity === 'velocity' ? 0 : usual,
     least: 0.005 * usual,

@@ -3,8 +3,10 @@
  * the next one has something to show. Never saved, never undone; kept while the tab lives, so that closing the page loses nothing.
  */
 import { create } from 'zustand';
-import type { Refusal } from '../../../shared/design/refusal';
+import { MAX_PROBLEMS } from '../../../shared/design/limits';
+import { DesignError, type Refusal } from '../../../shared/design/refusal';
 import type { RigRun } from '../../pulse/report';
+import { readRig } from '../../pulse/rig/read';
 import type { Rig } from '../../pulse/rig/types';
 import { createFollower, type Follower } from './follower';
 import type { Answer, Ending, Progress } from './messages';
@@ -15,10 +17,9 @@ export type Asked = { readonly name: string; readonly text: string };
 
 export type Standing =
   | { readonly is: 'nothing' }
-  | { readonly is: 'reading' }
+  | { readonly is: 'starting' }
   | { readonly is: 'running'; readonly progress: Progress | null; readonly ending: boolean }
   | { readonly is: 'ended' }
-  | { readonly is: 'refused'; readonly refusals: readonly Refusal[] }
   | { readonly is: 'failed'; readonly why: string };
 
 /** A picture, complete or not, and the rig that it is of. `ending` is null while it still grows. */
@@ -36,12 +37,16 @@ export type Seen = {
 /** Where the picture is read: which pipe, m from its start, s. */
 export type Cursor = { readonly pipe: number; readonly x: number; readonly time: number };
 
+/** Why the last choice is not shown; where it was read but refused, every place with its remedy. */
+export type Trouble = { readonly title: string; readonly refusals: readonly Refusal[] };
+
 export type Shown = {
+  /** The last good one: only a rig takes the place of another. */
   readonly asked: Asked | null;
   readonly standing: Standing;
-  /** Why the last choice could not be read at all; whatever runs goes on beside it. */
-  readonly trouble: string | null;
-  /** Of the rig asked for, once it is read. */
+  /** Whatever runs goes on beside it. */
+  readonly trouble: Trouble | null;
+  /** Of the one asked for. */
   readonly rig: Rig | null;
   readonly seen: Seen | null;
   readonly quantity: Quantity;
@@ -69,9 +74,7 @@ export const PICTURE_ROWS = 480;
 /** What is shown once the worker has answered; null: it was ended by force and hands nothing over. */
 export function afterAnswer(now: Shown, answer: Answer | null): Shown {
   if (answer === null) return afterForce(now);
-  if ('begun' in answer)
-    return { ...now, rig: answer.begun, standing: { is: 'running', progress: null, ending: ending(now) } };
-  if ('refused' in answer) return { ...now, standing: { is: 'refused', refusals: answer.refused } };
+  if ('begun' in answer) return { ...now, standing: { is: 'running', progress: null, ending: ending(now) } };
   if ('failed' in answer) return afterFailure(now, answer.failed);
   const standing: Standing =
     'run' in answer ? { is: 'ended' } : { is: 'running', progress: answer.progress, ending: ending(now) };
@@ -112,13 +115,30 @@ function afterFailure(now: Shown, why: string): Shown {
 
 let follower: Follower | null = null;
 
-/** @param make replaced in tests */
-export function followRig(asked: Asked, make: typeof createFollower = createFollower): void {
+/** @param make @param read replaced in tests */
+export function followRig(asked: Asked, make: typeof createFollower = createFollower, read = readRig): void {
+  let rig: Rig;
+  // Before anything is let go of: a file that is no rig ends no run.
+  try {
+    rig = read(asked.text);
+  } catch (error) {
+    if (!(error instanceof DesignError)) throw error;
+    useShown.setState({ trouble: refusal(asked.name, error.problems) });
+    return;
+  }
   follower ??= make((answer) => useShown.setState(afterAnswer(useShown.getState(), answer)));
   const { seen } = useShown.getState();
   // Of a run that another takes the place of, nothing more comes.
-  useShown.setState({ asked, rig: null, seen: seen && over(seen), standing: { is: 'reading' }, trouble: null });
-  follower.follow(asked.text, PICTURE_ROWS);
+  useShown.setState({ asked, rig, seen: seen && over(seen), standing: { is: 'starting' }, trouble: null });
+  follower.follow(rig, PICTURE_ROWS);
+}
+
+function refusal(name: string, refusals: readonly Refusal[]): Trouble {
+  const count = refusals.length;
+  const places = count === 1 ? 'one place to mend' : `${count} places to mend`;
+  // There may be more: only so many are listed.
+  const said = count < MAX_PROBLEMS ? places : `these are the first ${count} places to mend`;
+  return { title: `${name} cannot be run: ${said}. Mend it and open it again.`, refusals };
 }
 
 /** Ends the run; what there is stays. */
@@ -128,7 +148,7 @@ export function endRun(): void {
   follower?.end();
 }
 
-export const refuse = (why: string): void => useShown.setState({ trouble: why });
+export const refuse = (why: string): void => useShown.setState({ trouble: { title: why, refusals: [] } });
 export const chooseQuantity = (quantity: Quantity): void => useShown.setState({ quantity });
 export const chooseSpan = (span: number): void => useShown.setState({ span });
 export const pointAt = (cursor: Cursor | null): void => useShown.setState({ cursor });

@@ -1,8 +1,7 @@
 /**
- * A rig's run in slices short enough that whoever watches is heard in between: reads it, tells how far it is, now and then
+ * A rig's run in slices short enough that whoever watches is heard in between: tells how far it is, now and then
  * what there is so far, and at last all of it. The worker's work without the worker; times in s, the clock in ms.
  */
-import { DesignError } from '../../../shared/design/refusal';
 import type { Running, RunOptions } from '../../pulse/report';
 import { cellsOf } from '../../pulse/rig/ducts';
 import type { Rig } from '../../pulse/rig/types';
@@ -10,7 +9,6 @@ import type { Answer, Ending, Progress } from './messages';
 
 /** What the slices stand on; replaced in tests. */
 export type Ground = {
-  read(text: string): Rig;
   start(rig: Rig, options: RunOptions): Running;
   /** True of what a run throws where the flow cannot be followed. */
   isStop(error: unknown): error is Error;
@@ -27,21 +25,19 @@ const LATER = 1.6;
 const LAST_PICTURE_MS = 3000;
 const MOST_STEPS = 20_000;
 
-/** @param isEnded asked after every slice @param say told each answer; the last one is a `run`, `refused` or `failed` */
+/** @param isEnded asked after every slice @param say told each answer; the last one is a `run` or `failed` */
 export async function runInSlices(
-  asked: { readonly text: string; readonly pictureRows: number },
+  { rig, pictureRows }: { readonly rig: Rig; readonly pictureRows: number },
   ground: Ground,
   isEnded: () => boolean,
   say: (answer: Answer) => void,
 ): Promise<void> {
   try {
-    const rig = ground.read(asked.text);
-    const running = ground.start(rig, { pictureRows: rowsFor(rig, asked.pictureRows) });
-    say({ begun: rig });
+    const running = ground.start(rig, { pictureRows: rowsFor(rig, pictureRows) });
+    say({ begun: true });
     await advance(running, ground, isEnded, say);
   } catch (error) {
-    if (error instanceof DesignError) say({ refused: error.problems });
-    else say({ failed: error instanceof Error ? error.message : String(error) });
+    say({ failed: error instanceof Error ? error.message : String(error) });
   }
 }
 

@@ -1,6 +1,5 @@
 /** Follows the flow in a rig off the main thread: one rig at a time, ended when asked to; what it answers is handed over, not copied. */
 import { FlowStopped } from '../../pulse/report';
-import { readRig } from '../../pulse/rig/read';
 import { startRig } from '../../pulse/startRig';
 import type { Answer, FollowReply, FollowRequest } from './messages';
 import { buffersOf, type Ground, runInSlices } from './slices';
@@ -11,7 +10,6 @@ let breathed = () => {};
 channel.port1.onmessage = () => breathed();
 
 const ground: Ground = {
-  read: readRig,
   start: startRig,
   isStop: (error) => error instanceof FlowStopped,
   now: () => performance.now(),

@@ -1,10 +1,15 @@
 /** How a run stands and what it kept, in words and numbers for the page. */
 import type { RigRun } from '../../pulse/report';
+import type { Rig } from '../../pulse/rig/types';
+import { timeUnit } from './quantities';
 import { decimalsFor } from './scale';
 import type { Seen } from './shown';
 
-/** ms with as many decimals as tell a thousandth of the whole. */
-export const msText = (time: number, duration: number): string => (time * 1e3).toFixed(decimalsFor(duration * 1e3));
+/** In ms, or as the rig has it where it is without dimensions, with as many decimals as tell a thousandth of its duration. */
+export function timeText(time: number, rig: Pick<Rig, 'gas' | 'duration'>): string {
+  const { factor } = timeUnit(rig);
+  return (time * factor).toFixed(decimalsFor(rig.duration * factor));
+}
 
 /** In an order of magnitude that can be read: 3.1e-16 as 3.1 × 10 to the −16. */
 export function powerOf(value: number): Pick<Fact, 'value' | 'power'> {
@@ -75,7 +80,7 @@ export function reachWords({
   ending,
 }: Pick<Seen, 'rig' | 'ending'> & { readonly run: Pick<RigRun, 'time'> }): string | null {
   if (!ending || ending.how === 'whole') return null;
-  const reached = `${msText(run.time, rig.duration)} of ${msText(rig.duration, rig.duration)} ms`;
+  const reached = `${timeText(run.time, rig)} of ${`${timeText(rig.duration, rig)} ${timeUnit(rig).unit}`.trim()}`;
   if (ending.how === 'ended') return `Ended at ${reached}; what there is until then stays.`;
   return `${ending.why} What there is until ${reached} stays.`;
 }

@@ -6,11 +6,13 @@ import { curvePath } from '../../../src/app/pulse/curves';
 import { endWords } from '../../../src/app/pulse/endWords';
 import { framePicture, pxToTime, timeToPx, xToPx } from '../../../src/app/pulse/frame';
 import { paintPipe } from '../../../src/app/pulse/paint';
+import { placesFor } from '../../../src/app/pulse/places';
 import { GAP, panelAt, planPanels } from '../../../src/app/pulse/plan';
-import { gaugeOf, valueText } from '../../../src/app/pulse/quantities';
+import { gaugeOf, valueText, withUnit, wordsFor } from '../../../src/app/pulse/quantities';
 import { ARM, ramp } from '../../../src/app/pulse/ramp';
 import { extentOf, rangeOf, rowsOf, valueAt } from '../../../src/app/pulse/sample';
 import { decimalsFor, roundRange, roundStep, roundUp, ticksIn, tickText } from '../../../src/app/pulse/scale';
+import { timeText } from '../../../src/app/pulse/words';
 import type { RigEnd } from '../../../src/pulse/rig/types';
 import { pressureAt, RIG, runUntil } from './rigs';
 
@@ -117,8 +119,14 @@ describe('the colours', () => {
 it('rigs without dimensions have their colours and their decimals too', () => {
   const bare = { gas: { gamma: 1.4, gasConstant: 1 }, ambient: { pressure: 1, temperature: 1 } };
   const { half, decimals } = coloursFor('pressure', bare, { low: 0.1, high: 1 }, 1);
-  expect(half).toBeCloseTo(0.001, 12);
-  expect(valueText('pressure', 0.123456e-3, decimals)).toBe('0.0001235');
+  // In their own numbers, under no unit.
+  expect(half).toBeCloseTo(1, 12);
+  expect(valueText('pressure', 0.123456, decimals)).toBe('0.1235');
+  expect(withUnit('Pressure', wordsFor('pressure', bare).unit)).toBe('Pressure');
+  expect(timeText(0.05, { ...bare, duration: 0.2 })).toBe('0.0500');
+  expect(withUnit('Pressure', wordsFor('pressure', RIG).unit)).toBe('Pressure, kPa');
+  expect(timeText(0.005, RIG)).toBe('5.00');
+  expect(wordsFor('pressure', { gas: { components: ['air'] } })).toMatchObject({ unit: 'kPa', factor: 1e-3 });
   expect(gaugeOf('velocity', bare)).toMatchObject({ least: 0.005, decimals: 4 });
   expect(gaugeOf('pressure', RIG)).toMatchObject({ middle: 101.325, decimals: 2 });
   expect(gaugeOf('temperature', RIG)).toMatchObject({ middle: 293.15, decimals: 2 });
@@ -250,6 +258,19 @@ describe('keys', () => {
     expect(press('a')).toBe(null);
     expect(press('ArrowLeft', false, from, 0)).toBe(null);
   });
+});
+
+it('places along pipes: one step and one number of decimals for all, enough for each length', () => {
+  const of = (perMetre: number, ...lengths: number[]) =>
+    placesFor(
+      { pipes: lengths.map((length) => ({ ...RIG.pipes[0]!, length })) },
+      { plan: { perMetre, panels: [], width: 0 } },
+    );
+  // 52 px at least between ticks.
+  expect(of(100, 0.8, 0.25)).toEqual({ step: 1, decimals: 2 });
+  expect(of(150, 0.8, 0.4)).toEqual({ step: 0.5, decimals: 1 });
+  expect(of(10, 3, 12)).toEqual({ step: 10, decimals: 0 });
+  expect(of(600, 0.0625, 1)).toEqual({ step: 0.1, decimals: 4 });
 });
 
 describe('a curve', () => {

@@ -1,10 +1,12 @@
 /** What the page shows while rigs are asked for, run, ended, refused and replaced: nothing seen is lost, nothing old comes back. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { DesignError } from '../../../shared/design/refusal';
 import { createFollower, type Follower, GRACE } from '../../../src/app/pulse/follower';
 import type { Answer, FollowRequest } from '../../../src/app/pulse/messages';
-import { noteOf } from '../../../src/app/pulse/StandingLine';
+import { staysWords } from '../../../src/app/pulse/StandingLine';
 import { endRun, followRig, forget, pointAt, useShown } from '../../../src/app/pulse/shown';
 import { facts, powerOf, reachWords } from '../../../src/app/pulse/words';
+import type { Rig } from '../../../src/pulse/rig/types';
 import { fakeWorkers } from '../fakeWorkers';
 import { RIG, runUntil } from './rigs';
 
@@ -13,7 +15,17 @@ const whole: Answer = { ending: { how: 'whole' }, progress: progress(0.01), run:
 
 let workers: ReturnType<typeof fakeWorkers<FollowRequest>>;
 const make = (say: (answer: Answer | null) => void): Follower => createFollower(say, workers.make);
-const follow = (name: string) => followRig({ name, text: `{"${name}": 1}` }, make);
+/** Every text is a rig, one of its own, but two that have problems. */
+const read = (text: string): Rig => {
+  if (text === 'bad') throw new DesignError(PROBLEMS);
+  if (text === 'worse') throw new DesignError(Array.from({ length: 130 }, () => PROBLEMS[0]!));
+  return { ...RIG };
+};
+const PROBLEMS = [
+  { path: 'courant', found: '1.4', allowed: 'above 0, at most 1' },
+  { path: 'pipes/a/length', found: '-1', allowed: 'above 0' },
+];
+const follow = (name: string) => followRig({ name, text: name }, make, read);
 /** As the newest worker would answer the newest request. */
 const answer = (of: Answer, number = workers.asked.at(-1)!.number) => workers.reply({ number, answer: of });
 const now = () => useShown.getState();
@@ -30,9 +42,9 @@ afterEach(() => {
 describe('a run', () => {
   it('is read, grows, and is whole', () => {
     follow('tube');
-    expect(workers.asked).toEqual([{ number: 1, text: '{"tube": 1}', pictureRows: 480 }]);
-    expect(now().standing).toEqual({ is: 'reading' });
-    answer({ begun: RIG });
+    expect(workers.asked).toEqual([{ number: 1, rig: RIG, pictureRows: 480 }]);
+    expect(now().standing).toEqual({ is: 'starting' });
+    answer({ begun: true });
     expect(now().standing).toMatchObject({ is: 'running', progress: null });
     answer({ progress: progress(0.002), soFar: null });
     expect(now().standing).toMatchObject({ is: 'running', progress: { time: 0.002 } });
@@ -47,7 +59,7 @@ describe('a run', () => {
 
   it('ended by hand keeps what the worker hands over and says until when', () => {
     follow('tube');
-    answer({ begun: RIG });
+    answer({ begun: true });
     endRun();
     expect(workers.asked.at(-1)).toEqual({ number: 1, end: true });
     expect(now().standing).toMatchObject({ is: 'running', ending: true });
@@ -63,7 +75,7 @@ describe('a run', () => {
 
   it('that does not hear is ended by force, and its last picture stays', () => {
     follow('tube');
-    answer({ begun: RIG });
+    answer({ begun: true });
     answer({ progress: progress(0.003), soFar: runUntil(0.003) });
     endRun();
     vi.advanceTimersByTime(GRACE - 1);
@@ -78,7 +90,7 @@ describe('a run', () => {
 
   it('that stops where the flow cannot be followed says why, and shows what came before', () => {
     follow('tube');
-    answer({ begun: RIG });
+    answer({ begun: true });
     const why = 'The flow could not be followed beyond 0.004 s.';
     answer({ ending: { how: 'stopped', why }, progress: progress(0.004), run: runUntil(0.004) });
     expect(now().seen!.rows).toBe(5);
@@ -87,7 +99,7 @@ describe('a run', () => {
 
   it('whose worker breaks says so, keeps its last picture, and the next one gets another worker', () => {
     follow('tube');
-    answer({ begun: RIG });
+    answer({ begun: true });
     answer({ progress: progress(0.003), soFar: runUntil(0.003) });
     workers.workers[0]!.onerror!.call(null as never, { message: 'out of memory' } as ErrorEvent);
     expect(now().standing).toEqual({ is: 'failed', why: 'out of memory' });
@@ -100,11 +112,11 @@ describe('a run', () => {
 describe('the next rig', () => {
   it('leaves the last picture up until it has one of its own', () => {
     follow('first');
-    answer({ begun: RIG });
+    answer({ begun: true });
     answer(whole);
     pointAt({ pipe: 1, x: 0.2, time: 0.005 });
     follow('second');
-    answer({ begun: { ...RIG, duration: 0.02 } });
+    answer({ begun: true });
     expect(now().seen!.name).toBe('first');
     expect(now().cursor).not.toBe(null);
     answer({ progress: progress(0.001), soFar: runUntil(0.001) });
@@ -117,33 +129,61 @@ describe('the next rig', () => {
 
   it('ends the one before: nothing that is still on its way is taken', () => {
     follow('first');
-    answer({ begun: RIG });
+    answer({ begun: true });
     const [first] = workers.workers;
     follow('second');
     expect(first!.ended).toBe(true);
     first!.onmessage!.call(null as never, { data: { number: 1, answer: whole } } as MessageEvent);
-    expect(now()).toMatchObject({ seen: null, standing: { is: 'reading' } });
+    expect(now()).toMatchObject({ seen: null, standing: { is: 'starting' } });
     // Nor under an older number from a worker that stays.
     answer(whole, 1);
     expect(now().seen).toBe(null);
   });
 
-  it('refused, says every place and what was found there; the last picture stays', () => {
+  it('refused, says every place and what was found there; the last picture stays, and so does what runs again', () => {
     follow('good');
-    answer({ begun: RIG });
+    answer({ begun: true });
     answer(whole);
     follow('bad');
-    const refused = [
-      { path: 'courant', found: '1.4', allowed: 'above 0, at most 1' },
-      { path: 'pipes/a/length', found: '-1', allowed: 'above 0' },
-    ];
-    answer({ refused });
-    expect(noteOf(now())).toEqual({ title: 'bad cannot be run: 2 places to mend.', refusals: refused });
-    expect(now().seen).toMatchObject({ name: 'good', rows: 11 });
+    const title = 'bad cannot be run: 2 places to mend. Mend it and open it again.';
+    expect(now().trouble).toEqual({ title, refusals: PROBLEMS });
+    expect(now()).toMatchObject({
+      asked: { name: 'good' },
+      seen: { name: 'good', rows: 11 },
+      standing: { is: 'ended' },
+    });
+    expect(staysWords(now())).toBe('The picture below is still that of good.');
     // The worker is free: the next rig needs no other.
     follow('mended');
     expect(workers.workers).toHaveLength(1);
-    expect(noteOf(now())).toBe(null);
+    expect(now().trouble).toBe(null);
+  });
+
+  it('refused while another runs, ends nothing of it', () => {
+    follow('good');
+    answer({ begun: true });
+    answer({ progress: progress(0.003), soFar: runUntil(0.003) });
+    follow('bad');
+    expect(workers.workers).toMatchObject([{ ended: false }]);
+    expect(workers.asked).toHaveLength(1);
+    expect(now().standing).toMatchObject({ is: 'running', progress: { time: 0.003 } });
+    expect(now().seen).toMatchObject({ rows: 4, ending: null });
+    expect(staysWords(now())).toBe('good goes on.');
+    answer(whole);
+    expect(now()).toMatchObject({ asked: { name: 'good' }, seen: { rows: 11, ending: { how: 'whole' } } });
+    expect(now().trouble!.refusals).toEqual(PROBLEMS);
+  });
+
+  it('refused in more places than are listed, does not pretend that these are all', () => {
+    follow('worse');
+    expect(now().trouble!.refusals).toHaveLength(100);
+    expect(now().trouble!.title).toMatch(/^worse cannot be run: these are the first 100 places to mend\./);
+  });
+
+  it('refused as the very first, leaves the choice of rigs as it was', () => {
+    follow('bad');
+    expect(now()).toMatchObject({ asked: null, standing: { is: 'nothing' }, seen: null });
+    expect(workers.workers).toHaveLength(0);
   });
 });
 

@@ -1,6 +1,5 @@
 /** A run in slices: what is told on the way, what at the end however it comes, and that what is handed over is a copy. */
 import { describe, expect, it } from 'vitest';
-import { DesignError } from '../../../shared/design/refusal';
 import type { Answer } from '../../../src/app/pulse/messages';
 import { buffersOf, type Ground, rowsFor, runInSlices } from '../../../src/app/pulse/slices';
 import { FlowStopped } from '../../../src/pulse/report';
@@ -13,7 +12,6 @@ function bench(tick: number, change: Partial<Ground> = {}) {
   const said: Answer[] = [];
   const seen = { breaths: 0, said };
   const ground: Ground = {
-    read: () => RIG,
     start: fakeRunning,
     isStop: (error) => error instanceof FlowStopped,
     now: () => {
@@ -26,14 +24,14 @@ function bench(tick: number, change: Partial<Ground> = {}) {
     ...change,
   };
   const run = (isEnded: () => boolean = () => false) =>
-    runInSlices({ text: '', pictureRows: 11 }, ground, isEnded, (answer) => said.push(answer)).then(() => seen);
+    runInSlices({ rig: RIG, pictureRows: 11 }, ground, isEnded, (answer) => said.push(answer)).then(() => seen);
   return { run, seen };
 }
 
 describe('a run in slices', () => {
   it('tells the rig, how far it is, pictures on the way that grow, and at last the whole', async () => {
     const { said, breaths } = await bench(60).run();
-    expect(said[0]).toEqual({ begun: RIG });
+    expect(said[0]).toEqual({ begun: true });
     const shares = said.flatMap((a) => ('soFar' in a ? [a.progress.time / a.progress.duration] : []));
     expect(shares.length).toBeGreaterThan(3);
     expect([...shares].sort((a, b) => a - b)).toEqual(shares);
@@ -72,18 +70,10 @@ describe('a run in slices', () => {
     expect(error.message).toContain('cell 4 of pipe "a"');
   });
 
-  it('refused, tells every place; broken, tells what broke', async () => {
-    const problems = [
-      { path: 'courant', found: '1.4', allowed: 'above 0, at most 1' },
-      { path: 'pipes/a/length', found: '-1', allowed: 'above 0' },
-    ];
-    const refuse = () => {
-      throw new DesignError(problems);
-    };
-    expect((await bench(1, { read: refuse }).run()).said).toEqual([{ refused: problems }]);
+  it('broken, tells what broke', async () => {
     const error = new TypeError('x is not a function');
     const broken = await bench(1, { start: (rig, options) => fakeRunning(rig, options, { step: 0, error }) }).run();
-    expect(broken.said).toEqual([{ begun: RIG }, { failed: 'x is not a function' }]);
+    expect(broken.said).toEqual([{ begun: true }, { failed: 'x is not a function' }]);
   });
 });
 
