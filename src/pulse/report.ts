@@ -38,6 +38,16 @@ export type Account = {
   readonly drift: number;
 };
 
+/** Where the gas was furthest beyond what the table of heats holds for: which cell's centre, when, how hot or cold. */
+export type BeyondTable = {
+  readonly pipe: string;
+  readonly x: number;
+  readonly time: number;
+  readonly temperature: number;
+  /** When any gas was first seen so. */
+  readonly since: number;
+};
+
 export type RigRun = {
   /** Names of the gas's components; one entry for one gas. */
   readonly components: readonly string[];
@@ -56,6 +66,8 @@ export type RigRun = {
   readonly cellUpdates: number;
   /** Steps that failed and were done again, smaller. */
   readonly retries: number;
+  /** Of mixtures, which have a table; null or absent: nowhere, as far as was looked: every 16 steps and at the last. */
+  readonly beyond?: BeyondTable | null;
 };
 
 export type RunOptions = {

@@ -140,9 +140,9 @@ function said(
 }
 
 function summary(run: RigRun | null, rig: Rig, ended: Ended, seconds: number, written: readonly string[]) {
-  const { time = 0, steps = 0, cellUpdates = 0, retries = 0, mass = null, energy = null } = run ?? {};
+  const { time = 0, steps = 0, cellUpdates = 0, retries = 0, mass = null, energy = null, beyond = null } = run ?? {};
   return {
-    ...{ ended, time, duration: rig.duration, seconds, steps, cellUpdates, retries, mass, energy },
+    ...{ ended, time, duration: rig.duration, seconds, steps, cellUpdates, retries, mass, energy, beyond },
     rows: run?.times.length ?? 0,
     output: written[0] ?? null,
     profile: written[1] ?? null,

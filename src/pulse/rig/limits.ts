@@ -55,6 +55,8 @@ export const REAL_GAS_CONSTANT = 30;
 export const HOTTEST = 10_000;
 /** K: as far as our table of substances goes. */
 export const HOTTEST_MIXTURE = 4000;
+/** K: heats are held as they are at 200 K below that, which is nearly so down to here; there is no such gas in a pipe much below. */
+export const COLDEST_MIXTURE = 100;
 /** Velocity beside the fastest sound of the rig. */
 export const MOST_MACH = 50;
 /** Lowest pressure beside the highest. */

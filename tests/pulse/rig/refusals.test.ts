@@ -358,6 +358,14 @@ const extended: readonly Line[] = [
     /no "air", which then makes up the rest/,
   ],
   ['hotter than the table goes', set('ends/3/temperature', 4500), 'ends/3/temperature', /4500/, /at most 4000 K/],
+  [
+    'colder than the table goes',
+    set('ends/3/temperature', 0.001),
+    'ends/3/temperature',
+    /0\.001/,
+    /at least 100 K.*gamma/,
+  ],
+  ['a wall colder than that', set('pipes/0/wallTemperature', 77), 'pipes/a/wallTemperature', /77/, /at least 100 K/],
   ['a correction below zero', set('ends/0/endCorrection', -1), 'ends/0/endCorrection', /-1/, /from 0 to 5 radii/],
   [
     'a correction of no name',
