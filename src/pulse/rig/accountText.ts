@@ -8,6 +8,7 @@ export function accountText({ mass, energy, steps, retries, cellUpdates, beyond 
     `mass: ${account(mass, 'kg')}`,
     `energy: ${account(energy, 'J', `, ${amount(energy.fromWalls, 'J')} from walls`)}`,
     `${steps} steps, ${cellUpdates} cell updates; ${again} failed and done again smaller`,
+    ...(retries > OFTEN * steps ? [AGAIN] : []),
     ...(beyond ? [beyondText(beyond)] : []),
     '',
   ].join('\n');
@@ -15,6 +16,11 @@ export function accountText({ mass, energy, steps, retries, cellUpdates, beyond 
 
 const account = ({ initial, final, left, drift }: Account, unit: string, more = ''): string =>
   `initial ${amount(initial, unit)}, final ${amount(final, unit)}, left ${amount(left, unit)}${more}, drift ${drift.toExponential(2)}`;
+
+/** Share of steps done again from which it is worth a word. */
+const OFTEN = 0.1;
+const AGAIN =
+  'more than one step in ten had to be done again, mostly as waves grew too fast for it: a "courant" of 0.8 or less has fewer such steps';
 
 const beyondText = ({ pipe, x, time, temperature, since }: BeyondTable): string =>
   [
