@@ -75,7 +75,10 @@ export type RunOptions = {
   readonly pictureRows?: number;
 };
 
-/** A run that is under way. `advance` does at most so many steps and says whether all is done; what it has so far can be had at any time. */
+/**
+ * A run that is under way. `advance` does at most so many steps and says whether all is done; what it has so far can be had at any
+ * time.
+ */
 export type Running = {
   readonly time: number;
   readonly duration: number;
@@ -96,7 +99,10 @@ export class FlowStopped extends Error {
     found: string,
   ) {
     super(
-      `The flow could not be followed beyond ${time.toPrecision(6)} s: ${found} in cell ${cell + 1} of pipe "${pipe}", ${x.toPrecision(4)} m from its start. Give that pipe more cells, a lower "courant", or a state that is less extreme.`,
+      [
+        `The flow could not be followed beyond ${time.toPrecision(6)} s: ${found} in cell ${cell + 1} of pipe "${pipe}",`,
+        `${x.toPrecision(4)} m from its start. Give that pipe more cells, a lower "courant", or a state that is less extreme.`,
+      ].join(' '),
     );
     this.name = 'FlowStopped';
   }

@@ -5,6 +5,8 @@
  */
 import type { Range } from '../../../shared/design/ranges';
 
+/** Of a document as UTF-8, as of a design. */
+export const MAX_RIG_BYTES = 8 * 1024 * 1024;
 export const MAX_PIPES = 1000;
 export const MAX_ENDS = 2 * MAX_PIPES;
 export const MAX_PROBES = 1000;

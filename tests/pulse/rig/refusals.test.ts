@@ -442,7 +442,8 @@ describe('text that is no rig', () => {
     ['a field twice', contractText.replace('"courant"', '"duration"'), /^duration$/, /twice/],
     ['a number beyond all', contractText.replace('5e5', '5e500'), /^ends\/3\/pressure$/, /5e500/],
     ['a number that is none', contractText.replace('5e5', 'NaN'), /^line \d+/, /NaN/],
-    ['far too long', ' '.repeat(9_000_000), /^document$/, /9000000 bytes/],
+    ['far too long', ' '.repeat(9_000_000), /^document$/, /^at least 9000000 bytes/],
+    ['too long by its bytes alone', `"${'€'.repeat(3_000_000)}"`, /^document$/, /^9000002 bytes/],
   ])('%s', (_, text, path, found) => {
     const { problems } = refusal(text);
     expect(problems[0]!.path).toMatch(path);
