@@ -75,7 +75,18 @@ const REASONS: Readonly<Record<string, string>> = {
   ENOTDIR: 'part of the path is a file, not a folder',
   ENAMETOOLONG: 'the name is too long',
   ELOOP: 'its links lead in a circle',
+  EISDIR: 'it is a folder',
+  EEXIST: 'something of that name is there',
+  EBUSY: 'it is in use elsewhere',
+  EDQUOT: 'there is no more room for this user on the disk',
+  EFBIG: 'the disk takes no file so large',
+  EIO: 'the disk reports a fault',
+  EMFILE: 'too many files are open',
+  ENFILE: 'too many files are open',
 };
+
+/** @param code of the system, such as ENOSPC */
+export const reasonOf = (code: string): string => REASONS[code] ?? `the system says ${code}`;
 
 /** Turns the system's errors into a line for people; others pass. */
 export function explaining<T>(path: string, verb: 'read' | 'write', act: () => T): T {
@@ -85,6 +96,6 @@ export function explaining<T>(path: string, verb: 'read' | 'write', act: () => T
     const code = (error as NodeJS.ErrnoException).code;
     if (error instanceof UnusableInput || typeof code !== 'string' || !(error as NodeJS.ErrnoException).syscall)
       throw error;
-    throw new UnusableInput(`${path}: cannot ${verb} it: ${REASONS[code] ?? code}`);
+    throw new UnusableInput(`${path}: cannot ${verb} it: ${reasonOf(code)}`);
   }
 }

@@ -2,7 +2,8 @@
 import { fileURLToPath } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
-import type { Io } from './io';
+import { reasonOf } from './files';
+import { type Io, UNUSABLE } from './io';
 import type { Job } from './route/job';
 import { serveRounds } from './route/thread';
 import { run } from './run';
@@ -20,10 +21,17 @@ async function main(): Promise<void> {
     setFlagsFromString('--max-inlined-bytecode-size-cumulative=300');
   }
 
-  // `evenrun check … | head` closes the pipe early: that is no error. The exit code stands all the same.
+  // `evenrun check … | head` closes the pipe early: that is no error. The exit code stands all the same. Anything else, such as a
+  // full disk, leaves the answer unsaid: that must not pass for one.
+  let isUnsaid = false;
   for (const stream of [process.stdout, process.stderr]) {
     stream.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code !== 'EPIPE') throw error;
+      if (error.code === 'EPIPE') return;
+      if (typeof error.code !== 'string') throw error;
+      if (stream === process.stdout && !isUnsaid)
+        process.stderr.write(`evenrun: standard output: cannot write to it: ${reasonOf(error.code)}\n`);
+      isUnsaid = true;
+      process.exitCode = UNUSABLE;
     });
   }
 
@@ -45,5 +53,6 @@ async function main(): Promise<void> {
   };
 
   // Not process.exit: what is still being written to a pipe would be cut off.
-  process.exitCode = await run(process.argv.slice(2), io);
+  const code = await run(process.argv.slice(2), io);
+  process.exitCode = isUnsaid ? UNUSABLE : code;
 }

@@ -38,6 +38,16 @@ export type Account = {
   readonly drift: number;
 };
 
+/** Where the gas was furthest beyond what the table of heats holds for: which cell's centre, when, how hot or cold. */
+export type BeyondTable = {
+  readonly pipe: string;
+  readonly x: number;
+  readonly time: number;
+  readonly temperature: number;
+  /** When any gas was first seen so. */
+  readonly since: number;
+};
+
 export type RigRun = {
   /** Names of the gas's components; one entry for one gas. */
   readonly components: readonly string[];
@@ -56,6 +66,8 @@ export type RigRun = {
   readonly cellUpdates: number;
   /** Steps that failed and were done again, smaller. */
   readonly retries: number;
+  /** Of mixtures, which have a table; null or absent: nowhere, as far as was looked: every 16 steps and at the last. */
+  readonly beyond?: BeyondTable | null;
 };
 
 export type RunOptions = {
@@ -63,7 +75,10 @@ export type RunOptions = {
   readonly pictureRows?: number;
 };
 
-/** A run that is under way. `advance` does at most so many steps and says whether all is done; what it has so far can be had at any time. */
+/**
+ * A run that is under way. `advance` does at most so many steps and says whether all is done; what it has so far can be had at any
+ * time.
+ */
 export type Running = {
   readonly time: number;
   readonly duration: number;
@@ -84,7 +99,10 @@ export class FlowStopped extends Error {
     found: string,
   ) {
     super(
-      `The flow could not be followed beyond ${time.toPrecision(6)} s: ${found} in cell ${cell + 1} of pipe "${pipe}", ${x.toPrecision(4)} m from its start. Give that pipe more cells, a lower "courant", or a state that is less extreme.`,
+      [
+        `The flow could not be followed beyond ${time.toPrecision(6)} s: ${found} in cell ${cell + 1} of pipe "${pipe}",`,
+        `${x.toPrecision(4)} m from its start. Give that pipe more cells, a lower "courant", or a state that is less extreme.`,
+      ].join(' '),
     );
     this.name = 'FlowStopped';
   }

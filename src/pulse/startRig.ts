@@ -11,6 +11,7 @@ import { fillPipe } from './rig/fill';
 import { planesOf } from './rig/places';
 import type { Rig } from './rig/types';
 import { accountOf } from './run/account';
+import { watchTable } from './run/beyond';
 import { takePicture } from './run/picture';
 import { columns, placeProbe, profileOf, readProbe, seriesSoFar } from './run/probes';
 import { rowsOf } from './run/schedule';
@@ -18,6 +19,9 @@ import { contentOf, pipeOfCell, settleFirst } from './scheme/firstState';
 import { centreOf, gridOf } from './scheme/grid';
 import { advance, type Failure, longestStep, type Network, type Stand, standOf } from './scheme/step';
 import { wallsOf } from './walls/wallsOf';
+
+/** Steps from one look at all temperatures to the next: it then costs nothing. */
+const LOOKED = 16;
 
 /** What is told of a step that cannot be done. */
 const FOUND: Readonly<Record<Failure, string>> = {
@@ -66,6 +70,7 @@ export function startRig(rig: Rig, options: RunOptions = {}): Running {
   const series = places.map(() => columns(rows, gas.carried));
   const picture = takePicture(ids, grid.pipes, duration, options.pictureRows ?? 0);
   const account = accountOf(network, () => [contentOf(grid, stand.cells, 0), contentOf(grid, stand.cells, 2)]);
+  const watch = 'components' in rig.gas ? watchTable(ids, grid.pipes) : null;
   let time = 0;
   let steps = 0;
   let row = 0;
@@ -89,6 +94,7 @@ export function startRig(rig: Rig, options: RunOptions = {}): Running {
     if (!(taken > 0)) throw stopAt(time, Math.max(0, stand.failed), FOUND[stand.why]);
     time = taken === left ? target : time + taken;
     steps++;
+    if (steps % LOOKED === 0) watch?.look(time, stand.cells.temperature);
     look();
   };
   look();
@@ -105,17 +111,21 @@ export function startRig(rig: Rig, options: RunOptions = {}): Running {
       for (let n = 0; n < most && time < duration; n++) stepOnce();
       return time >= duration;
     },
-    result: () => ({
-      components: gas.components,
-      times: times.slice(0, row),
-      probes: places.map((place, k) => seriesSoFar(place, series[k]!, row)),
-      profile: grid.pipes.map((pipe, k) => profileOf(ids[k]!, pipe, stand.cells, gas)),
-      picture: picture.soFar(),
-      ...account(stand),
-      time,
-      steps,
-      cellUpdates: steps * grid.cells,
-      retries: stand.retries,
-    }),
+    result: () => {
+      watch?.look(time, stand.cells.temperature);
+      return {
+        components: gas.components,
+        times: times.slice(0, row),
+        probes: places.map((place, k) => seriesSoFar(place, series[k]!, row)),
+        profile: grid.pipes.map((pipe, k) => profileOf(ids[k]!, pipe, stand.cells, gas)),
+        picture: picture.soFar(),
+        ...account(stand),
+        time,
+        steps,
+        cellUpdates: steps * grid.cells,
+        retries: stand.retries,
+        beyond: watch?.found() ?? null,
+      };
+    },
   };
 }

@@ -52,6 +52,15 @@ test('a reader that stops listening is no error', () => {
   expect([stdout, stderr]).toEqual(['{0\n', '']);
 });
 
+// Only where there is such a device.
+test.skipIf(!existsSync('/dev/full'))('an answer that cannot be said is no answer: one line and 2', () => {
+  const run = `node ${MAIN.join(' ')} check '${join(b.folder, GOOD)}'`;
+  const said = spawnSync('bash', ['-c', `${run} > /dev/full`], { encoding: 'utf8' });
+  expect([said.status, said.stderr]).toEqual([2, 'evenrun: standard output: cannot write to it: the disk is full\n']);
+  expect(spawnSync('bash', ['-c', `${run} > /dev/full 2> /dev/full`]).status).toBe(2);
+  expect(spawnSync('bash', ['-c', `${run} 2> /dev/full`]).status).toBe(0);
+});
+
 test('the same tables in a language with commas', () => {
   const sums = ['C', 'de_DE.UTF-8'].map((locale) => {
     const folder = join(b.folder, locale);

@@ -1,6 +1,6 @@
 /** `pulse` by its tables, its account, its endings and its refusals. */
 import { spawn } from 'node:child_process';
-import { copyFileSync, existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { pulseCommand } from '../../src/cli/commands/pulse';
@@ -84,7 +84,10 @@ test('the same rig, the same bytes', async () => {
 });
 
 /** In this process, with what a shell would do to it. */
-async function around(start: (running: Running, act: () => void) => Running) {
+async function around(
+  start: (running: Running, act: () => void) => Running,
+  { json = false, onStatus = (_line: string, _heard: number): void => {} } = {},
+) {
   const printed = { out: '', err: '', shown: [] as string[] };
   let act = (): void => {};
   let heard = 0;
@@ -105,10 +108,13 @@ async function around(start: (running: Running, act: () => void) => Running) {
         heard++;
         return () => void heard--;
       },
-      status: (line: string) => void printed.shown.push(line),
+      status: (line: string) => {
+        onStatus(line, heard);
+        printed.shown.push(line);
+      },
     },
   };
-  const options = { rig: 'tube.rig.json', output: 'out.csv' };
+  const options = { rig: 'tube.rig.json', output: 'out.csv', json };
   const code = await pulseCommand([], options, io, (rig) => start(startRig(rig), () => act()));
   // The interrupt is given back, the line of progress cleared.
   expect(heard).toBe(0);
@@ -171,6 +177,69 @@ test('a step that cannot be done: when, where, the remedy, and what there is unt
     /^evenrun: The flow could not be followed beyond 0\.002\d+ s: no pressure in cell 18 of pipe "tube", 0\.04375 m from its start\. Give that pipe more cells.*; what there is until then is written\nmass: /,
   );
   expect(table('out.csv').length).toBeGreaterThan(200);
+});
+
+test('as JSON, it says where and why', async () => {
+  const befall = (running: Running) =>
+    halfway(running, () => {
+      throw new FlowStopped(running.time, 'tube', 17, 0.04375, 'no pressure');
+    });
+  const { out } = await around(befall, { json: true });
+  const { ended, time, stopped } = JSON.parse(out);
+  expect(ended).toBe('stopped');
+  expect(stopped).toMatchObject({ time, pipe: 'tube', cell: 18, x: 0.04375 });
+  expect(stopped.message).toMatch(/^The flow could not .* no pressure in cell 18 of pipe "tube".*more cells/);
+});
+
+test('an interrupt is heard, and so does no harm, until all is written', async () => {
+  const heardAt: number[] = [];
+  const onStatus = (line: string, heard: number) => {
+    if (line === 'writing…') heardAt.push(heard, Number(existsSync(at('out.csv'))));
+    else if (line === '') heardAt.push(heard, Number(existsSync(at('out.profile.csv'))));
+  };
+  const { code } = await around((running, act) => halfway(running, act), { onStatus });
+  expect(code).toBe(1);
+  expect(heardAt.slice(0, 4)).toEqual([1, 0, 1, 1]);
+});
+
+describe('what cannot be written at the end is told, with the account and whatever else there is', () => {
+  /** @param befall once, as the work is done */
+  const spoiltBy = (befall: () => void, json = false) =>
+    around((running) => running, {
+      json,
+      onStatus: (line) => {
+        if (line === 'writing…') befall();
+      },
+    });
+
+  test('the profile', async () => {
+    const { code, out, err } = await spoiltBy(() => mkdirSync(at('out.profile.csv')));
+    expect(code).toBe(1);
+    expect(err).toMatch(
+      /^evenrun: \S+out\.profile\.csv: cannot write it: it is a folder; out\.csv is written\nmass: .*\nenergy: /,
+    );
+    expect(out).toMatch(/followed in .*\nout\.csv: 401 rows of 3 probes\n$/);
+    expect(table('out.csv')).toHaveLength(401);
+  });
+
+  test('the table', async () => {
+    const { code, out, err } = await spoiltBy(() => mkdirSync(at('out.csv')), true);
+    expect(code).toBe(1);
+    expect(err).toMatch(/out\.csv: cannot write it: it is a folder; out\.profile\.csv is written\nmass: /);
+    const said = JSON.parse(out);
+    expect(said).toMatchObject({ ended: 'whole', output: null, profile: 'out.profile.csv' });
+    expect(said.unwritten).toEqual([expect.stringMatching(/out\.csv: cannot write it/)]);
+    expect(b.listing().filter((name) => name.includes('.tmp'))).toEqual([]);
+  });
+
+  test('both, as their folder is gone', async () => {
+    const { code, out, err } = await spoiltBy(() => rmSync(b.folder, { recursive: true }));
+    mkdirSync(b.folder);
+    expect(code).toBe(1);
+    expect(err.match(/cannot write it: no such file or folder; no table is written\n/g)).toHaveLength(2);
+    expect(err).toMatch(/\nmass: .*\nenergy: /);
+    expect(out).toMatch(/^0\.004 s followed in [\d.]+ s\n$/);
+  });
 });
 
 test('a fault of the program is none of the flow', async () => {
@@ -246,6 +315,13 @@ describe('refused, with nothing written', () => {
     copyFileSync(at('tube.rig.json'), at('tube.csv'));
     const { code, err } = await b.evenrun('pulse', '--rig', 'tube.csv', '-o', 'tube.csv');
     expect([code, err]).toEqual([2, 'evenrun: -o, --output: tube.csv is the rig itself; choose another name\n']);
+  });
+
+  test('the rig itself as the profile', async () => {
+    copyFileSync(at('tube.rig.json'), at('r.profile.csv'));
+    const { code, err } = await b.evenrun('pulse', '--rig', 'r.profile.csv', '-o', 'r.csv');
+    expect([code, err]).toEqual([2, 'evenrun: -o, --output: r.profile.csv is the rig itself; choose another name\n']);
+    expect(existsSync(at('r.csv'))).toBe(false);
   });
 
   test('a rig with something wrong, by its file and place', async () => {

@@ -2,20 +2,22 @@
 import { describe, oneOf, type Refusal } from '../../../shared/design/refusal';
 import { LEAST_DIRECTION } from './limits';
 import { didYouMean } from './nearest';
+import { placesOf } from './places';
 import { END_KINDS, type ShapedEnd, type ShapedRig } from './shape';
-
-type Place = readonly [pipe: string, side: 'start' | 'finish'];
+import type { PipeEnd } from './types';
 
 export function endProblems({ pipes, ends }: ShapedRig): Refusal[] {
   const problems: Refusal[] = [];
   const ids = new Set(pipes.map(({ id }) => id));
   const taken = new Map<string, string>();
   ends.forEach((end, i) => {
-    for (const { place, path } of placesOf(end, `ends/${i}/at`)) {
+    const places = placesOf(end);
+    places.forEach((place, k) => {
+      const path = end.at === place ? `ends/${i}/at` : `ends/${i}/at/${k}`;
       const [pipe, side] = place;
       if (!ids.has(pipe)) {
         problems.push({ path, found: describe(pipe), allowed: `${oneOf(ids)}${didYouMean(pipe, ids)}` });
-        continue;
+        return;
       }
       const other = taken.get(keyOf(place));
       if (other === undefined) taken.set(keyOf(place), path);
@@ -23,7 +25,7 @@ export function endProblems({ pipes, ends }: ShapedRig): Refusal[] {
         const found = `the ${side} of pipe "${pipe}", which ${other} has already`;
         problems.push({ path, found, allowed: 'each end of a pipe once: take it out of one of the two' });
       }
-    }
+    });
     problems.push(...ownProblems(end, `ends/${i}`));
   });
   for (const id of ids) {
@@ -36,14 +38,7 @@ export function endProblems({ pipes, ends }: ShapedRig): Refusal[] {
   return problems;
 }
 
-const keyOf = ([pipe, side]: Place): string => `${side} ${pipe}`;
-
-function placesOf(end: ShapedEnd, path: string): { place: Place; path: string }[] {
-  if (end.kind === 'junction' || end.kind === 'restriction') {
-    return end.at.map((place, k) => ({ place, path: `${path}/${k}` }));
-  }
-  return [{ place: end.at, path }];
-}
+const keyOf = ([pipe, side]: PipeEnd): string => `${side} ${pipe}`;
 
 function ownProblems(end: ShapedEnd, path: string): Refusal[] {
   if (end.kind === 'junction') return junctionProblems(end, path);

@@ -5,6 +5,8 @@
  */
 import type { Range } from '../../../shared/design/ranges';
 
+/** Of a document as UTF-8, as of a design. */
+export const MAX_RIG_BYTES = 8 * 1024 * 1024;
 export const MAX_PIPES = 1000;
 export const MAX_ENDS = 2 * MAX_PIPES;
 export const MAX_PROBES = 1000;
@@ -55,6 +57,8 @@ export const REAL_GAS_CONSTANT = 30;
 export const HOTTEST = 10_000;
 /** K: as far as our table of substances goes. */
 export const HOTTEST_MIXTURE = 4000;
+/** K: heats are held as they are at 200 K below that, which is nearly so down to here; there is no such gas in a pipe much below. */
+export const COLDEST_MIXTURE = 100;
 /** Velocity beside the fastest sound of the rig. */
 export const MOST_MACH = 50;
 /** Lowest pressure beside the highest. */

@@ -2,7 +2,7 @@
 import type { PipeEnd, Rig, RigEnd } from './types';
 
 /** One place, or several. */
-export const placesOf = ({ at }: RigEnd): readonly PipeEnd[] =>
+export const placesOf = ({ at }: Pick<RigEnd, 'at'>): readonly PipeEnd[] =>
   (typeof at[0] === 'string' ? [at] : at) as readonly PipeEnd[];
 
 export const planesOf = ({ pipes }: Rig, end: RigEnd): number[] =>

@@ -7,6 +7,7 @@ import { DesignError, describe, type Refusal } from '../../../shared/design/refu
 import { survey } from '../../../shared/design/survey';
 import { substanceNames } from '../equations/substances';
 import { endProblems } from './endProblems';
+import { MAX_RIG_BYTES } from './limits';
 import { normalised } from './normalised';
 import { idProblems, pipeProblems, probeProblems } from './pipeProblems';
 import type { ShapedRig } from './shape';
@@ -17,16 +18,18 @@ import type { Rig } from './types';
 
 export const FORMAT = 'evenrun-rig';
 export const VERSION = 1;
-/** Characters of text, as of a design. */
-export const MAX_RIG_BYTES = 8 * 1024 * 1024;
 
 /**
  * What may be left out is filled in: `DEFAULTS` in normalised.ts has it.
  * @throws DesignError with every refusal of the stage that failed
  */
 export function readRig(text: string): Rig {
-  if (text.length > MAX_RIG_BYTES) {
-    insist([{ path: 'document', found: `${text.length} bytes`, allowed: `at most ${MAX_RIG_BYTES}` }]);
+  // No text has fewer bytes than characters, so the longest are refused unweighed.
+  const isLong = text.length > MAX_RIG_BYTES;
+  const bytes = isLong ? text.length : new TextEncoder().encode(text).length;
+  if (bytes > MAX_RIG_BYTES) {
+    const found = `${isLong ? 'at least ' : ''}${bytes} bytes`;
+    insist([{ path: 'document', found, allowed: `at most ${MAX_RIG_BYTES}` }]);
   }
   return validateRig(readJson(text));
 }

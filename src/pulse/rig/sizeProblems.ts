@@ -36,7 +36,10 @@ function outputProblems({ gas, duration, sample = 0, probes = [] }: ShapedRig): 
   ];
 }
 
-/** The shortest cell, or the vessel that empties fastest, sets the step of all. What comes later may be faster still: this is the least. */
+/**
+ * The shortest cell, or the vessel that empties fastest, sets the step of all. What comes later may be faster still: this is the
+ * least.
+ */
 function workProblems(rig: ShapedRig, cells: number): Refusal[] {
   const problems: Refusal[] = [];
   const judge = (path: string, step: number, what: string, remedy: string): void => {

@@ -86,13 +86,18 @@ function heatProblems({ gas, pipes }: ShapedRig, states: readonly State[]): Refu
       : gas.gasConstant >= limits.REAL_GAS_CONSTANT
         ? limits.HOTTEST
         : limits.TEMPERATURE.most;
+  const least = 'components' in gas ? limits.COLDEST_MIXTURE : 0;
   const walls = pipes.flatMap(({ id, wallTemperature }) =>
     wallTemperature == null ? [] : [{ path: `pipes/${id}/wallTemperature`, temperature: wallTemperature }],
   );
   const all = [...states.map((s) => ({ path: `${s.path}/temperature`, temperature: s.temperature })), ...walls];
-  return all
-    .filter(({ temperature }) => temperature > most)
-    .map(({ path, temperature }) => ({ path, found: String(temperature), allowed: `at most ${most} K` }));
+  return all.flatMap(({ path, temperature }): Refusal[] => {
+    const found = String(temperature);
+    if (temperature > most) return [{ path, found, allowed: `at most ${most} K` }];
+    if (temperature >= least) return [];
+    const allowed = `at least ${least} K in a mixture; for colder gas give "gas": { "gamma": …, "gasConstant": … }`;
+    return [{ path, found, allowed }];
+  });
 }
 
 /** m/s: of the fastest sound there is in the rig. A mixture's is not asked for here: air's will do. */

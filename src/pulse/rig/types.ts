@@ -55,7 +55,10 @@ export type ThroughEnd = { readonly kind: 'through'; readonly at: PipeEnd };
 export type OpenEnd = {
   readonly kind: 'open';
   readonly at: PipeEnd;
-  /** Beyond the contract: what the gas outside adds to the length, as radii of the opening, or for a plain and a flanged pipe. Absent: none. */
+  /**
+   * Beyond the contract: what the gas outside adds to the length, as radii of the opening, or for a plain and a flanged pipe.
+   * Absent: none.
+   */
   readonly endCorrection?: number | 'unflanged' | 'flanged';
   /** Beyond the contract: a plate with a hole over the opening. Absent: the full bore. */
   readonly area?: AreaLaw;

@@ -1,6 +1,7 @@
 /**
  * One step of a whole network in time: predict, pass, add up, and look whether what came out is a state of a gas. A step that
- * fails is done again at half its length, or as much as a wave that was too fast for it allows; what stood before is kept until a step stands. Nothing is allocated here.
+ * fails is done again at half its length, or as much as a wave that was too fast for it allows; what stood before is kept until a
+ * step stands. Nothing is allocated here.
  */
 import { type End, keepPlanes, type Planes } from '../ends/planes';
 import { type CellState, type FaceState, type Gas, SIDE, SIDE_GAMMA, STATE } from '../equations/gas';

@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { Wave } from '../../../src/pulse/ends/wave';
 import { air, type EndOf, type Inside, machOnPlane, passed } from './planeSet';
+import { countTurns } from './turns';
 import { twoGases } from './twoGases';
 
 const inside: fc.Arbitrary<Inside> = fc.record({
@@ -60,14 +61,27 @@ const ends: readonly (readonly [string, fc.Arbitrary<readonly [readonly Inside[]
   ],
 ];
 
+/** The fewest turns that any root finder of the ends is given. */
+const TURNS = 60;
+/**
+ * Of 300 states: in how many it needs them all, as its steps stay above what it takes for close. Two of the restriction's have one
+ * pressure to rounding on both sides. Everything that is asked below holds there too.
+ */
+const CUT_SHORT: Readonly<Record<string, number>> = { restriction: 3, losses: 1 };
+
 describe.each([
   ['air', air],
   ['two gases', twoGases],
 ] as const)('%s', (_gas, gas) => {
-  test.each(ends)('%s, seed 8', (_name, cases) => {
+  test.each(ends)('%s, seed 8', (name, cases) => {
+    let onWave = 0;
+    let cutShort = 0;
     fc.assert(
       fc.property(cases, ([pipes, end]) => {
+        const turns = countTurns();
         const planes = passed(gas, pipes, end);
+        turns.end();
+        if (turns.most() >= TURNS) cutShort++;
         const at = pipes.map((_, k) => 2 * k);
         const fluxes = [planes.massFlux, planes.energyFlux, ...(gas.carried ? [planes.partialFlux] : [])];
         for (const flux of fluxes) {
@@ -91,12 +105,16 @@ describe.each([
           const mach = machOnPlane(planes, i);
           // In a nozzle the ratio of heats is held at its upstream end, which leaves sonic nearly so.
           expect(mach).toBeLessThan(gas.carried ? 1.05 : 1 + 1e-9);
+          // Near sound it need not be on the wave, and next to no pressure says nothing of one.
+          if (mach >= 0.95 || planePressure[i]! < 1e-9 * wave.pressure) continue;
           wave.behind(planePressure[i]!);
-          const off = Math.abs(wave.u - planeVelocity[i]!) / wave.sound;
-          if (mach < 0.95) expect(off).toBeLessThan(planePressure[i]! < 1e-9 * wave.pressure ? Infinity : 1e-8);
+          expect(Math.abs(wave.u - planeVelocity[i]!) / wave.sound).toBeLessThan(1e-8);
+          onWave++;
         }
       }),
       { seed: 8, numRuns: 300, endOnFailure: true },
     );
+    expect(onWave).toBeGreaterThan(40);
+    expect(cutShort).toBeLessThanOrEqual(CUT_SHORT[name] ?? 0);
   });
 });

@@ -32,7 +32,7 @@ describe.each(gases.map((gas) => [gas.components.join(' + '), gas] as const))('%
     });
   });
 
-  it('gives the same bits from any first guess', () => {
+  it('gives the same temperature, to rounding, from any first guess', () => {
     const all = points(gas.carried);
     const [one, other] = [cellsOf(gas, all, 300), cellsOf(gas, all, 3000)];
     gas.decode(one, 0, all.length);

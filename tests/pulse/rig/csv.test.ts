@@ -22,7 +22,7 @@ const run: RigRun = {
   picture: null,
   mass: { initial: 2, final: 1.5, left: 0.5, fromWalls: 0, drift: 1.25e-15 },
   energy: { initial: 300, final: 200, left: 90, fromWalls: -10, drift: -3e-16 },
-  ...{ time: 1, steps: 7, cellUpdates: 70, retries: 2 },
+  ...{ time: 1, steps: 20, cellUpdates: 200, retries: 2 },
 };
 
 test('rows of probes', () => {
@@ -62,6 +62,6 @@ test('the account', () => {
   expect(accountText(run)).toBe(
     'mass: initial 2 kg, final 1.5 kg, left 0.5 kg, drift 1.25e-15\n' +
       'energy: initial 300 J, final 200 J, left 90 J, -10 J from walls, drift -3.00e-16\n' +
-      '7 steps, 70 cell updates; 2 failed and done again smaller\n',
+      '20 steps, 200 cell updates; 2 failed and done again smaller\n',
   );
 });

@@ -358,6 +358,14 @@ const extended: readonly Line[] = [
     /no "air", which then makes up the rest/,
   ],
   ['hotter than the table goes', set('ends/3/temperature', 4500), 'ends/3/temperature', /4500/, /at most 4000 K/],
+  [
+    'colder than the table goes',
+    set('ends/3/temperature', 0.001),
+    'ends/3/temperature',
+    /0\.001/,
+    /at least 100 K.*gamma/,
+  ],
+  ['a wall colder than that', set('pipes/0/wallTemperature', 77), 'pipes/a/wallTemperature', /77/, /at least 100 K/],
   ['a correction below zero', set('ends/0/endCorrection', -1), 'ends/0/endCorrection', /-1/, /from 0 to 5 radii/],
   [
     'a correction of no name',
@@ -434,7 +442,8 @@ describe('text that is no rig', () => {
     ['a field twice', contractText.replace('"courant"', '"duration"'), /^duration$/, /twice/],
     ['a number beyond all', contractText.replace('5e5', '5e500'), /^ends\/3\/pressure$/, /5e500/],
     ['a number that is none', contractText.replace('5e5', 'NaN'), /^line \d+/, /NaN/],
-    ['far too long', ' '.repeat(9_000_000), /^document$/, /9000000 bytes/],
+    ['far too long', ' '.repeat(9_000_000), /^document$/, /^at least 9000000 bytes/],
+    ['too long by its bytes alone', `"${'€'.repeat(3_000_000)}"`, /^document$/, /^9000002 bytes/],
   ])('%s', (_, text, path, found) => {
     const { problems } = refusal(text);
     expect(problems[0]!.path).toMatch(path);

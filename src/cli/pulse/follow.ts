@@ -1,0 +1,53 @@
+/** Follows the flow of a rig in turns short enough to hear an interrupt between, and tells how far it is. */
+import { FlowStopped, type RigRun, type Running } from '../../pulse/report';
+import type { Rig } from '../../pulse/rig/types';
+
+/** So often an interrupt is heard, and progress told, ms. */
+const BREATH = 25;
+const PROGRESS = 200;
+
+/** `run`: what there is until the end, none where nothing could be begun. `message`: why it was no whole one. */
+export type Followed = {
+  readonly run: RigRun | null;
+  readonly ended: 'whole' | 'interrupted' | 'stopped';
+  readonly message: string;
+  readonly stopped: FlowStopped | null;
+};
+
+export async function follow(
+  rig: Rig,
+  start: (rig: Rig) => Running,
+  interrupted: () => boolean,
+  status: (line: string) => void,
+): Promise<Followed> {
+  let running: Running | null = null;
+  try {
+    running = start(rig);
+    let turn = 8;
+    let told = performance.now();
+    for (let done = false; !done && !interrupted(); ) {
+      const at = performance.now();
+      done = running.advance(turn);
+      const took = performance.now() - at;
+      if (took < BREATH / 2) turn *= 2;
+      else if (took > 2 * BREATH && turn > 1) turn = Math.ceil(turn / 2);
+      if (at + took - told > PROGRESS) {
+        told = at + took;
+        status(progressLine(running));
+      }
+      await new Promise((resume) => setImmediate(resume));
+    }
+    const isWhole = running.time >= running.duration;
+    const message = isWhole ? '' : `interrupted at ${instant(running.time)} of ${instant(running.duration)}`;
+    return { run: running.result(), ended: isWhole ? 'whole' : 'interrupted', message, stopped: null };
+  } catch (error) {
+    if (!(error instanceof FlowStopped)) throw error;
+    const message = error.message.replace(/\.$/, '');
+    return { run: running?.result() ?? null, ended: 'stopped', message, stopped: error };
+  }
+}
+
+export const instant = (seconds: number): string => `${Number(seconds.toPrecision(6))} s`;
+
+const progressLine = ({ time, duration, steps }: Running): string =>
+  `${instant(time)} of ${instant(duration)}, ${Math.floor((100 * time) / duration)} %, ${steps} steps`;
