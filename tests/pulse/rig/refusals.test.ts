@@ -141,7 +141,7 @@ const contract: readonly Line[] = [
     ]),
     'pipes/b/diameter/2',
     /two diameters at x = 0\.2/,
-    /divide the pipe there and join the two with a "junction"/,
+    /a widening with a "pressure-loss" junction, a narrowing with a "restriction"/,
   ],
   ['an area that vanishes', set('pipes/0/diameter/1/1', 0), 'pipes/a/diameter/1/1', /^0$/, /from 0\.000001/],
   [
