@@ -9,7 +9,7 @@ export function WavesDialog() {
   const open = useWaves((s) => s.open);
   const modal = useModal(open, closeWaves);
   return (
-    <dialog {...modal} className="waves" aria-label="Pressure waves in pipes">
+    <dialog {...modal} className="whole-page waves" aria-label="Pressure waves in pipes">
       {open && (
         <Suspense fallback={<p>Loading…</p>}>
           <WavesPage />

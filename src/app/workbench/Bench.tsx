@@ -11,7 +11,7 @@ export function Bench() {
   const open = useBench((s) => s.open) && there;
   const modal = useModal(open, closeBench);
   return (
-    <dialog {...modal} className="bench" aria-label="At the workbench">
+    <dialog {...modal} className="whole-page bench" aria-label="At the workbench">
       {open && (
         <Suspense fallback={<p>Loading…</p>}>
           <BenchPage />
