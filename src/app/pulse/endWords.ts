@@ -1,5 +1,6 @@
 /** What stands at each end of each pipe, in words; junctions and plates between pipes are numbered where there are several. */
-import type { PipeSide, Rig, RigEnd } from '../../pulse/rig/types';
+import { placesOf } from '../../pulse/rig/places';
+import type { Rig, RigEnd } from '../../pulse/rig/types';
 
 const WORDS: Readonly<Record<RigEnd['kind'], string>> = {
   closed: 'closed',
@@ -9,9 +10,6 @@ const WORDS: Readonly<Record<RigEnd['kind'], string>> = {
   restriction: 'plate',
   vessel: 'vessel',
 };
-
-const placesOf = (end: RigEnd): readonly (readonly [string, PipeSide])[] =>
-  end.kind === 'junction' || end.kind === 'restriction' ? end.at : [end.at];
 
 export type EndWords = { readonly start: string; readonly finish: string };
 

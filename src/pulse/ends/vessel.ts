@@ -3,6 +3,7 @@
  * step. It holds mass, internal energy (sensible) and partial masses, and takes in exactly what passed. For second order in time
  * the flow is found with the content half a step ahead, at the rates of the last step. SI units.
  */
+import { bulkOf } from '../equations/bulk';
 import type { Gas } from '../equations/gas';
 import type { Opening } from './areaLaw';
 import { passHole, Room } from './orifice';
@@ -51,11 +52,11 @@ class Vessel implements End {
   ) {
     const { gas } = all;
     const { volume, pressure, temperature, fractions } = filling;
-    const gasConstant = gas.gasConstant(fractions, 0, 1);
+    const [density, internal] = bulkOf(gas, pressure, temperature, fractions);
     this.planes = [plane];
     this.volume = volume;
-    this.mass = (pressure * volume) / (gasConstant * temperature);
-    this.energy = this.mass * (gas.enthalpy(temperature, fractions, 0, 1) - gasConstant * temperature);
+    this.mass = density * volume;
+    this.energy = internal * volume;
     this.partial = fractions.map((share) => share * this.mass);
     this.partialRate = new Float64Array(gas.carried);
     this.wave = new Wave(all, plane);

@@ -23,7 +23,7 @@ import { substance } from './substances';
 const STEP = 12.5;
 /** cv is held constant below, down to 0 K, and above: far beyond any gas in a pipe. */
 const LOWEST = 200;
-const HIGHEST = 4000;
+export const HIGHEST = 4000;
 const LAST = HIGHEST / STEP;
 
 /** Entries of a node for one component: energy, cv, rise of cv per K. Those of carried components are differences to the first. */

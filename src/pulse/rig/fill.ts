@@ -1,21 +1,9 @@
 /** A pipe's first state into its cells: what is conserved is averaged by volume where a cell has two. SI units. */
 import { carriedOf } from '../ends/ends';
+import { bulkOf } from '../equations/bulk';
 import { type CellState, CONSERVED, type Gas } from '../equations/gas';
-import type { Duct } from '../scheme/grid';
-import { centreOf, type PipeGrid } from '../scheme/grid';
+import { centreOf, type Duct, type PipeGrid } from '../scheme/grid';
 import type { InitialState } from './types';
-
-/** kg/m³ and J/m³ (internal) at rest. */
-export function bulkOf(
-  gas: Gas,
-  pressure: number,
-  temperature: number,
-  carried: Float64Array,
-): [density: number, internal: number] {
-  const perKelvin = gas.gasConstant(carried, 0, 1);
-  const density = pressure / (perKelvin * temperature);
-  return [density, density * (gas.enthalpy(temperature, carried, 0, 1) - perKelvin * temperature)];
-}
 
 type Region = {
   readonly from: number;

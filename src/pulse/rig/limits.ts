@@ -4,6 +4,7 @@
  * so states are judged against each other and against the gas wherever that can be done. SI units.
  */
 import type { Range } from '../../../shared/design/ranges';
+import { HIGHEST } from '../equations/mixture';
 
 /** Of a document as UTF-8, as of a design. */
 export const MAX_RIG_BYTES = 8 * 1024 * 1024;
@@ -56,7 +57,7 @@ export const REAL_GAS_CONSTANT = 30;
 /** K: beyond it nothing that a perfect gas says is true. */
 export const HOTTEST = 10_000;
 /** K: as far as our table of substances goes. */
-export const HOTTEST_MIXTURE = 4000;
+export const HOTTEST_MIXTURE = HIGHEST;
 /** K: heats are held as they are at 200 K below that, which is nearly so down to here; there is no such gas in a pipe much below. */
 export const COLDEST_MIXTURE = 100;
 /** Velocity beside the fastest sound of the rig. */

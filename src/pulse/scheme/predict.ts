@@ -120,8 +120,8 @@ function predictStraight(
 }
 
 /**
- * The same where the bore changes, written out whole too. The line is drawn through area × velocity: that is what a slow stream keeps through a taper,
- * so both sides of a face see one velocity there however steep the taper, where lines through velocity itself would leave a jump
+ * The same where the bore changes, written out whole too. The line is drawn through area × velocity: that is what a slow stream
+ * keeps through a taper, so both sides of a face see one velocity there however steep the taper, where lines through velocity itself would leave a jump
  * that sends out waves.
  */
 function predictTapered(grid: Grid, pipe: PipeGrid, { state }: CellState, sides: FaceState, dt: number): void {
