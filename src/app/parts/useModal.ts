@@ -3,15 +3,24 @@ import { type MouseEvent, type PointerEvent, type SyntheticEvent, useEffect, use
 
 export function useModal(open: boolean, onClose: () => void) {
   const ref = useRef<HTMLDialogElement>(null);
+  // The browser tells of a closed dialog a task later. It may be up again by then, and must not be taken down for what was.
+  const own = useRef(0);
   useEffect(() => {
-    if (open && !ref.current?.open) ref.current?.showModal();
-    if (!open) ref.current?.close();
+    const dialog = ref.current;
+    if (open && !dialog?.open) dialog?.showModal();
+    if (!open && dialog?.open) {
+      own.current++;
+      dialog.close();
+    }
   }, [open]);
   // Text that is marked by dragging out of its field ends over the backdrop: that is no press on it.
   const pressed = useRef<EventTarget | null>(null);
   return {
     ref,
-    onClose,
+    onClose: () => {
+      if (own.current > 0) own.current--;
+      else onClose();
+    },
     onPointerDown: (event: PointerEvent) => {
       pressed.current = event.target;
     },
