@@ -2,7 +2,7 @@
 import { spawn } from 'node:child_process';
 import { copyFileSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { pulseCommand } from '../../src/cli/commands/pulse';
 import { readCsv } from '../../src/formats/csv/readCsv';
 import { FlowStopped, type Running } from '../../src/pulse/report';
@@ -260,6 +260,34 @@ test('progress is shown where there is a terminal', async () => {
   expect(shown.some((line) => /^0\.00\d+ s of 0\.004 s, \d+ %, \d+ steps$/.test(line))).toBe(true);
 });
 
+test('what will take long is said once, early, with what makes it long; and how long is left', async () => {
+  let clock = 0;
+  const now = vi.spyOn(performance, 'now').mockImplementation(() => clock);
+  try {
+    const { code, err, shown } = await around((running) => ({
+      ...halfway(running, () => {}),
+      get time() {
+        return running.time;
+      },
+      // One of 1200 steps takes a second: twenty minutes.
+      advance(most) {
+        const before = running.steps;
+        const done = running.advance(Math.min(most, 4));
+        clock += 1000 * (running.steps - before);
+        return done;
+      },
+    }));
+    expect(code).toBe(0);
+    expect(err).toMatch(
+      /^evenrun: At this pace about (19|20) min to go\. .* pipe "tube" are the smallest, 0\.0025 m: [^\n]*less\.\nmass: /,
+    );
+    const halfDone = /^0\.002\d* s of 0\.004 s, 5\d %, \d+ steps, about (9|10) min left$/;
+    expect(shown.filter((line) => halfDone.test(line))).not.toEqual([]);
+  } finally {
+    now.mockRestore();
+  }
+});
+
 /** The real process, interrupted after a while: one that had not begun yet is ended by the signal itself, which says nothing. */
 async function interruptedAfter(ms: number): Promise<{ code: number | null; err: string }> {
   const main = ['--import', 'tsx', 'src/cli/main.ts', 'pulse', '--rig', at('tube.rig.json'), '-o', at('out.csv')];
@@ -279,7 +307,9 @@ test('Ctrl-C ends the real process with what it has, and no file half written', 
   let said = await interruptedAfter(3000);
   for (let ms = 6000; said.code === null && ms < 50_000; ms *= 2) said = await interruptedAfter(ms);
   expect(said.code).toBe(1);
-  expect(said.err).toMatch(/^evenrun: interrupted at [\d.e-]+ s of 1000 s; what there is until then is written\n/);
+  expect(said.err).toMatch(
+    /^(evenrun: At this pace [^\n]*\n)?evenrun: interrupted at [\d.e-]+ s of 1000 s; what there is until then is written\n/,
+  );
   expect(table('out.csv').length).toBeGreaterThan(0);
   expect(b.listing().filter((name) => name.includes('.tmp'))).toEqual([]);
 }, 120_000);

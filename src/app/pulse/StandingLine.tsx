@@ -1,8 +1,9 @@
 /** How the run stands: how far it is, and how to end it; and why the last choice is not shown, place by place. */
 import type { Refusal } from '../../../shared/design/refusal';
+import { Icon } from '../panels/Icon';
 import { timeUnit } from './quantities';
-import { endRun, followRig, type Shown, useShown } from './shown';
-import { reachWords, timeText } from './words';
+import { dismiss, endRun, followRig, type Shown, useShown } from './shown';
+import { beyondWords, leftWords, reachWords, timeText } from './words';
 
 /**
  * In the head of the page: progress while it runs, else the way to run it again. One button throughout, never disabled: so the
@@ -17,6 +18,7 @@ export function RunState() {
   const progress = standing.is === 'running' ? standing.progress : null;
   const ending = standing.is === 'running' && standing.ending;
   const whole = progress?.duration ?? 1;
+  const left = progress && leftWords(progress, rig);
   const press = (clicks: number) => {
     if (ending) return;
     if (busy) endRun();
@@ -31,6 +33,7 @@ export function RunState() {
           <span className="waves-time">
             {progress ? `${timeText(progress.time, rig)} of ${timeText(whole, rig)}` : '0'}{' '}
             <span className="unit">{timeUnit(rig).unit}</span>
+            {left && <span className="waves-left">, {left.left}</span>}
           </span>
         </>
       )}
@@ -43,17 +46,29 @@ export function RunState() {
 
 /** Below the head, where there is something to be told. */
 export function StandingNotes() {
-  const { standing, seen, asked, trouble } = useShown();
+  const { standing, seen, asked, rig, trouble } = useShown();
   const failed = standing.is === 'failed' ? standing.why : null;
   const reach = seen ? reachWords(seen) : null;
   const stays = trouble || failed ? staysWords({ standing, seen, asked }) : null;
-  if (!trouble && !failed && !reach) return null;
+  const beyond = seen && beyondWords(seen.run);
+  const progress = standing.is === 'running' ? standing.progress : null;
+  const long = progress && rig ? leftWords(progress, rig)?.why : null;
+  if (!trouble && !failed && !reach && !beyond && !long) return null;
   return (
     <div className="waves-notes" role="status">
-      {trouble && <p className="fails">{trouble.title}</p>}
+      {trouble && (
+        <p className="fails waves-trouble">
+          {trouble.title}
+          <button type="button" className="button bare icon" aria-label="Put this note away" onClick={dismiss}>
+            <Icon name="close" />
+          </button>
+        </p>
+      )}
       {trouble && trouble.refusals.length > 0 && <Refusals refusals={trouble.refusals} />}
       {failed && <p className="fails">{failed}</p>}
       {stays && <p>{stays}</p>}
+      {long && <p>{long}</p>}
+      {beyond && <p className="fails">{beyond}</p>}
       {reach && <p className={seen?.ending?.how === 'stopped' ? 'fails' : ''}>{reach}</p>}
     </div>
   );

@@ -34,8 +34,12 @@ export const wordsFor = (quantity: Quantity, rig: Pick<Rig, 'gas'>): QuantityWor
 export type Unit = { readonly unit: string; readonly factor: number };
 const BARE: Unit = { unit: '', factor: 1 };
 const MS: Unit = { unit: 'ms', factor: 1e3 };
+const SECONDS: Unit = { unit: 's', factor: 1 };
+/** From here on thousands of ms read worse than s. */
+const LONG = 10;
 const METRES: Unit = { unit: 'm', factor: 1 };
-export const timeUnit = (rig: Pick<Rig, 'gas'>): Unit => (isBare(rig) ? BARE : MS);
+export const timeUnit = (rig: Pick<Rig, 'gas' | 'duration'>): Unit =>
+  isBare(rig) ? BARE : rig.duration < LONG ? MS : SECONDS;
 export const lengthUnit = (rig: Pick<Rig, 'gas'>): Unit => (isBare(rig) ? BARE : METRES);
 
 /** "Pressure, kPa", or the name alone. */

@@ -149,6 +149,8 @@ export function endRun(): void {
 }
 
 export const refuse = (why: string): void => useShown.setState({ trouble: { title: why, refusals: [] } });
+/** What was refused is known: the note on it goes, all else stays. */
+export const dismiss = (): void => useShown.setState({ trouble: null });
 export const chooseQuantity = (quantity: Quantity): void => useShown.setState({ quantity });
 export const chooseSpan = (span: number): void => useShown.setState({ span });
 export const pointAt = (cursor: Cursor | null): void => useShown.setState({ cursor });

@@ -1,11 +1,14 @@
 /** How a run stands and what it kept, in words and numbers for the page. */
 import type { RigRun } from '../../pulse/report';
+import { beyondText } from '../../pulse/rig/accountText';
+import { secondsLeft, spanText, whyLong } from '../../pulse/rig/outlook';
 import type { Rig } from '../../pulse/rig/types';
+import type { Progress } from './messages';
 import { timeUnit } from './quantities';
 import { decimalsFor } from './scale';
 import type { Seen } from './shown';
 
-/** In ms, or as the rig has it where it is without dimensions, with as many decimals as tell a thousandth of its duration. */
+/** In the rig's unit of time, with as many decimals as tell a thousandth of its duration. */
 export function timeText(time: number, rig: Pick<Rig, 'gas' | 'duration'>): string {
   const { factor } = timeUnit(rig);
   return (time * factor).toFixed(decimalsFor(rig.duration * factor));
@@ -83,4 +86,17 @@ export function reachWords({
   const reached = `${timeText(run.time, rig)} of ${`${timeText(rig.duration, rig)} ${timeUnit(rig).unit}`.trim()}`;
   if (ending.how === 'ended') return `Ended at ${reached}; what there is until then stays.`;
   return `${ending.why} What there is until ${reached} stays.`;
+}
+
+/** Where the table of heats does not hold for the gas: what came of it must not be taken for more than it is. */
+export function beyondWords({ beyond }: Pick<RigRun, 'beyond'>): string | null {
+  if (!beyond) return null;
+  const text = beyondText(beyond);
+  return `${text[0]!.toUpperCase()}${text.slice(1)}.`;
+}
+
+/** How long is left, and why where it is long; null: too early to tell. */
+export function leftWords({ spent, time, duration }: Progress, rig: Rig): { left: string; why: string | null } | null {
+  const left = secondsLeft(spent, time, duration);
+  return left === null ? null : { left: `${spanText(left)} left`, why: whyLong(left, rig) };
 }

@@ -43,7 +43,11 @@ export async function pulseCommand(
   });
   try {
     const began = performance.now();
-    const followed = await follow(rig, start, () => isInterrupted, status);
+    const remark = (line: string) => {
+      status('');
+      io.err(`evenrun: ${line}\n`);
+    };
+    const followed = await follow(rig, start, () => isInterrupted, status, remark);
     const seconds = (performance.now() - began) / 1000;
     const { run, ended, message } = followed;
     status('writing…');

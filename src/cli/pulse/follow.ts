@@ -1,5 +1,6 @@
 /** Follows the flow of a rig in turns short enough to hear an interrupt between, and tells how far it is. */
 import { FlowStopped, type RigRun, type Running } from '../../pulse/report';
+import { secondsLeft, spanText, whyLong } from '../../pulse/rig/outlook';
 import type { Rig } from '../../pulse/rig/types';
 
 /** So often an interrupt is heard, and progress told, ms. */
@@ -14,17 +15,23 @@ export type Followed = {
   readonly stopped: FlowStopped | null;
 };
 
+/**
+ * @param status one line that the next one overwrites @param remark a line that stays, told once, where it will take long
+ */
 export async function follow(
   rig: Rig,
   start: (rig: Rig) => Running,
   interrupted: () => boolean,
   status: (line: string) => void,
+  remark: (line: string) => void,
 ): Promise<Followed> {
   let running: Running | null = null;
   try {
     running = start(rig);
     let turn = 8;
-    let told = performance.now();
+    const began = performance.now();
+    let told = began;
+    let isRemarked = false;
     for (let done = false; !done && !interrupted(); ) {
       const at = performance.now();
       done = running.advance(turn);
@@ -33,7 +40,11 @@ export async function follow(
       else if (took > 2 * BREATH && turn > 1) turn = Math.ceil(turn / 2);
       if (at + took - told > PROGRESS) {
         told = at + took;
-        status(progressLine(running));
+        const left = secondsLeft((told - began) / 1000, running.time, running.duration);
+        const why: string | null = isRemarked || left === null ? null : whyLong(left, rig);
+        if (why !== null) remark(why);
+        isRemarked ||= why !== null;
+        status(progressLine(running, left));
       }
       await new Promise((resume) => setImmediate(resume));
     }
@@ -49,5 +60,8 @@ export async function follow(
 
 export const instant = (seconds: number): string => `${Number(seconds.toPrecision(6))} s`;
 
-const progressLine = ({ time, duration, steps }: Running): string =>
-  `${instant(time)} of ${instant(duration)}, ${Math.floor((100 * time) / duration)} %, ${steps} steps`;
+const progressLine = ({ time, duration, steps }: Running, left: number | null): string =>
+  [
+    `${instant(time)} of ${instant(duration)}, ${Math.floor((100 * time) / duration)} %, ${steps} steps`,
+    ...(left === null ? [] : [`${spanText(left)} left`]),
+  ].join(', ');

@@ -22,7 +22,8 @@ const OFTEN = 0.1;
 const AGAIN =
   'more than one step in ten had to be done again, mostly as waves grew too fast for it: a "courant" of 0.8 or less has fewer such steps';
 
-const beyondText = ({ pipe, x, time, temperature, since }: BeyondTable): string =>
+/** Where and when the gas was furthest beyond the table, and what that means. */
+export const beyondText = ({ pipe, x, time, temperature, since }: BeyondTable): string =>
   [
     `beyond the table of heats, ${COLDEST_MIXTURE} to ${HOTTEST_MIXTURE} K: gas of ${short(temperature)} K`,
     ` in pipe "${pipe}", ${short(x)} m from its start, at ${short(time)} s`,

@@ -4,8 +4,8 @@ import { DesignError } from '../../../shared/design/refusal';
 import { createFollower, type Follower, GRACE } from '../../../src/app/pulse/follower';
 import type { Answer, FollowRequest } from '../../../src/app/pulse/messages';
 import { staysWords } from '../../../src/app/pulse/StandingLine';
-import { endRun, followRig, forget, pointAt, useShown } from '../../../src/app/pulse/shown';
-import { facts, powerOf, reachWords } from '../../../src/app/pulse/words';
+import { dismiss, endRun, followRig, forget, pointAt, useShown } from '../../../src/app/pulse/shown';
+import { beyondWords, facts, leftWords, powerOf, reachWords } from '../../../src/app/pulse/words';
 import type { Rig } from '../../../src/pulse/rig/types';
 import { fakeWorkers } from '../fakeWorkers';
 import { RIG, runUntil } from './rigs';
@@ -153,6 +153,8 @@ describe('the next rig', () => {
       standing: { is: 'ended' },
     });
     expect(staysWords(now())).toBe('The picture below is still that of good.');
+    dismiss();
+    expect(now()).toMatchObject({ trouble: null, asked: { name: 'good' }, seen: { name: 'good' } });
     // The worker is free: the next rig needs no other.
     follow('mended');
     expect(workers.workers).toHaveLength(1);
@@ -197,4 +199,21 @@ it('the account says what was kept and how fast, in numbers that can be read', (
   expect(powerOf(0)).toEqual({ value: '0', power: null });
   // 1500 cell updates in half a second.
   expect(of('Pace')).toMatchObject({ value: '0.00' });
+});
+
+it('gas beyond its table of heats is said, where, when and what that means', () => {
+  const beyond = { pipe: 'a', x: 0.25, time: 0.004, temperature: 4312, since: 0.003 };
+  expect(beyondWords({ beyond })).toBe(
+    'Beyond the table of heats, 100 to 4000 K: gas of 4312 K in pipe "a", 0.25 m from its start, at 0.004 s (first seen beyond at 0.003 s); what came of it is not to be trusted.',
+  );
+  expect(beyondWords(runUntil(0.01))).toBe(null);
+});
+
+it('how long is left is said once it can be told, and why where it is long', () => {
+  expect(leftWords({ time: 0.005, duration: 0.01, spent: 0.5 }, RIG)).toBe(null);
+  expect(leftWords({ time: 0.005, duration: 0.01, spent: 20 }, RIG)).toEqual({ left: 'about 20 s left', why: null });
+  expect(leftWords({ time: 1e-5, duration: 0.01, spent: 20 }, RIG)).toEqual({
+    left: 'about 6 h left',
+    why: expect.stringContaining('At this pace about 6 h to go.'),
+  });
 });
