@@ -1,13 +1,9 @@
 /** Which cylinders are mirrored and which numbers their images get: as said, or by the engine's two banks. */
 import { MAX_CYLINDERS } from '../../shared/design/limits';
-import { DesignError, describe, type Refusal } from '../../shared/design/refusal';
+import { DesignError, describe, insist, type Refusal } from '../../shared/design/refusal';
 import type { Design } from '../../shared/design/types';
 
 export type Opposite = ReadonlyMap<number, number>;
-
-export function insist(problems: readonly Refusal[]): void {
-  if (problems.length > 0) throw new DesignError(problems);
-}
 
 /** @param bank from 1; default: every cylinder that has a port */
 export function chosenCylinders(design: Design, bank?: number): readonly number[] {

@@ -1,6 +1,8 @@
 /** The engine of a design that gets a bank more: it grows where the cylinders opposite are none of those it had. */
+
+import { insist } from '../../shared/design/refusal';
 import type { Design, Engine } from '../../shared/design/types';
-import { insist, type Opposite, placeOf } from './mirrorCylinders';
+import { type Opposite, placeOf } from './mirrorCylinders';
 
 /** @throws DesignError where a number would be left out */
 export function grownEngine(design: Design, opposite: Opposite): Engine | undefined {

@@ -9,7 +9,7 @@ import { readJson } from './json';
 import { MAX_DESIGN_BYTES, MAX_PROBLEMS } from './limits';
 import { migrate } from './migrate';
 import { referenceProblems } from './references';
-import { DesignError, describe, type Refusal } from './refusal';
+import { DesignError, describe, insist, type Refusal } from './refusal';
 import { designShape } from './shape';
 import { survey } from './survey';
 import type { Design } from './types';
@@ -34,10 +34,6 @@ export function validateDesign(value: unknown): Design {
   const design = document as Design;
   insist([...referenceProblems(design), ...dimensionProblems(design)]);
   return design;
-}
-
-function insist(problems: readonly Refusal[]): void {
-  if (problems.length > 0) throw new DesignError(problems);
 }
 
 function shapeProblems(document: unknown): Refusal[] {

@@ -30,6 +30,11 @@ export class DesignError extends Error {
   }
 }
 
+/** Goes on only where nothing is refused. @throws DesignError */
+export function insist(problems: readonly Refusal[]): void {
+  if (problems.length > 0) throw new DesignError(problems);
+}
+
 const LONGEST_SHOWN = 60;
 
 /** A found value in a few words: never a line break, never long. */

@@ -3,6 +3,7 @@
  * allowed there. Unknown fields pass. What one field owes another is checked in references.ts and dimensions.ts.
  */
 import { z } from 'zod';
+import { oneOf, ranged } from './fields';
 import {
   MAX_CYLINDERS,
   MAX_ENTRIES,
@@ -41,7 +42,6 @@ import {
   LENGTH,
   MINUTES,
   PRICE,
-  type Range,
   ROCK,
   SPEED,
   STRETCH,
@@ -51,14 +51,6 @@ import {
 } from './ranges';
 import type { Design } from './types';
 
-/** A number in a range, its words said once. */
-const ranged = ({ least, most, above, whole }: Range, unit = '') => {
-  const what = whole ? 'a whole number' : 'a number';
-  const reach = above ? `above ${least}, at most ${most}` : `from ${least} to ${most}`;
-  const allowed = `${what} ${reach}${unit && ` ${unit}`}`;
-  const number = whole ? z.number(allowed).int(allowed) : z.number(allowed);
-  return (above ? number.gt(least, allowed) : number.min(least, allowed)).max(most, allowed);
-};
 const text = (() => {
   const allowed = `text of at most ${MAX_TEXT} characters on one line`;
   return z
@@ -67,8 +59,6 @@ const text = (() => {
     .regex(/^\P{Cc}*$/u, allowed);
 })();
 const id = z.string('an id in double quotes');
-const oneOf = <const T extends readonly string[]>(...names: T) =>
-  z.enum(names, `one of ${names.map((n) => `"${n}"`).join(', ')}`);
 const list = <T extends z.ZodType>(entry: T, most: number, what: string) => {
   const allowed = `a list of at most ${most} ${what}`;
   return z.array(entry, allowed).max(most, allowed);

@@ -3,7 +3,7 @@
  * because of the one before: text → plain finite data → the right version → the right shape → numbers and parts that fit each other.
  */
 import { readJson } from '../../../shared/design/json';
-import { DesignError, describe, type Refusal } from '../../../shared/design/refusal';
+import { describe, insist, type Refusal } from '../../../shared/design/refusal';
 import { survey } from '../../../shared/design/survey';
 import { substanceNames } from '../equations/substances';
 import { endProblems } from './endProblems';
@@ -44,10 +44,6 @@ export function validateRig(value: unknown): Rig {
   insist([...pipeProblems(rig), ...endProblems(rig), ...probeProblems(rig), ...stateProblems(rig, substanceNames)]);
   insist(sizeProblems(rig));
   return normalised(rig);
-}
-
-function insist(problems: readonly Refusal[]): void {
-  if (problems.length > 0) throw new DesignError(problems);
 }
 
 /** Is it a rig at all, and one of ours to read? */

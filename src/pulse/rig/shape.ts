@@ -4,7 +4,8 @@
  * field owes another is checked in pipeProblems.ts, endProblems.ts and stateProblems.ts.
  */
 import { z } from 'zod';
-import type { Range } from '../../../shared/design/ranges';
+import { oneOf, ranged } from '../../../shared/design/fields';
+import { oneOf as oneOfThese } from '../../../shared/design/refusal';
 import * as limits from './limits';
 
 /** For people, on any object; nothing reads them. */
@@ -19,13 +20,6 @@ const remarks = {
   comment: remark,
 };
 
-const ranged = ({ least, most, above, whole }: Range, unit = '') => {
-  const what = whole ? 'a whole number' : 'a number';
-  const reach = above ? `above ${least}, at most ${most}` : `from ${least} to ${most}`;
-  const allowed = `${what} ${reach}${unit && ` ${unit}`}`;
-  const number = whole ? z.number(allowed).int(allowed) : z.number(allowed);
-  return (above ? number.gt(least, allowed) : number.min(least, allowed)).max(most, allowed);
-};
 const list = <T extends z.ZodType>(entry: T, least: number, most: number, what: string) => {
   const allowed = `a list of ${least} to ${most} ${what}`;
   return z.array(entry, allowed).min(least, allowed).max(most, allowed);
@@ -38,8 +32,6 @@ const object = <T extends z.ZodRawShape>(shape: T) =>
       error: ({ code }) => `${code === 'unrecognized_keys' ? '' : 'an object with '}${Object.keys(shape).join(', ')}`,
     },
   );
-const oneOf = <const T extends readonly string[]>(...names: T) =>
-  z.enum(names, `one of ${names.map((n) => `"${n}"`).join(', ')}`);
 const maybe = z.exactOptional;
 
 const pressure = ranged(limits.PRESSURE, 'Pa');
@@ -157,12 +149,11 @@ const ends = {
 };
 export const END_KINDS = Object.keys(ends);
 
-const kinds = `one of ${END_KINDS.map((kind) => `"${kind}"`).join(', ')}`;
 /** Without a kind that is known nothing else of an end can be judged. */
 const end = z.discriminatedUnion(
   'kind',
   [ends.closed, ends.through, ends.open, ends.junction, ends.restriction, ends.vessel],
-  { error: ({ code }) => `${code === 'invalid_union' ? '' : 'an object whose "kind" is '}${kinds}` },
+  { error: ({ code }) => `${code === 'invalid_union' ? '' : 'an object whose "kind" is '}${oneOfThese(END_KINDS)}` },
 );
 
 export const rigShape = object({
