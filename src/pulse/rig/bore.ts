@@ -1,7 +1,11 @@
 /** A pipe's bore from its diameters: piecewise linear, so a row of cones. Exact areas and volumes. m, m², m³. */
 import type { Duct } from '../scheme/grid';
+import type { PipeSide } from './types';
 
 type Bore = readonly (readonly [x: number, diameter: number])[];
+
+/** m, where the pipe starts or finishes. */
+export const endDiameter = (bore: Bore, side: PipeSide): number => bore.at(side === 'start' ? 0 : -1)![1];
 
 /** Beyond its ends a bore goes on as it ends. */
 function diameterAt(bore: Bore, x: number): number {

@@ -1,7 +1,7 @@
 /** The ducts of a rig's pipes, each as much longer at its open ends as their corrections say. m. */
 import { endCorrection } from '../ends/endCorrection';
 import type { Duct } from '../scheme/grid';
-import { ductOf } from './bore';
+import { ductOf, endDiameter } from './bore';
 import type { OpenEnd, PipeSide, RigEnd, RigPipe } from './types';
 
 /** What of a rig its ducts follow from. */
@@ -16,8 +16,7 @@ export const cellsOf = (rig: Piping): number => ductsOf(rig).reduce((sum, { cell
 export function ductsOf({ pipes, ends }: Piping): Duct[] {
   const added = (pipe: Piping['pipes'][number], side: PipeSide): number => {
     const open = ends.find((end) => end.kind === 'open' && end.at[0] === pipe.id && end.at[1] === side);
-    const diameter = side === 'start' ? pipe.diameter[0]![1] : pipe.diameter.at(-1)![1];
-    return endCorrection((open as OpenEnd | undefined)?.endCorrection, 0.5 * diameter);
+    return endCorrection((open as OpenEnd | undefined)?.endCorrection, 0.5 * endDiameter(pipe.diameter, side));
   };
   return pipes.map((pipe) =>
     ductOf(pipe.diameter, pipe.length, pipe.cells, added(pipe, 'start'), added(pipe, 'finish')),

@@ -18,14 +18,13 @@ type Region = {
 };
 
 function regionsOf(gas: Gas, initial: readonly InitialState[]): Region[] {
-  const sorted = [...initial].sort((a, b) => a.from - b.from);
-  return sorted.map(({ from, to, pressure, temperature, velocity, fractions }, k) => {
+  return initial.map(({ from, to, pressure, temperature, velocity, fractions }, k) => {
     const carried = carriedOf(gas, fractions);
     const [density, internal] = bulkOf(gas, pressure, temperature, carried);
     return {
       // What an end correction adds is filled as the pipe beside it.
       from: k === 0 ? Number.NEGATIVE_INFINITY : from,
-      to: k === sorted.length - 1 ? Number.POSITIVE_INFINITY : to,
+      to: k === initial.length - 1 ? Number.POSITIVE_INFINITY : to,
       pressure,
       density,
       momentum: density * velocity,

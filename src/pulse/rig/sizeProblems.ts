@@ -1,7 +1,10 @@
 /** Whether a rig is larger than anyone means: its cells, its output, and the work that its first waves already ask for. */
 import type { Refusal } from '../../../shared/design/refusal';
+import { opening } from '../ends/areaLaw';
+import { endDiameter } from './bore';
 import { cellsOf } from './ducts';
 import { MAX_CELLS, MAX_OUTPUT, MAX_WORK } from './limits';
+import { DEFAULTS } from './normalised';
 import { rigPath } from './paths';
 import type { ShapedRig } from './shape';
 import { fastestSound } from './stateProblems';
@@ -64,24 +67,16 @@ function workProblems(rig: ShapedRig, cells: number): Refusal[] {
   });
   rig.ends.forEach((end, i) => {
     if (end.kind !== 'vessel') return;
-    const opening = Math.min(largest(end.area) * (end.dischargeCoefficient ?? 1), boreOf(rig, end.at));
-    const step = end.volume / (opening * fastestSound(rig, [end.temperature]));
-    judge(
-      `ends/${i}/volume`,
-      step,
-      `${end.volume} m³ behind ${opening.toPrecision(3)} m²`,
-      'more volume, a smaller area',
-    );
+    const hole = opening(end.area, end.dischargeCoefficient ?? DEFAULTS.dischargeCoefficient);
+    const open = Math.min(hole.largest(-Infinity, Infinity), boreOf(rig, end.at));
+    const step = end.volume / (open * fastestSound(rig, [end.temperature]));
+    judge(`ends/${i}/volume`, step, `${end.volume} m³ behind ${open.toPrecision(3)} m²`, 'more volume, a smaller area');
   });
   return problems;
 }
 
-const largest = (area: number | readonly (readonly [number, number])[]): number =>
-  typeof area === 'number' ? area : Math.max(...area.map(([, a]) => a));
-
 /** m² of the pipe there: no more than that takes part. */
 function boreOf({ pipes }: ShapedRig, [id, side]: readonly [string, 'start' | 'finish']): number {
-  const diameter = pipes.find((pipe) => pipe.id === id)!.diameter;
-  const [, d] = diameter.at(side === 'start' ? 0 : -1)!;
+  const d = endDiameter(pipes.find((pipe) => pipe.id === id)!.diameter, side);
   return (Math.PI / 4) * d * d;
 }

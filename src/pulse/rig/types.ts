@@ -43,6 +43,7 @@ export type RigPipe = {
   readonly friction: Friction;
   /** K; null: adiabatic. */
   readonly wallTemperature: number | null;
+  /** In the order of the pipe, from 0 to the length. */
   readonly initial: readonly InitialState[];
 };
 
