@@ -5,6 +5,7 @@
 import type { Running, RunOptions } from '../../pulse/report';
 import { cellsOf } from '../../pulse/rig/ducts';
 import type { Rig } from '../../pulse/rig/types';
+import { FIRST_TURN, nextTurn } from '../../pulse/run/turns';
 import type { Answer, Ending, Progress } from './messages';
 
 /** What the slices stand on; replaced in tests. */
@@ -17,13 +18,11 @@ export type Ground = {
   breathe(): Promise<void>;
 };
 
-/** How long a slice should take, how often progress is told, and when the first picture comes, ms; each later one comes later. */
-const SLICE_MS = 25;
+/** How often progress is told, and when the first picture comes, ms; each later one comes later. */
 const TELL_MS = 80;
 const FIRST_PICTURE_MS = 150;
 const LATER = 1.6;
 const LAST_PICTURE_MS = 3000;
-const MOST_STEPS = 20_000;
 
 /** @param isEnded asked after every slice @param say told each answer; the last one is a `run` or `failed` */
 export async function runInSlices(
@@ -50,7 +49,7 @@ export function rowsFor(rig: Pick<Rig, 'pipes' | 'ends'>, wished: number): numbe
 }
 
 async function advance(running: Running, ground: Ground, isEnded: () => boolean, say: (answer: Answer) => void) {
-  let steps = 8;
+  let steps = FIRST_TURN;
   let spent = 0;
   let told = ground.now();
   let nextPicture = told + FIRST_PICTURE_MS;
@@ -71,8 +70,7 @@ async function advance(running: Running, ground: Ground, isEnded: () => boolean,
     const took = now - before;
     spent += took;
     if (whole) return finish({ how: 'whole' });
-    // Never more than four times as many at once: the first slices run code that is not compiled well yet.
-    steps = Math.max(1, Math.min(MOST_STEPS, Math.round(steps * Math.min(4, SLICE_MS / Math.max(took, 0.1)))));
+    steps = nextTurn(steps, took);
     if (now >= nextPicture) {
       wait = Math.min(LAST_PICTURE_MS, wait * LATER);
       nextPicture = now + wait;

@@ -2,9 +2,9 @@
 import { FlowStopped, type RigRun, type Running } from '../../pulse/report';
 import { secondsLeft, spanText, whyLong } from '../../pulse/rig/outlook';
 import type { Rig } from '../../pulse/rig/types';
+import { FIRST_TURN, nextTurn } from '../../pulse/run/turns';
 
-/** So often an interrupt is heard, and progress told, ms. */
-const BREATH = 25;
+/** So often progress is told, ms. */
 const PROGRESS = 200;
 
 /** `run`: what there is until the end, none where nothing could be begun. `message`: why it was no whole one. */
@@ -28,7 +28,7 @@ export async function follow(
   let running: Running | null = null;
   try {
     running = start(rig);
-    let turn = 8;
+    let turn = FIRST_TURN;
     const began = performance.now();
     let told = began;
     let isRemarked = false;
@@ -36,8 +36,7 @@ export async function follow(
       const at = performance.now();
       done = running.advance(turn);
       const took = performance.now() - at;
-      if (took < BREATH / 2) turn *= 2;
-      else if (took > 2 * BREATH && turn > 1) turn = Math.ceil(turn / 2);
+      turn = nextTurn(turn, took);
       if (at + took - told > PROGRESS) {
         told = at + took;
         const left = secondsLeft((told - began) / 1000, running.time, running.duration);
