@@ -4,7 +4,7 @@ import { paintOf, useTheme } from '../colours';
 import { type Colours, coloursFor } from './colourScale';
 import { movedBy } from './cursorKeys';
 import { drawFixed, drawPicture, fontOf } from './drawPicture';
-import { type Frame, framePicture, pxToTime, timeToPx, xToPx } from './frame';
+import { densityFor, type Frame, framePicture, pxToTime, timeToPx, xToPx } from './frame';
 import { panelAt } from './plan';
 import { QUANTITIES, type Quantity } from './quantities';
 import { Readout } from './Readout';
@@ -19,9 +19,6 @@ export function textWidth(text: string): number {
   ruler.font = fontOf();
   return ruler.measureText(text).width;
 }
-
-/** Device pixels. */
-const WIDEST = 16_000;
 
 export function useColours(seen: Seen, quantity: Quantity, span: number): Colours {
   const range = useMemo(
@@ -46,8 +43,7 @@ export function PictureFace({ seen }: { readonly seen: Seen }) {
         : null,
     [seen, width, height],
   );
-  // A canvas may not be wider than that.
-  const density = Math.min(2, globalThis.devicePixelRatio || 1, WIDEST / (frame?.width ?? 1));
+  const density = densityFor(Math.min(2, globalThis.devicePixelRatio || 1), frame?.width ?? 1);
   useEffect(() => {
     const pen = canvas.current?.getContext('2d');
     if (!frame || !pen) return;

@@ -67,6 +67,12 @@ export function framePicture(
   };
 }
 
+/** Device pixels that a canvas may be wide. */
+const WIDEST = 16_000;
+
+/** Device pixels to one of ours: as wished, or as many as a canvas so wide may have. @param width px */
+export const densityFor = (wished: number, width: number): number => Math.min(wished, WIDEST / width);
+
 const panelOf = ({ plan }: Frame, pipe: number): Panel => plan.panels[pipe]!;
 
 export function xToPx(frame: Frame, pipe: number, x: number): number {

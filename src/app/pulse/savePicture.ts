@@ -4,7 +4,7 @@ import { paintOf } from '../colours';
 import { TOKENS } from '../theme';
 import { coloursFor } from './colourScale';
 import { drawPicture, fontOf } from './drawPicture';
-import { framePicture } from './frame';
+import { densityFor, framePicture } from './frame';
 import type { Quantity } from './quantities';
 import { rangeOf } from './sample';
 import type { Seen } from './shown';
@@ -14,8 +14,6 @@ const HEIGHT = 760;
 const EDGE = 20;
 const TITLE = 26;
 const DENSITY = 2;
-/** Device pixels: a canvas may not be wider. */
-const WIDEST = 16_000;
 
 /** "shock-tube.rig.json" → "shock-tube" */
 export const stemOf = (name: string): string =>
@@ -29,7 +27,7 @@ export async function savePicture(seen: Seen, quantity: Quantity, span: number):
   if (!pen) throw new Error('This browser gives no room to draw it in.');
   pen.font = fontOf();
   const frame = framePicture(seen.rig, picture, WIDTH, HEIGHT, (text) => pen.measureText(text).width);
-  const density = Math.min(DENSITY, WIDEST / (frame.width + 2 * EDGE));
+  const density = densityFor(DENSITY, frame.width + 2 * EDGE);
   canvas.width = Math.round((frame.width + 2 * EDGE) * density);
   canvas.height = Math.round((HEIGHT + TITLE + 2 * EDGE) * density);
   pen.scale(density, density);
