@@ -1,26 +1,10 @@
 /** Small rigs and runs for the tests of the page: no solver, so that what is expected is known exactly. SI units. */
 import type { PipePicture, RigRun, Running, RunOptions } from '../../../src/pulse/report';
 import type { Rig } from '../../../src/pulse/rig/types';
+import { pipe, rig } from '../../pulse/rigs';
 
-const pipe = (id: string, length: number, cells: number): Rig['pipes'][number] => ({
-  id,
-  length,
-  cells,
-  diameter: [
-    [0, 0.04],
-    [length, 0.04],
-  ],
-  friction: 0,
-  wallTemperature: null,
-  initial: [{ from: 0, to: length, pressure: 101325, temperature: 293.15, velocity: 0 }],
-});
-
-export const RIG: Rig = {
-  format: 'evenrun-rig',
-  version: 1,
-  gas: { gamma: 1.4, gasConstant: 287.05 },
-  ambient: { pressure: 101325, temperature: 293.15 },
-  pipes: [pipe('a', 1, 10), pipe('b', 0.5, 5)],
+export const RIG: Rig = rig({
+  pipes: [pipe('a', { length: 1, cells: 10 }), pipe('b', { length: 0.5, cells: 5 })],
   ends: [
     { kind: 'closed', at: ['a', 'start'] },
     {
@@ -34,21 +18,19 @@ export const RIG: Rig = {
     { kind: 'open', at: ['b', 'finish'] },
   ],
   duration: 0.01,
-  courant: 0.8,
   probes: [{ pipe: 'a', x: 0.5 }],
   sample: 1e-3,
-  profile: false,
-};
+});
 
 /** Linear in x and t, so that every value between is known: p = 1e5 + 1e4 x + 1e6 t, u = x, T = 300 + t. */
 export const pressureAt = (x: number, time: number): number => 1e5 + 1e4 * x + 1e6 * time;
 
 /** What a run of `rows` even rows over the duration has once it came to `time`. */
-export function runUntil(time: number, rig: Rig = RIG, rows = 11): RigRun {
-  const times = Float64Array.from({ length: rows }, (_, k) => (k / (rows - 1)) * rig.duration).filter(
+export function runUntil(time: number, of: Rig = RIG, rows = 11): RigRun {
+  const times = Float64Array.from({ length: rows }, (_, k) => (k / (rows - 1)) * of.duration).filter(
     (at) => at <= time * (1 + 1e-12),
   );
-  const pipes = rig.pipes.map(({ id, length, cells }): PipePicture => {
+  const pipes = of.pipes.map(({ id, length, cells }): PipePicture => {
     const x = Float64Array.from({ length: cells }, (_, j) => ((j + 0.5) / cells) * length);
     const filled = (value: (x: number, t: number) => number) =>
       Float32Array.from({ length: times.length * cells }, (_, k) =>
@@ -62,7 +44,7 @@ export function runUntil(time: number, rig: Rig = RIG, rows = 11): RigRun {
   return {
     components: ['gas'],
     times,
-    probes: rig.probes.map(({ pipe: id, x }) => ({
+    probes: of.probes.map(({ pipe: id, x }) => ({
       pipe: id,
       x,
       pressure: column((t) => pressureAt(x, t)),
@@ -76,8 +58,8 @@ export function runUntil(time: number, rig: Rig = RIG, rows = 11): RigRun {
     mass: account,
     energy: { ...account, drift: -2e-15 },
     time,
-    steps: Math.round((time / rig.duration) * 100),
-    cellUpdates: 15 * Math.round((time / rig.duration) * 100),
+    steps: Math.round((time / of.duration) * 100),
+    cellUpdates: 15 * Math.round((time / of.duration) * 100),
     retries: 0,
   };
 }

@@ -3,7 +3,7 @@
  * units, but for the shock tubes, which have none.
  */
 import { expect, test } from 'vitest';
-import type { InitialState, Rig, RigPipe } from '../../../src/pulse/rig/types';
+import type { InitialState, Rig, RigEnd, RigPipe } from '../../../src/pulse/rig/types';
 import { build, solve } from './program.mjs';
 
 const program = build(new URL('fine.c', import.meta.url).pathname);
@@ -80,6 +80,26 @@ const still = (id: string, length: number, diameter: RigPipe['diameter'], temper
   initial: [{ from: 0, to: length, pressure: 101325, temperature, velocity: 0 }],
 });
 
+/** The second pipe of two, and what joins it to the first. */
+const widening = (temperature: number): RigPipe =>
+  still(
+    'b',
+    0.3,
+    [
+      [0, 0.03],
+      [0.3, 0.05],
+    ],
+    temperature,
+  );
+const JOINT: RigEnd = {
+  kind: 'junction',
+  at: [
+    ['a', 'finish'],
+    ['b', 'start'],
+  ],
+  model: 'equal-pressure',
+};
+
 test.skipIf(program === null)(`gas at rest stays at rest in tapers, junction and ends (${where})`, () => {
   const rig: Rig = {
     ...BASE,
@@ -95,15 +115,7 @@ test.skipIf(program === null)(`gas at rest stays at rest in tapers, junction and
         ],
         500,
       ),
-      still(
-        'b',
-        0.3,
-        [
-          [0, 0.03],
-          [0.3, 0.05],
-        ],
-        900,
-      ),
+      widening(900),
     ],
     ends: [
       {
@@ -115,14 +127,7 @@ test.skipIf(program === null)(`gas at rest stays at rest in tapers, junction and
         area: [[0, 1e-4]],
         dischargeCoefficient: 0.8,
       },
-      {
-        kind: 'junction',
-        at: [
-          ['a', 'finish'],
-          ['b', 'start'],
-        ],
-        model: 'equal-pressure',
-      },
+      JOINT,
       { kind: 'open', at: ['b', 'finish'] },
     ],
     duration: 0.01,
@@ -155,26 +160,11 @@ test.skipIf(program === null)(`a closed system with a burst keeps mass and energ
         ),
         initial: [burst, calm],
       },
-      still(
-        'b',
-        0.3,
-        [
-          [0, 0.03],
-          [0.3, 0.05],
-        ],
-        600,
-      ),
+      widening(600),
     ],
     ends: [
       { kind: 'closed', at: ['a', 'start'] },
-      {
-        kind: 'junction',
-        at: [
-          ['a', 'finish'],
-          ['b', 'start'],
-        ],
-        model: 'equal-pressure',
-      },
+      JOINT,
       {
         kind: 'vessel',
         at: ['b', 'finish'],
