@@ -13,6 +13,46 @@ export type Valve = {
   /** Crank degrees from top dead centre of the exhaust stroke. */
   readonly opens: number;
   readonly closes: number;
+  /** As measured: crank degrees from top dead centre of the exhaust stroke, and mm; 0 at both ends. Default: a smooth curve from `opens` to `closes`. */
+  readonly lifts?: readonly (readonly [angle: number, lift: number])[];
+  /** Of the curtain area, from a flow bench: lift over diameter, coefficient. Default: textbook values. */
+  readonly flow?: readonly (readonly [liftOverDiameter: number, coefficient: number])[];
+};
+
+/** The way of the fresh charge. mm, cm³. */
+export type Intake = {
+  /** Valve to plenum or mouth, the port in the head with it. */
+  readonly runnerLength?: number;
+  /** Inside. */
+  readonly runnerDiameter?: number;
+  /** 0: none, each runner is open to the air. */
+  readonly plenumVolume?: number;
+  /** Of one opening that all air passes. */
+  readonly throttleDiameter?: number;
+};
+
+export type Combustion = {
+  /** Air over what the fuel needs: below 1 rich. */
+  readonly lambda?: number;
+  /** Crank degrees after top dead centre at which half of the heat is released. */
+  readonly burnMiddle?: number;
+  /** From the first to the last of the heat, crank degrees. */
+  readonly burnDuration?: number;
+  /** Of the heat that the air can release: what is released. */
+  readonly efficiency?: number;
+};
+
+/** What a measured curve has told of this engine: factors on the usual values. */
+export type Fitted = { readonly flow?: number; readonly friction?: number; readonly heat?: number };
+
+/** A torque curve measured on this engine, before anything was changed. */
+export type Baseline = {
+  /** What was bolted on. Default "cast". */
+  readonly on?: 'cast' | 'header';
+  /** rpm and N m, speeds rising. */
+  readonly points: readonly (readonly [speed: number, torque: number])[];
+  /** Lost between crank and where it was measured, percent. Default 0: measured at the crank. */
+  readonly loss?: number;
 };
 
 export type Engine = {
@@ -26,6 +66,14 @@ export type Engine = {
   readonly rpm?: readonly [number, number];
   readonly intakeValve?: Valve;
   readonly exhaustValve?: Valve;
+  /** Crank degrees at which the cylinders fire, in the firing order, the first at 0, rising, below 720. Default: evenly. */
+  readonly firingAngles?: readonly number[];
+  readonly intake?: Intake;
+  readonly combustion?: Combustion;
+  /** hPa, °C. Default: the standard atmosphere's, 1013.25 and 15. */
+  readonly air?: { readonly pressure?: number; readonly temperature?: number };
+  readonly fitted?: Fitted;
+  readonly baseline?: Baseline;
 };
 
 export type Opening =
@@ -344,6 +392,41 @@ export type Workshop = {
   readonly prices?: Readonly<Record<string, number>>;
 };
 
+/** One pipe of given length and inside diameter, mm. */
+export type PlainPipe = { readonly length: number; readonly bore: number };
+
+/** Behind every collector that nothing follows. */
+export type Tailpipe = PlainPipe & {
+  /** Resistance in front of the mouth: stagnation pressure lost over the dynamic pressure in the tailpipe. Default 0: none. */
+  readonly silencer?: number;
+};
+
+/** What the header replaces: short rough branches into one shared passage a bank. */
+export type CastManifold = {
+  readonly branch: PlainPipe;
+  /** From the first branch to the outlet. */
+  readonly shared: PlainPipe;
+  /** Of the casting, mm. Default 0.5. */
+  readonly roughness?: number;
+};
+
+/** A header as lengths and inside diameters alone, before it is laid out. Lengths count from the valve. */
+export type HeaderSketch = {
+  readonly arrangement: 'all-into-one' | 'pairs-then-one' | 'threes-then-one';
+  readonly primary: PlainPipe;
+  /** Behind the first joins, where there are any. */
+  readonly secondary?: PlainPipe;
+  /** Its length from inlets to outlet, and the outlet's bore. */
+  readonly collector: PlainPipe;
+};
+
+/** What the gas passes that is not drawn. */
+export type Exhaust = {
+  readonly tailpipe?: Tailpipe;
+  readonly cast?: CastManifold;
+  readonly sketch?: HeaderSketch;
+};
+
 export type Design = {
   readonly format: 'evenrun-design';
   readonly version: 1;
@@ -365,4 +448,5 @@ export type Design = {
   readonly service?: readonly ServicePoint[];
   readonly sensors?: readonly Sensor[];
   readonly workshop?: Workshop;
+  readonly exhaust?: Exhaust;
 };
