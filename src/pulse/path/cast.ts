@@ -2,7 +2,8 @@
  * The gas path of what a header replaces: each port a short rough branch, counted from its flange, into one passage a bank that they
  * enter one after the other, evenly spaced; behind it the tailpipe. SI units.
  *
- * Pipes meet at one pressure. That lets the passage's narrowing at each branch cost nothing, so the stand-in is rather kind to the casting.
+ * Each but the first enters square to the passage, so its momentum is lost there (Idelchik's law of converging wyes, in
+ * ends/lossyJunction.ts); bends lose nothing.
  */
 import { insist, type Refusal } from '../../../shared/design/refusal';
 import type { CastManifold, Design } from '../../../shared/design/types';
@@ -14,7 +15,7 @@ import { pipeIds } from './pipeIds';
 import { LEAST, plainProblems } from './plainProblems';
 import { joined, noParts, type PathParts, type PathReading, wholePath } from './reading';
 import { addTailpipe, tailpipeOf } from './tailpipe';
-import type { PathPipe } from './types';
+import type { PathEnd, PathPipe } from './types';
 import { roughnessAssumed, usualCast } from './usualCast';
 import { CAST_ROUGHNESS, WALL_TEMPERATURES } from './walls';
 
@@ -100,11 +101,23 @@ function addBank(
       inHead: 0,
     };
     parts.pipes.push(stretch);
-    parts.ends.push(joined(before ? [before.id, id] : [id], stretch.id));
+    parts.ends.push(before ? entering(before.id, id, stretch.id) : joined([id], stretch.id));
     before = stretch;
   });
   return before!;
 }
+
+/** Which way each leads away: back along the passage, square out of it, on along it. */
+const entering = (before: string, branch: string, next: string): PathEnd => ({
+  kind: 'junction',
+  at: [
+    [before, 'finish'],
+    [branch, 'finish'],
+    [next, 'start'],
+  ],
+  model: 'pressure-loss',
+  angles: [180, 90, 0],
+});
 
 const casting = (id: string, role: 'branch' | 'shared', roughness: number) => ({
   id,

@@ -163,6 +163,8 @@ describe('one four into one', () => {
     const flat = refusal({ ...design, merges: design.merges.map((merge) => ({ ...merge, length: 4 })) });
     expect(flat).toMatchObject({ path: 'merges/collector/length', found: '4 mm', allowed: 'at least 10 mm' });
     expect(refusal({ ...design, runners: [] }).path).toBe('runners');
+    const thin = refusal({ ...design, tubes: { primary: { outsideDiameter: 6, wall: 1 } } });
+    expect(thin).toMatchObject({ path: 'runners/r1', found: 'a bore of 4 mm', allowed: '5 to 500 mm' });
   });
 });
 
