@@ -7,6 +7,9 @@ import { rpmText } from './curve';
 /** Of what is assumed so many are named; all are in `--json`. */
 const NAMED = 6;
 
+/** Of characters: a longer value is left to `--json`. */
+const SHORT = 24;
+
 /** What tells most in a torque curve comes first. */
 const WEIGHTY = [
   /compressionRatio/,
@@ -26,9 +29,9 @@ const weight = (path: string): number => {
 export function assumedLine(assumed: Subject['assumed']): string | null {
   if (assumed.length === 0) return null;
   const sorted = assumed.toSorted((a, b) => weight(a.path) - weight(b.path));
-  const named = sorted.slice(0, NAMED).map(({ name, taken }) => `${name} ${taken}`);
-  const rest = assumed.length > NAMED ? '; --json has them all' : '';
-  return `Assumed, as nobody gave it (${assumed.length}): ${named.join('; ')}${rest}`;
+  const named = sorted.slice(0, NAMED).map(({ name, taken }) => (taken.length > SHORT ? name : `${name} ${taken}`));
+  const more = assumed.length > NAMED ? ' and more' : '';
+  return `Assumed, as nobody gave it (${assumed.length}): ${named.join('; ')}${more}; --json has every value and why`;
 }
 
 export function calibration(fitted: Fitted | undefined): string {

@@ -14,7 +14,7 @@ export function studyTable(sizes: readonly RankedSize[]): string {
   const rows = shown.map(({ rank, size, summary }) => [
     ...[String(rank), size.arrangement, mm(size.length), mm(boreOf(size)), mm(size.outsideDiameter)],
     size.outlet === null ? '' : mm(size.outlet),
-    ...[summary.mean!.toFixed(2), summary.torque!.value.toFixed(1), rpmText(summary.torque!.rpm)],
+    ...[summary.mean!.toFixed(2), summary.torque!.value.toFixed(1), rpmText(10 * Math.round(summary.torque!.rpm / 10))],
     (summary.power!.value / 1000).toFixed(1),
     summary.unsettled.length > 0 ? `${summary.unsettled.length} not settled` : '',
   ]);

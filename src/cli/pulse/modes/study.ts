@@ -12,7 +12,7 @@ import { hashOf } from '../../../pulse/forecast/hash';
 import { beginStudy, STUDY_CELL, type Study, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
 import { MAX_STUDY_BYTES, readStudy, resumeNotes, writeStudy } from '../../../pulse/forecast/studyFile';
 import { checkedKeys, gridError, ranked } from '../../../pulse/forecast/studyRank';
-import { keyOf, type StudyChoice, sketchOf, studySizes } from '../../../pulse/forecast/studySizes';
+import { keyOf, type StudyChoice, type StudySize, sketchOf, studySizes } from '../../../pulse/forecast/studySizes';
 import { engineOf } from '../../../pulse/forecast/subject';
 import { sketchPath } from '../../../pulse/path/sketch';
 import { readText, writeWhole } from '../../files';
@@ -43,9 +43,11 @@ export async function studyMode(at: Context): Promise<number> {
   const { design, file, given, io, start } = at;
   const taken = ['output', 'json', 'speeds', 'band', 'cells', 'threads', 'study'] as const;
   refuseOthers(given, [...taken, 'lengths', 'bores', 'arrangements', 'outlets', 'resume', 'best'], '--study');
-  const subject = naming(file, () => engineOf(design));
-  const { engine } = subject;
+  const alone = naming(file, () => engineOf(design));
+  const { engine } = alone;
   const plan = planOf(at, engine);
+  const readingOf = (size: StudySize) => sketchPath(sketchOf(design, engine, size), design);
+  const subject = { ...alone, assumed: [...alone.assumed, ...naming(file, () => readingOf(plan.sizes[0]!)).assumed] };
   const threads = threadsArgument(given.threads);
   const read = [{ path: file, what: 'the design' }];
   const outputs = outputsArgument(given.output, ['.csv', '.json'], read, io);
@@ -53,13 +55,7 @@ export async function studyMode(at: Context): Promise<number> {
   const kept = outputs['.json'];
   const former = given.resume ? formerAt(kept) : null;
   const study = naming(file, () =>
-    beginStudy(
-      `${engineText(subject)}, ${bandText(plan.band)}`,
-      engine,
-      (size) => sketchPath(sketchOf(design, engine, size), design).path,
-      plan,
-      former,
-    ),
+    beginStudy(`${engineText(subject)}, ${bandText(plan.band)}`, engine, (size) => readingOf(size).path, plan, former),
   );
   const notes = former ? naming(kept!.path, () => resumeNotes(former, hashOf(engine), plan, study.hashes)) : [];
 
