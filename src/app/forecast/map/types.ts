@@ -1,0 +1,39 @@
+/** What the map of sizes is given: for each arrangement, sizes of the primaries and what each gives. SI units. */
+
+export type MapSize = {
+  /** Of a primary, valve to junction, m. */
+  readonly length: number;
+  /** Inside diameter of a primary, m. */
+  readonly bore: number;
+};
+
+/** `torque`: mean over the band, N m; null where it could not be followed, and why. */
+export type MapCell = MapSize & { readonly torque: number | null; readonly failed?: string };
+
+/** Where a rule of thumb points, and how far its published forms lie apart. Null: it says nothing of that. */
+export type MapRule = {
+  readonly name: string;
+  readonly source: string;
+  readonly length: RuleRange | null;
+  readonly bore: RuleRange | null;
+};
+export type RuleRange = { readonly low: number; readonly middle: number; readonly high: number };
+
+export type MapArrangement = {
+  readonly key: string;
+  /** "4 into 2 into 1" */
+  readonly name: string;
+  readonly cells: readonly MapCell[];
+  readonly rules: readonly MapRule[];
+};
+
+export type MapProps = {
+  readonly arrangements: readonly MapArrangement[];
+  /** rpm */
+  readonly band: readonly [lowest: number, highest: number];
+  /** How far the coarse cells of the study are from fine ones, N m of mean torque; null: not known yet. */
+  readonly coarseError: number | null;
+  /** What the user has now, drawn beside. */
+  readonly now?: (MapSize & { readonly arrangement: string }) | null;
+  readonly onChoose: (size: MapSize & { readonly arrangement: string }) => void;
+};
