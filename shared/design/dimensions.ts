@@ -3,6 +3,7 @@
  * that the tube cannot take, points on top of each other. mm. Expects a document of the right shape.
  */
 import type { Vec3 } from '../vec3';
+import { engineProblems } from './engineRules';
 import { pathOf } from './ids';
 import { LEAST_LEG, LEAST_SINE, LEAST_VECTOR } from './limits';
 import { describe, type Refusal } from './refusal';
@@ -19,7 +20,7 @@ export function dimensionProblems(design: Design): Refusal[] {
     (...rest) =>
       pathOf(design, [...head, ...rest]);
   return [
-    ...engineProblems(design),
+    ...engineProblems(design.engine),
     ...design.ports.flatMap((port, i) => {
       const here = at('ports', i);
       return [
@@ -44,13 +45,6 @@ export function dimensionProblems(design: Design): Refusal[] {
     ...workshopProblems(design),
     ...(design.service ?? []).flatMap((point, i) => zeroProblems(at('service', i), 'direction', point.direction)),
   ];
-}
-
-function engineProblems({ engine }: Design): Refusal[] {
-  const rpm = engine?.rpm;
-  return rpm && rpm[0] >= rpm[1]
-    ? [{ path: 'engine/rpm', found: describe(rpm), allowed: 'the lower speed first' }]
-    : [];
 }
 
 function motionProblems({ motion }: Design): Refusal[] {

@@ -30,6 +30,10 @@ export const MAX_OUTLINE = 2000;
 /** Entries of `tubes`, `tooling` and `groups`, and of `otherRadii`. */
 export const MAX_ENTRIES = 64;
 export const MAX_CYLINDERS = 64;
+/** Rows of a measured lift curve (two a degree), of a flow bench's table, of a measured torque curve. */
+export const MAX_LIFTS = 1500;
+export const MAX_FLOWS = 200;
+export const MAX_MEASURED = 500;
 
 /** Farthest coordinate and greatest length: a hundred metres. */
 export const MAX_LENGTH = 100_000;

@@ -44,6 +44,37 @@ export const STRETCH: Range = { least: 0, most: 50 };
 export const DIAL: Range = { least: 0, most: 45, above: true };
 export const SPEED: Range = { least: 0, most: 100_000, above: true };
 export const COMPRESSION: Range = { least: 1, most: 50, above: true };
+/** Where a valve's lift is measured, mm, and of a valve on a flow bench: lift over diameter. */
+export const LIFT: Range = { least: 0, most: 100 };
+export const LIFT_OVER_DIAMETER: Range = { least: 0, most: 1 };
+/** Of the curtain area. */
+export const FLOW: Range = { least: 0, most: 1, above: true };
+/** Crank degrees of a cycle. */
+export const FIRING: Range = { least: 0, most: 720 };
+/** cm³; 0: none. */
+export const PLENUM: Range = { least: 0, most: 100_000 };
+/** Air over what the fuel needs: beyond these nothing burns that is lit by a spark (from memory: petrol about 0.5 to 1.5). */
+export const LAMBDA: Range = { least: 0.5, most: 1.6 };
+/** Crank degrees after top dead centre at which half of the heat is released. */
+export const BURN_MIDDLE: Range = { least: -30, most: 90 };
+export const BURN_DURATION: Range = { least: 10, most: 180 };
+export const SHARE: Range = { least: 0, most: 1, above: true };
+/** Of the air outside, hPa: from the highest roads to more than any weather. */
+export const AIR_PRESSURE: Range = { least: 500, most: 1100 };
+/** °C */
+export const AIR_TEMPERATURE: Range = { least: -50, most: 60 };
+/** Factors that a measured curve may put on the usual values: beyond them something else is wrong. */
+export const FITTED_FLOW: Range = { least: 0.8, most: 1.2 };
+export const FITTED_FRICTION: Range = { least: 0.5, most: 1.8 };
+export const FITTED_HEAT: Range = { least: 0.5, most: 2 };
+/** Of a measured curve: rpm, N m, percent. */
+export const MEASURED_SPEED: Range = { least: 100, most: 30_000 };
+export const TORQUE: Range = { least: 0, most: 10_000, above: true };
+export const LOSS: Range = { least: 0, most: 50 };
+/** Stagnation pressure lost over the dynamic pressure. */
+export const RESISTANCE: Range = { least: 0, most: 1000 };
+/** Height of what a casting's skin is rough by, mm. */
+export const ROUGHNESS: Range = { least: 0, most: 5 };
 export const VALVES: Range = { least: 1, most: 8, whole: true };
 export const CYLINDERS: Range = { least: 1, most: MAX_CYLINDERS, whole: true };
 export const INLETS: Range = { least: 1, most: MAX_INLETS, whole: true };

@@ -3,9 +3,10 @@
  * allowed there. Unknown fields pass. What one field owes another is checked in references.ts and dimensions.ts.
  */
 import { z } from 'zod';
-import { oneOf, ranged } from './fields';
+import { engineShape } from './engineShape';
+import { exhaustShape } from './exhaustShape';
+import { list, maybe, object, oneOf, ranged } from './fields';
 import {
-  MAX_CYLINDERS,
   MAX_ENTRIES,
   MAX_FASTENERS,
   MAX_FLANGES,
@@ -29,11 +30,9 @@ import {
   BULGE,
   CLOCK,
   COMPONENT,
-  COMPRESSION,
   CONVERGENCE,
   COORDINATE,
   COUNT,
-  CRANK,
   CYLINDERS,
   DIAL,
   DISTANCE,
@@ -43,11 +42,9 @@ import {
   MINUTES,
   PRICE,
   ROCK,
-  SPEED,
   STRETCH,
   TEMPERATURE,
   TILT,
-  VALVES,
 } from './ranges';
 import type { Design } from './types';
 
@@ -59,47 +56,16 @@ const text = (() => {
     .regex(/^\P{Cc}*$/u, allowed);
 })();
 const id = z.string('an id in double quotes');
-const list = <T extends z.ZodType>(entry: T, most: number, what: string) => {
-  const allowed = `a list of at most ${most} ${what}`;
-  return z.array(entry, allowed).max(most, allowed);
-};
 const record = <T extends z.ZodType>(entry: T) => z.record(z.string(), entry, 'an object of named entries');
-const object = <T extends z.ZodRawShape>(shape: T) =>
-  z.looseObject(
-    shape,
-    `an object with ${Object.keys(shape).slice(0, 4).join(', ')}${Object.keys(shape).length > 4 ? ' …' : ''}`,
-  );
-const maybe = z.exactOptional;
 
 const length = ranged(LENGTH, 'mm');
 const distance = ranged(DISTANCE, 'mm');
-const crank = ranged(CRANK, 'degrees');
 const coordinate = ranged(COORDINATE, 'mm');
 const point = z.tuple([coordinate, coordinate, coordinate], 'three numbers, mm');
 const component = ranged(COMPONENT);
 const vector = z.tuple([component, component, component], 'three numbers');
 
-const valve = object({
-  count: ranged(VALVES),
-  diameter: length,
-  lift: length,
-  opens: crank,
-  closes: crank,
-});
-const speed = ranged(SPEED, 'rpm');
 const cylinder = ranged(CYLINDERS);
-const engine = object({
-  cylinders: maybe(cylinder),
-  banks: maybe(list(list(cylinder, MAX_CYLINDERS, 'cylinder numbers'), MAX_CYLINDERS, 'banks')),
-  firingOrder: maybe(list(cylinder, MAX_CYLINDERS, 'cylinder numbers')),
-  bore: maybe(length),
-  stroke: maybe(length),
-  rod: maybe(length),
-  compressionRatio: maybe(ranged(COMPRESSION)),
-  rpm: maybe(z.tuple([speed, speed], 'two numbers, lowest and highest rpm')),
-  intakeValve: maybe(valve),
-  exhaustValve: maybe(valve),
-});
 
 const opening = z.discriminatedUnion(
   'shape',
@@ -317,7 +283,7 @@ export const designShape = object({
   version: z.literal(1),
   title: maybe(text),
   display: maybe(oneOf('mm', 'in')),
-  engine: maybe(engine),
+  engine: maybe(engineShape),
   ports: list(port, MAX_PORTS, 'ports'),
   flanges: maybe(list(flange, MAX_FLANGES, 'flanges')),
   tubes: record(tube),
@@ -333,6 +299,7 @@ export const designShape = object({
   service: maybe(list(servicePoint, MAX_SERVICE, 'service points')),
   sensors: maybe(list(sensor, MAX_SENSORS, 'sensors')),
   workshop: maybe(workshop),
+  exhaust: maybe(exhaustShape),
 });
 
 /** Fails to compile when the shape and the types drift apart. */

@@ -4,15 +4,16 @@ import { checked, type Edited } from './edited';
 
 /**
  * Sets the number of cylinders. Banks lose the numbers that are gone and the last one takes the new ones; a firing order
- * of another number of cylinders is no longer one, and is taken away.
+ * of another number of cylinders is no longer one, and is taken away; so are the angles at which they fire.
  */
 export function setCylinders(design: Design, cylinders: number): Edited {
-  const { firingOrder, banks, ...rest } = design.engine ?? {};
+  const { firingOrder, firingAngles, banks, ...rest } = design.engine ?? {};
   const engine: Engine = {
     ...rest,
     cylinders,
     ...(banks && { banks: banksFor(banks, cylinders) }),
     ...(firingOrder && firingOrder.length === cylinders && { firingOrder }),
+    ...(firingAngles && firingAngles.length === cylinders && { firingAngles }),
   };
   return checked({ ...design, engine });
 }
@@ -32,7 +33,9 @@ export function setFiringOrder(design: Design, firingOrder: readonly number[]): 
   const complete = firingOrder.length > 0 && [...firingOrder].sort((a, b) => a - b).every((n, i) => n === i + 1);
   const started = complete ? setCylinders(design, firingOrder.length) : { ok: true as const, design };
   if (!started.ok) return started;
-  return checked({ ...started.design, engine: { ...started.design.engine, firingOrder } });
+  const { firingAngles, ...rest } = started.design.engine ?? {};
+  const kept = firingAngles?.length === firingOrder.length ? { firingAngles } : {};
+  return checked({ ...started.design, engine: { ...rest, ...kept, firingOrder } });
 }
 
 /** `1-3-4-2`, `1 3 4 2` or `1,3,4,2` as numbers; null where it is something else. */

@@ -15,6 +15,19 @@ export { addSurrounding, FIRST_CLEARANCE, type NewMesh, type NewShape, type Plac
 export { canDuplicate, duplicate } from './duplicate';
 export { checked, type Edited, refused } from './edited';
 export { readBanks, readCylinders, setCylinders, setFiringOrder, writeBanks, writeCylinders } from './engine';
+export {
+  setAir,
+  setBaseline,
+  setCast,
+  setCombustion,
+  setFiringAngles,
+  setFitted,
+  setFlow,
+  setIntake,
+  setLifts,
+  setSketch,
+  setTailpipe,
+} from './engineParts';
 export { reshapeOpening, sizeOf } from './opening';
 export { middleOfSurrounding, placesOf, shiftedSurrounding, withPlaces } from './places';
 export { remove } from './remove';
