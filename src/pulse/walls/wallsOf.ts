@@ -1,12 +1,12 @@
 /** The walls of a rig's pipes, cell by cell, and how their friction follows the flow. SI units. */
 import { STATE, VELOCITY } from '../equations/gas';
-import type { Rig, RigPipe } from '../rig/types';
+import type { RigPipe } from '../rig/types';
 import type { Grid } from '../scheme/grid';
 import type { FactorLaw, Walls } from '../scheme/walls';
 import { airViscosity, fanningFactor, roughnessTerm } from './friction';
 import { COLBURN } from './heat';
 
-export function wallsOf({ pipes }: Rig, grid: Grid): Walls {
+export function wallsOf({ pipes }: { readonly pipes: readonly RigPipe[] }, grid: Grid): Walls {
   const column = () => new Float64Array(grid.cells);
   const walls = { factor: column(), perDiameter: column(), wallTemperature: column(), heatShare: column() };
   for (const [k, { friction, wallTemperature }] of pipes.entries()) {

@@ -1,0 +1,96 @@
+/**
+ * Follows an engine on its gas path at one speed, cycle after cycle. Time counts within the cycle, which begins where the first
+ * cylinder of the firing order fires. SI units.
+ */
+
+import { STATE } from '../equations/gas';
+import { FlowStopped } from '../report';
+import { pipeOfCell } from '../scheme/firstState';
+import { centreOf } from '../scheme/grid';
+import { advance, longestStep } from '../scheme/step';
+import type { Joined } from './join';
+
+/** Share of the longest step that the fastest wave allows. */
+const COURANT = 0.9;
+/** Steps from one look at friction, heat and speed of the gas to the next. */
+const LOOKED = 16;
+
+/** What of the gas in the pipes was seen in the cycle: the hottest, K; the fastest, as a Mach number, and in which pipe. */
+export type Extremes = { hottest: number; fastest: number; where: string };
+
+export type Cycling = {
+  readonly joined: Joined;
+  readonly cellUpdates: number;
+  readonly extremes: Extremes;
+  /** At most so many steps; true at the end of a cycle, where the next one begins. */
+  advance(steps: number): boolean;
+};
+
+/** @param look told each step that stands, s within the cycle */
+export function cycling(joined: Joined, rpm: number, look: (before: number, time: number) => void): Cycling {
+  const { network, stand, ids, laws } = joined;
+  const { grid } = network;
+  const length = 120 / rpm;
+  let time = 0;
+  let steps = 0;
+  let extremes: Extremes = { hottest: 0, fastest: 0, where: '' };
+  let seen = extremes;
+
+  const watch = () => {
+    for (let k = 0; k < grid.pipes.length; k++) {
+      const pipe = grid.pipes[k]!;
+      laws[k]?.(pipe, stand.cells, network.walls.factor);
+      for (let i = pipe.first; i < pipe.end; i++) {
+        const s = STATE * i;
+        const { state, temperature } = stand.cells;
+        const mach = Math.abs(state[s + 1]!) / Math.sqrt((state[s + 3]! * state[s + 2]!) / state[s]!);
+        if (temperature[i]! > seen.hottest) seen.hottest = temperature[i]!;
+        if (mach > seen.fastest) {
+          seen.fastest = mach;
+          seen.where = ids[k]!;
+        }
+      }
+    }
+  };
+  watch();
+
+  const stepOnce = () => {
+    const left = length - time;
+    const longest = COURANT * longestStep(network, stand);
+    // Two even steps to the end rather than a long one and a splinter.
+    const dt = left <= longest ? left : left < 2 * longest ? 0.5 * left : longest;
+    const taken = advance(network, stand, time, dt);
+    if (!(taken > 0)) throw stopped();
+    const before = time;
+    time = taken === left ? length : time + taken;
+    if (++steps % LOOKED === 0) watch();
+    look(before, time);
+  };
+  const stopped = (): FlowStopped => {
+    const cell = Math.max(0, stand.failed);
+    const k = Math.max(0, pipeOfCell(grid.pipes, cell));
+    const pipe = grid.pipes[k]!;
+    return new FlowStopped(time, ids[k]!, cell - pipe.first, centreOf(pipe, cell), 'no state of a gas came out');
+  };
+
+  return {
+    joined,
+    get cellUpdates() {
+      return steps * grid.cells;
+    },
+    get extremes() {
+      return extremes;
+    },
+    advance(most) {
+      for (let n = 0; n < most; n++) {
+        stepOnce();
+        if (time < length) continue;
+        time = 0;
+        extremes = seen;
+        seen = { hottest: 0, fastest: 0, where: '' };
+        return true;
+      }
+      return false;
+    },
+  };
+}

@@ -1,0 +1,44 @@
+/** What of a speed's answer deserves less trust, in words. SI units. */
+import type { Extremes } from '../engine/cycles';
+import { HOTTEST_MIXTURE } from '../rig/limits';
+import type { Doubt } from './types';
+
+/** Pipes in which the gas comes this near to the speed of sound choke the engine: end models are least sure there. */
+const SONIC = 0.9;
+/** m/s: engines that last run below it. */
+const FAST = 25;
+/** m: longer cells blur the waves. */
+const COARSE = 0.0101;
+
+type Known = {
+  readonly isSettled: boolean;
+  readonly drift: number;
+  readonly cycles: number;
+  readonly extremes: Extremes;
+  readonly pistonSpeed: number;
+  readonly cell: number;
+};
+
+export function doubtsOf({ isSettled, drift, cycles, extremes, pistonSpeed, cell }: Known): Doubt[] {
+  const doubts: Doubt[] = [];
+  const say = (kind: Doubt['kind'], message: string) => doubts.push({ kind, message });
+  if (!isSettled)
+    say(
+      'unsettled',
+      `torque still moved by ${percent(drift)} in the last of ${cycles} cycles: it may swing from cycle to cycle`,
+    );
+  if (extremes.hottest > HOTTEST_MIXTURE)
+    say('hot', `gas in the pipes came to ${extremes.hottest.toFixed(0)} K, beyond what its heats are known for`);
+  if (extremes.fastest > SONIC)
+    say('sonic', `gas in ${extremes.where} came to Mach ${extremes.fastest.toFixed(2)}: that pipe chokes the flow`);
+  if (pistonSpeed > FAST)
+    say(
+      'fast',
+      `the mean piston speed is ${pistonSpeed.toFixed(1)} m/s: few engines last above ${FAST} m/s, and friction is guessed there`,
+    );
+  if (cell > COARSE) say('coarse', `cells of ${(1000 * cell).toFixed(0)} mm blur the waves: good for comparing sizes`);
+  return doubts;
+}
+
+const percent = (share: number): string =>
+  Number.isFinite(share) ? `${(100 * share).toFixed(2)} %` : 'an unknown amount';

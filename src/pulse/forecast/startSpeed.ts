@@ -1,0 +1,116 @@
+/**
+ * One speed of an engine on its gas path, from a guess to a cycle that repeats itself: first on coarse cells until that is nearly so,
+ * then on the cells asked for until torque settles within 0.1 %. What does not settle is said to be so. SI units.
+ */
+import type { Counts } from '../engine/counts';
+import { meanPistonSpeed } from '../engine/crank';
+import { type Cycling, cycling } from '../engine/cycles';
+import { type Joined, joinEngine } from '../engine/join';
+import { type Recorder, recorder } from '../engine/recorder';
+import { transfer } from '../engine/transfer';
+import { type CycleSums, countsOf, cycleSums } from './cycleSums';
+import { doubtsOf } from './doubts';
+import type { RunningSpeed, SpeedJob } from './job';
+import { settling } from './settling';
+import type { SpeedAnswer } from './types';
+
+/** m; also the longest cell that is asked for without a word. */
+export const FINE = 0.01;
+/** Coarse cells are so many times as long, up to so much, m. */
+const COARSER = 3;
+const COARSEST = 0.045;
+
+/** Change of torque: what counts as settled, on coarse cells and on the last ones. */
+const NEARLY = 3e-3;
+const SETTLED = 1e-3;
+/** Cycles at most, on coarse cells and on the last ones; and about how many there are. */
+const MOST_COARSE = 24;
+const MOST_FINE = 16;
+const LIKELY = 9;
+
+type Level = { readonly joined: Joined; readonly cycling: Cycling; readonly recorder: Recorder | null };
+
+export function startSpeed({ engine, path, rpm, cell = FINE, keep = 'numbers' }: SpeedJob): RunningSpeed {
+  const coarse = Math.max(cell, Math.min(COARSER * cell, COARSEST));
+  let isFine = coarse < 1.5 * cell;
+  let level = levelOf(isFine ? cell : coarse, isFine);
+  let torque = settling();
+  let before: Counts[] = countsOf(level.joined);
+  let sums: CycleSums | null = null;
+  let cycles = 0;
+  let onLevel = 0;
+  let updates = 0;
+  let done = false;
+
+  function levelOf(length: number, last: boolean): Level {
+    const joined = joinEngine(engine, path, rpm, length);
+    const writes = last && keep !== 'numbers' ? recorder(joined, engine.cylinders, 6 * rpm, keep === 'waves') : null;
+    return { joined, cycling: cycling(joined, rpm, writes ? writes.look : () => {}), recorder: writes };
+  }
+
+  function endCycle(): void {
+    cycles++;
+    onLevel++;
+    sums = cycleSums(engine, level.joined, rpm, before);
+    before = countsOf(level.joined);
+    // The first cycle has no whole one behind it.
+    torque.add(sums.torque);
+    const close = isFine ? SETTLED : NEARLY;
+    const isSettled = torque.drift < close && torque.ahead < close;
+    if (isFine) done = isSettled || onLevel >= MOST_FINE;
+    else if (isSettled || onLevel >= MOST_COARSE) refine();
+  }
+
+  function refine(): void {
+    const finer = levelOf(cell, true);
+    updates += level.cycling.cellUpdates;
+    transfer(level.joined, finer.joined);
+    level = finer;
+    before = countsOf(level.joined);
+    isFine = true;
+    onLevel = 0;
+    torque = settling();
+  }
+
+  return {
+    get cycles() {
+      return cycles;
+    },
+    get likely() {
+      return Math.max(LIKELY, cycles + 1);
+    },
+    advance(steps) {
+      if (!done && level.cycling.advance(steps)) endCycle();
+      return done;
+    },
+    answer(): SpeedAnswer {
+      const isSettled = torque.drift < SETTLED && torque.ahead < SETTLED;
+      return {
+        ...sums!,
+        cycles,
+        fineCycles: onLevel,
+        settled: isSettled,
+        drift: torque.drift,
+        cell,
+        cellUpdates: updates + level.cycling.cellUpdates,
+        doubts: doubtsOf({
+          isSettled,
+          drift: torque.drift,
+          cycles,
+          extremes: level.cycling.extremes,
+          pistonSpeed: meanPistonSpeed(engine.stroke, rpm),
+          cell,
+        }),
+        traces: level.recorder?.traces() ?? null,
+        waves: level.recorder?.waves() ?? null,
+      };
+    },
+  };
+}
+
+/** Follows a speed to its end at once. */
+export function followSpeed(job: SpeedJob): SpeedAnswer {
+  const running = startSpeed(job);
+  while (!running.advance(10_000));
+  return running.answer();
+}
