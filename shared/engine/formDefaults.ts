@@ -5,6 +5,7 @@
  */
 import type { Opening, Tooling } from '../design/types';
 import type { Vec3 } from '../vec3';
+import { collectorSets } from './collectorSets';
 import {
   type Arrangement,
   type BankForm,
@@ -106,7 +107,10 @@ export function usualCollectors(
   banks: readonly BankForm[],
   arrangement: Arrangement,
   inlet: number,
-  sets: readonly (readonly number[])[] = usualSets(banks, arrangement),
+  sets: readonly (readonly number[])[] = collectorSets(
+    banks.map(({ cylinders }) => cylinders),
+    arrangement,
+  ),
 ): CollectorForm[] {
   const first = joinedFirst(arrangement);
   return sets.map((cylinders): CollectorForm => {
@@ -137,12 +141,6 @@ export function usualCollectors(
       outletJoint: 'slip',
     };
   });
-}
-
-function usualSets(banks: readonly BankForm[], arrangement: Arrangement): (readonly number[])[] {
-  const straightSix = banks.length === 1 && banks[0]!.cylinders.length === 6 && arrangement === 'all-into-one';
-  if (!straightSix) return banks.map((b) => b.cylinders);
-  return [banks[0]!.cylinders.slice(0, 3), banks[0]!.cylinders.slice(3)];
 }
 
 function bankForms(lists: readonly (readonly number[])[], pitch: number, vee: number): BankForm[] {

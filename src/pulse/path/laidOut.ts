@@ -8,12 +8,13 @@
 import { type Header, type ResolvedMerge, type ResolvedRunner, resolveHeader } from '../../../geometry/header/resolve';
 import { insist } from '../../../shared/design/refusal';
 import type { Design, Port } from '../../../shared/design/types';
+import type { Assumed } from '../engine/types';
 import { boreFrom, sumDiameter, throughHead } from './bores';
 import { laidOutProblems } from './laidOutProblems';
 import { metres } from './metres';
 import { pipeIds } from './pipeIds';
 import { portInHead } from './port';
-import { finishDiameter, joined, noParts, type PathReading } from './reading';
+import { finishDiameter, joined, noParts, type PathReading, wholePath } from './reading';
 import { addTailpipe, tailpipeOf } from './tailpipe';
 import type { PathPipe } from './types';
 import { tubeRoughness, WALL_TEMPERATURES } from './walls';
@@ -73,8 +74,20 @@ export function laidOutPath(design: Design): PathReading {
     const id = nameOf(lasts.length === 1 ? 'tailpipe' : `tailpipe ${i + 1}`);
     addTailpipe(parts, cone, id, tailpipes[i]!.tailpipe);
   });
-  return { path: { title: LAID_OUT, ...parts }, assumed: tailpipes[0]?.assumed ?? [] };
+  const assumed = tailpipes.flatMap((one) => one.assumed);
+  const isFirst = ({ taken }: Assumed, i: number): boolean => assumed.findIndex((one) => one.taken === taken) === i;
+  return wholePath(LAID_OUT, parts, assumed.filter(isFirst));
 }
+
+/** m, inside the outlets of all collectors that nothing follows, whether or not the header is laid out. */
+export const outletsOf = (design: Design): number[] => {
+  const header = resolveHeader(design);
+  return withTheFlow(header)
+    .filter(({ merge }) => !follower(header, merge.id))
+    .map(outletDiameter);
+};
+
+const outletDiameter = ({ merge, wall }: ResolvedMerge): number => metres(merge.outletDiameter - 2 * wall);
 
 const insideDiameter = ({ tube }: ResolvedRunner): number => metres(tube.outsideDiameter - 2 * tube.wall);
 
@@ -108,7 +121,8 @@ const tubing = ({ runner, tooling }: ResolvedRunner, id: string, role: 'primary'
   part: { runner: runner.id },
 });
 
-function collector({ merge, wall }: ResolvedMerge, entering: readonly PathPipe[], id: string): PathPipe {
+function collector(resolved: ResolvedMerge, entering: readonly PathPipe[], id: string): PathPipe {
+  const { merge } = resolved;
   const length = metres(merge.length);
   return {
     id,
@@ -116,7 +130,7 @@ function collector({ merge, wall }: ResolvedMerge, entering: readonly PathPipe[]
     length,
     diameter: [
       [0, sumDiameter(entering.map(finishDiameter))],
-      [length, metres(merge.outletDiameter - 2 * wall)],
+      [length, outletDiameter(resolved)],
     ],
     roughness: tubeRoughness(),
     wallTemperature: WALL_TEMPERATURES.collector,

@@ -1,11 +1,20 @@
 /** What a gas path is made of, once read: the path, and what nobody gave. */
+import { insist } from '../../../shared/design/refusal';
 import type { Assumed } from '../engine/types';
+import { pathProblems } from './problems';
 import type { GasPath, PathEnd, PathPipe, PipeEnd, ValvePlace } from './types';
 
 export type PathReading = { readonly path: GasPath; readonly assumed: readonly Assumed[] };
 
 /** A path while it is put together. */
 export type PathParts = { readonly pipes: PathPipe[]; readonly ends: PathEnd[]; readonly valves: ValvePlace[] };
+
+/** @throws DesignError where it cannot be followed */
+export function wholePath(title: string, parts: PathParts, assumed: readonly Assumed[]): PathReading {
+  const path = { title, ...parts };
+  insist(pathProblems(path));
+  return { path, assumed };
+}
 
 export const noParts = (): PathParts => ({ pipes: [], ends: [], valves: [] });
 

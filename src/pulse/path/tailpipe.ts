@@ -1,10 +1,12 @@
 /**
  * What follows a last collector: the tailpipe, a silencer as a plate over its mouth, the open air. Lengths in the document mm, here m.
  */
+import { insist } from '../../../shared/design/refusal';
 import type { Exhaust, Tailpipe } from '../../../shared/design/types';
 import type { Assumed } from '../engine/types';
 import { boreFrom } from './bores';
 import { metres, millimetres } from './metres';
+import { plainProblems } from './plainProblems';
 import { finishDiameter, joined, type PathParts } from './reading';
 import type { PathEnd, PathPipe } from './types';
 import { DRAWN_ROUGHNESS, WALL_TEMPERATURES } from './walls';
@@ -22,12 +24,16 @@ export const holeFor = (area: number, coefficient: number): number => area / Mat
 
 export type TailpipeGiven = { readonly tailpipe: Tailpipe; readonly assumed: readonly Assumed[] };
 
-/** @param outlet m, of what it follows. @param like where another bore is the usual one: m, and why */
+/**
+ * @param outlet m, of what it follows. @param like where another bore is the usual one: m, and why
+ * @throws DesignError naming the field
+ */
 export function tailpipeOf(
   exhaust: Exhaust | undefined,
   outlet: number,
   like?: { readonly bore: number; readonly why: string },
 ): TailpipeGiven {
+  insist(exhaust?.tailpipe ? plainProblems(exhaust.tailpipe, 'exhaust/tailpipe') : []);
   if (exhaust?.tailpipe) return { tailpipe: exhaust.tailpipe, assumed: [] };
   const bore = Math.round(100 * millimetres(like?.bore ?? outlet)) / 100;
   return {

@@ -1,0 +1,55 @@
+/** The cylinders that a sketch or a cast manifold is of, bank by bank, and what of the head lies before them. SI units. */
+import type { Refusal } from '../../../shared/design/refusal';
+import type { Design } from '../../../shared/design/types';
+import { sameAreaDiameter } from '../../../shared/engine/openingArea';
+import { metres } from './metres';
+import { type HeadPart, inHead, portInHead, throatDiameter } from './port';
+
+/** mm: valve seat to flange where nobody says. Common practice, as of a new header. */
+const USUAL_LENGTH_IN_HEAD = 80;
+
+/** Those whose ports the design has, so that all paths of a design are of the same ones; without ports, all of the engine's. */
+export function cylindersOf({ engine, ports }: Design): number[] {
+  const ofEngine = engine?.cylinders ?? engine?.firingOrder?.length ?? engine?.banks?.flat().length ?? 0;
+  const numbers =
+    ports.length > 0
+      ? ports.map(({ cylinder }) => cylinder)
+      : (engine?.firingOrder ?? engine?.banks?.flat() ?? Array.from({ length: ofEngine }, (_, i) => i + 1));
+  return [...new Set(numbers)].sort((a, b) => a - b);
+}
+
+export const cylinderProblems = (design: Design): Refusal[] =>
+  cylindersOf(design).length > 0
+    ? []
+    : [{ path: 'engine/cylinders', found: 'nothing', allowed: 'how many cylinders the engine has, or its ports' }];
+
+/** From one end of each bank to the other. Cylinders that no bank names are one more; so are all where there are no banks. */
+export function banksOf(design: Design): number[][] {
+  const cylinders = cylindersOf(design);
+  const named = (design.engine?.banks ?? []).map((bank) => bank.filter((c) => cylinders.includes(c)));
+  const rest = cylinders.filter((c) => !named.flat().includes(c));
+  return [...named, rest].filter((bank) => bank.length > 0);
+}
+
+/** A pipe for each port of the cylinder, one where there are none; together they have its valves. */
+export const pipesOf = ({ ports }: Design, cylinder: number): number =>
+  Math.max(1, ports.filter((port) => port.cylinder === cylinder).length);
+
+export const mean = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0) / numbers.length;
+
+/** mm */
+export const usualLengthInHead = ({ ports }: Design): number => {
+  const given = ports.flatMap(({ lengthInHead }) => (lengthInHead === undefined ? [] : [lengthInHead]));
+  return given.length > 0 ? mean(given) : USUAL_LENGTH_IN_HEAD;
+};
+
+/** mm, of round holes as large as the ports; null without ports. */
+export const usualOpening = ({ ports }: Design): number | null =>
+  ports.length > 0 ? mean(ports.map(({ opening }) => sameAreaDiameter(opening))) : null;
+
+/** Of the cylinder's k-th pipe: its own port's, or the usual one. @param bore m, of the tube, which opens the port where none is given */
+export function headOf(design: Design, cylinder: number, k: number, bore: number): HeadPart {
+  const port = design.ports.filter((one) => one.cylinder === cylinder)[k];
+  if (port) return portInHead(design, { ...port, lengthInHead: port.lengthInHead ?? usualLengthInHead(design) });
+  return inHead(metres(usualLengthInHead(design)), bore, throatDiameter(design, cylinder));
+}
