@@ -15,7 +15,7 @@ const COURANT = 0.9;
 /** Steps from one look at friction, heat and speed of the gas to the next. */
 const LOOKED = 16;
 
-/** What of the gas in the pipes was seen in the cycle: the hottest, K; the fastest, as a Mach number, and in which pipe. */
+/** What of the gas in the pipes was seen in the cycle: the hottest, K; the fastest at a pipe's far end, as a Mach number, and which. */
 export type Extremes = { hottest: number; fastest: number; where: string };
 
 export type Cycling = {
@@ -40,15 +40,14 @@ export function cycling(joined: Joined, rpm: number, look: (before: number, time
     for (let k = 0; k < grid.pipes.length; k++) {
       const pipe = grid.pipes[k]!;
       laws[k]?.(pipe, stand.cells, network.walls.factor);
-      for (let i = pipe.first; i < pipe.end; i++) {
-        const s = STATE * i;
-        const { state, temperature } = stand.cells;
-        const mach = Math.abs(state[s + 1]!) / Math.sqrt((state[s + 3]! * state[s + 2]!) / state[s]!);
-        if (temperature[i]! > seen.hottest) seen.hottest = temperature[i]!;
-        if (mach > seen.fastest) {
-          seen.fastest = mach;
-          seen.where = ids[k]!;
-        }
+      const { state, temperature } = stand.cells;
+      for (let i = pipe.first; i < pipe.end; i++) if (temperature[i]! > seen.hottest) seen.hottest = temperature[i]!;
+      // At its far end: behind a valve gas that blows down is fast for a moment whatever the pipe.
+      const s = STATE * (pipe.end - 1);
+      const mach = Math.abs(state[s + 1]!) / Math.sqrt((state[s + 3]! * state[s + 2]!) / state[s]!);
+      if (mach > seen.fastest) {
+        seen.fastest = mach;
+        seen.where = ids[k]!;
       }
     }
   };
