@@ -1,6 +1,152 @@
-/** Pressures on both sides of a cylinder's valves over crank angle. */
-import type { FaceProps } from './runs';
+/** Pressures on both sides of one cylinder's valves over crank angle, with flows and lifts beneath; runs laid over each other. */
+import './faces.css';
+import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react';
+import { wavePaths } from '../../../pulse/forecast/wavePath';
+import { waveWords } from '../../../pulse/forecast/waveWords';
+import { paintOf, useTheme } from '../../colours';
+import { Swatch } from '../../parts/Swatch';
+import { useSize } from '../../pulse/useSize';
+import { VIEW_KEYS, VIEWS, type ViewKey } from './angles';
+import { Choice } from './Choice';
+import type { FaceProps, WaveRun } from './runs';
+import { cylindersOf, overlapOf, PRESSURE_NAMES, PRESSURES, type PressureKey, traceOf } from './traces';
+import { type ArrivalMark, type Drawn, LINES, ValvePlot, valveX } from './ValvePlot';
+import { ValveReadout } from './ValveReadout';
 
 export function ValveFace({ runs }: FaceProps) {
-  return <section aria-label="Pressures at the valves">{runs.map(({ name }) => name).join(', ')}</section>;
+  const theme = useTheme();
+  const cylinders = cylindersOf(runs);
+  const [asked, setCylinder] = useState<number | null>(null);
+  const cylinder = asked !== null && cylinders.includes(asked) ? asked : (cylinders[0] ?? 1);
+  const [view, setView] = useState<ViewKey>('exchange');
+  const [shown, setShown] = useState<ReadonlySet<PressureKey>>(new Set(PRESSURES));
+  const [cursor, setCursor] = useState<number | null>(null);
+  const [byKeys, setByKeys] = useState(false);
+  const [box, { width, height }] = useSize<HTMLDivElement>();
+  const drawn = useMemo(
+    () =>
+      runs.flatMap((run, k): Drawn[] => {
+        const trace = traceOf(run, cylinder);
+        return trace ? [{ name: run.name, trace, paint: paintOf(k, theme) }] : [];
+      }),
+    [runs, cylinder, theme],
+  );
+  const arrivals = useMemo(() => marksOf(runs[0], cylinder), [runs, cylinder]);
+  const overlap = overlapOf(runs[0]);
+  if (drawn.length === 0)
+    return (
+      <p className="quiet face-none">
+        Follow a speed with its traces kept, and the pressures at its valves stand here.
+      </p>
+    );
+  const range = VIEWS[view];
+  const point = ({ currentTarget, clientX }: PointerEvent<HTMLElement>) => {
+    setByKeys(false);
+    setCursor(valveX(range, width).toAngle(clientX - currentTarget.getBoundingClientRect().left));
+  };
+  const press = (event: KeyboardEvent) => {
+    const by = event.key === 'ArrowLeft' ? -1 : event.key === 'ArrowRight' ? 1 : 0;
+    if (by === 0 || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    setByKeys(true);
+    const next = Math.round(cursor ?? 0) + by * (event.shiftKey ? 10 : 1);
+    setCursor(Math.min(range.to, Math.max(range.from, next)));
+  };
+  return (
+    <section className="wave-face" aria-label="Pressures at the valves">
+      <div className="face-bar">
+        <Choice
+          label="Cylinder"
+          shown
+          options={cylinders.map((id) => ({ key: id, name: String(id) }))}
+          value={cylinder}
+          onChoose={setCylinder}
+        />
+        <Choice
+          label="Part of the cycle"
+          options={VIEW_KEYS.map((key) => ({ key, name: VIEWS[key].name }))}
+          value={view}
+          onChoose={setView}
+        />
+        <ul className="face-kinds" aria-label="Pressures shown">
+          {PRESSURES.map((key) => (
+            <li key={key}>
+              <button
+                type="button"
+                aria-pressed={shown.has(key)}
+                onClick={() =>
+                  setShown(new Set(shown.has(key) ? [...shown].filter((k) => k !== key) : [...shown, key]))
+                }
+              >
+                <svg width={26} height={10} aria-hidden="true">
+                  <line
+                    x1={1}
+                    x2={25}
+                    y1={5}
+                    y2={5}
+                    strokeWidth={LINES[key].width}
+                    strokeDasharray={LINES[key].dash ?? undefined}
+                    strokeLinecap="round"
+                  />
+                </svg>
+                {PRESSURE_NAMES[key]}
+              </button>
+            </li>
+          ))}
+        </ul>
+        <ul className="face-runs" aria-label="Runs">
+          {drawn.map(({ name, paint }) => (
+            <li key={name}>
+              <Swatch paint={paint} /> {name}
+            </li>
+          ))}
+        </ul>
+      </div>
+      <div
+        className="face-plot valve-plot"
+        ref={box}
+        role="application"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys read it
+        tabIndex={0}
+        aria-label="Pressures over crank angle. Arrow keys move the line that reads it, with Shift by ten degrees."
+        onPointerDown={point}
+        onPointerMove={point}
+        onPointerLeave={({ pointerType }) => pointerType === 'mouse' && setCursor(null)}
+        onKeyDown={press}
+      >
+        {width > 0 && height > 0 && (
+          <ValvePlot
+            drawn={drawn}
+            shown={shown}
+            view={range}
+            overlap={overlap}
+            arrivals={arrivals}
+            width={width}
+            height={height}
+            cursor={cursor}
+          />
+        )}
+      </div>
+      <ValveReadout drawn={drawn} overlap={overlap} cursor={cursor} aloud={byKeys} />
+    </section>
+  );
+}
+
+/** Returns that matter to the eye: of the first run, the strong ones. */
+const STRONG = 0.15;
+
+function marksOf(run: WaveRun | undefined, cylinder: number): ArrivalMark[] {
+  if (!run) return [];
+  return wavePaths(run, cylinder).flatMap((wave) =>
+    wave.arrival === null || Math.abs(wave.strength) < STRONG
+      ? []
+      : [
+          {
+            key: `${wave.from} ${wave.turn.pipe} ${wave.trips}`,
+            angle: wave.arrival,
+            suction: wave.strength < 0,
+            words: waveWords(run, wave),
+          },
+        ],
+  );
 }
