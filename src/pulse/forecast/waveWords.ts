@@ -7,7 +7,8 @@ import type { PathRun, WavePath } from './wavePath';
 export const degreesText = (angle: number): string =>
   `${Math.round(angle) === 0 ? 0 : Math.round(angle)}°`.replace('-', '−');
 
-const NUMBERS = ['', '', 'second', 'third', 'fourth'];
+const ORDINALS = ['', 'first', 'second', 'third', 'fourth'];
+export const ordinal = (count: number): string => ORDINALS[count] ?? `${count}th`;
 
 /** "the collector": where it was sent back, or where another's way joins. */
 export function placeWords(path: GasPath, { turn }: Pick<WavePath, 'turn'>): string {
@@ -57,7 +58,7 @@ function subjectWords(path: GasPath, wave: WavePath): string {
   const place = placeWords(path, wave);
   if (wave.from !== wave.to) return `The ${kind} of cylinder ${wave.from} that comes across at ${place}`;
   if (wave.trips === 1) return `The ${kind} that comes back from ${place}`;
-  return `The ${kind} that comes back from ${place} the ${NUMBERS[wave.trips] ?? `${wave.trips}th`} time`;
+  return `The ${kind} that comes back from ${place} the ${ordinal(wave.trips)} time`;
 }
 
 const effectWords = ({ strength }: WavePath): string =>

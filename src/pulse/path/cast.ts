@@ -7,7 +7,7 @@
 import { insist, type Refusal } from '../../../shared/design/refusal';
 import type { CastManifold, Design } from '../../../shared/design/types';
 import { boreFrom, throughHead } from './bores';
-import { banksOf, cylinderProblems, headOf, pipesOf } from './engineOf';
+import { banksAssumed, banksOf, cylinderProblems, headOf, pipesOf } from './engineOf';
 import { outletsOf } from './laidOut';
 import { metres } from './metres';
 import { pipeIds } from './pipeIds';
@@ -45,7 +45,7 @@ export function castPath(design: Design, cast: CastManifold | undefined = design
     addTailpipe(parts, last, nameOf(banks.length === 1 ? 'tailpipe' : `tailpipe ${i + 1}`), tailpipe.tailpipe);
   });
   const assumed = usual?.assumed ?? (cast?.roughness === undefined ? [roughnessAssumed] : []);
-  return wholePath(CAST, parts, [...assumed, ...tailpipe.assumed]);
+  return wholePath(CAST, parts, [...banksAssumed(design), ...assumed, ...tailpipe.assumed]);
 }
 
 const AS_WIDE_AS_THE_HEADERS =

@@ -2,6 +2,8 @@
 import type { Refusal } from '../../../shared/design/refusal';
 import type { Design } from '../../../shared/design/types';
 import { sameAreaDiameter } from '../../../shared/engine/openingArea';
+import { usualEngine } from '../../../shared/engine/usualEngines';
+import type { Assumed } from '../engine/types';
 import { metres } from './metres';
 import { type HeadPart, inHead, portInHead, throatDiameter } from './port';
 
@@ -9,26 +11,41 @@ import { type HeadPart, inHead, portInHead, throatDiameter } from './port';
 const USUAL_LENGTH_IN_HEAD = 80;
 
 /** Those whose ports the design has, so that all paths of a design are of the same ones; without ports, all of the engine's. */
-export function cylindersOf({ engine, ports }: Design): number[] {
-  const ofEngine = engine?.cylinders ?? engine?.firingOrder?.length ?? engine?.banks?.flat().length ?? 0;
-  const numbers =
-    ports.length > 0
-      ? ports.map(({ cylinder }) => cylinder)
-      : (engine?.firingOrder ?? engine?.banks?.flat() ?? Array.from({ length: ofEngine }, (_, i) => i + 1));
+export function cylindersOf({ engine = {}, ports }: Design): number[] {
+  const { cylinders, firingOrder, banks } = engine;
+  const ofEngine = cylinders === undefined ? (firingOrder ?? banks?.flat() ?? []) : upTo(cylinders);
+  const numbers = ports.length > 0 ? ports.map(({ cylinder }) => cylinder) : ofEngine;
   return [...new Set(numbers)].sort((a, b) => a - b);
 }
+
+const upTo = (count: number): number[] => Array.from({ length: count }, (_, i) => i + 1);
 
 export const cylinderProblems = (design: Design): Refusal[] =>
   cylindersOf(design).length > 0
     ? []
     : [{ path: 'engine/cylinders', found: 'nothing', allowed: 'how many cylinders the engine has, or its ports' }];
 
-/** From one end of each bank to the other. Cylinders that no bank names are one more; so are all where there are no banks. */
+/** From one end of each bank to the other. Where the design is silent, the usual banks; cylinders that no bank names are one more. */
 export function banksOf(design: Design): number[][] {
   const cylinders = cylindersOf(design);
-  const named = (design.engine?.banks ?? []).map((bank) => bank.filter((c) => cylinders.includes(c)));
+  const named = (design.engine?.banks ?? usualBanks(design) ?? []).map((bank) =>
+    bank.filter((c) => cylinders.includes(c)),
+  );
   const rest = cylinders.filter((c) => !named.flat().includes(c));
   return [...named, rest].filter((bank) => bank.length > 0);
+}
+
+/** As a new header's: two banks from eight cylinders on. Null where one bank is usual, or nothing is. */
+function usualBanks(design: Design): readonly (readonly number[])[] | null {
+  const count = design.engine?.cylinders ?? cylindersOf(design).length;
+  return count < 8 ? null : (usualEngine(count, 2)?.banks ?? null);
+}
+
+export function banksAssumed(design: Design): Assumed[] {
+  const usual = design.engine?.banks ? null : usualBanks(design);
+  if (!usual) return [];
+  const taken = usual.map((bank) => bank.join('-')).join(' | ');
+  return [{ path: 'engine/banks', name: 'Banks', taken, why: 'Usual numbering; it differs between engines' }];
 }
 
 /** A pipe for each port of the cylinder, one where there are none; together they have its valves. */

@@ -6,7 +6,7 @@
 import { insist, type Refusal } from '../../../shared/design/refusal';
 import type { Design, HeaderSketch } from '../../../shared/design/types';
 import { type BoreTable, boreFrom, sumDiameter, throughHead } from './bores';
-import { cylinderProblems, headOf, pipesOf, usualLengthInHead } from './engineOf';
+import { banksAssumed, cylinderProblems, headOf, pipesOf, usualLengthInHead } from './engineOf';
 import { metres } from './metres';
 import { pipeIds } from './pipeIds';
 import { LEAST, plainProblems } from './plainProblems';
@@ -35,7 +35,7 @@ export function sketchPath(sketch: HeaderSketch, design: Design): PathReading {
   lasts.forEach((cone, i) => {
     addTailpipe(parts, cone, nameOf(lasts.length === 1 ? 'tailpipe' : `tailpipe ${i + 1}`), tailpipe.tailpipe);
   });
-  return wholePath(SKETCH, parts, tailpipe.assumed);
+  return wholePath(SKETCH, parts, [...banksAssumed(design), ...tailpipe.assumed]);
 }
 
 function sketchProblems({ arrangement, primary, secondary, collector }: HeaderSketch, design: Design): Refusal[] {

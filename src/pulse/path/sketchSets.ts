@@ -4,6 +4,8 @@ import type { Design, HeaderSketch } from '../../../shared/design/types';
 import { collectorSets } from '../../../shared/engine/collectorSets';
 import { bestSets } from '../../../shared/engine/firingOrder';
 import { joinedFirst } from '../../../shared/engine/form';
+import { firingOf } from '../engine/setup/cylinders';
+import type { Notes } from '../engine/setup/notes';
 import { banksOf } from './engineOf';
 
 export type SketchSet = {
@@ -15,14 +17,17 @@ export type SketchSet = {
 /**
  * One collector a bank, as for a new header. Those join first that fire farthest apart; of several ways as good, the one whose cylinders
  * stand nearest together along the bank.
- * @throws DesignError where the arrangement does not part the cylinders, or the firing order that it needs is not given
+ * @throws DesignError where the arrangement does not part the cylinders, or the firing order leaves some out
  */
 export function sketchSets({ arrangement }: Pick<HeaderSketch, 'arrangement'>, design: Design): SketchSet[] {
   const sets = collectorSets(banksOf(design), arrangement);
   const size = joinedFirst(arrangement);
   if (size === null) return sets.map((cylinders) => ({ cylinders, first: [] }));
-  const order = design.engine?.firingOrder;
-  insist(problems(sets, size, order));
+  insist(arrangementProblems(sets, size));
+  const notes: Notes = { problems: [], assumed: [] };
+  // What is usual is taken, and told by whoever reads the engine.
+  const order = firingOf(design, notes)?.firingOrder;
+  insist([...notes.problems, ...orderProblems(sets, order)]);
   return sets.map((cylinders) => {
     const ways = bestSets(order!, cylinders, size);
     const way = [...ways].sort((a, b) => span(cylinders, a) - span(cylinders, b))[0]!;
@@ -30,34 +35,24 @@ export function sketchSets({ arrangement }: Pick<HeaderSketch, 'arrangement'>, d
   });
 }
 
-function problems(sets: readonly (readonly number[])[], size: 2 | 3, order: readonly number[] | undefined): Refusal[] {
+function arrangementProblems(sets: readonly (readonly number[])[], size: 2 | 3): Refusal[] {
   const uneven = sets.find((set) => set.length % size !== 0 || set.length === size);
-  if (uneven)
-    return [
-      {
-        path: 'exhaust/sketch/arrangement',
-        found: `${size === 2 ? 'pairs' : 'threes'} of the ${uneven.length} cylinders to one collector`,
-        allowed: `"all-into-one", or cylinders that come to at least ${2 * size} in ${size === 2 ? 'pairs' : 'threes'}`,
-      },
-    ];
-  if (!order)
-    return [
-      {
-        path: 'engine/firingOrder',
-        found: 'nothing',
-        allowed: 'the order in which the cylinders fire: it says which join first',
-      },
-    ];
+  if (!uneven) return [];
+  const words = size === 2 ? 'pairs' : 'threes';
+  return [
+    {
+      path: 'exhaust/sketch/arrangement',
+      found: `${words} of the ${uneven.length} cylinders to one collector`,
+      allowed: `"all-into-one", or cylinders that come to at least ${2 * size} in ${words}`,
+    },
+  ];
+}
+
+function orderProblems(sets: readonly (readonly number[])[], order: readonly number[] = []): Refusal[] {
   const missing = sets.flat().find((c) => !order.includes(c));
-  return missing === undefined
-    ? []
-    : [
-        {
-          path: 'engine/firingOrder',
-          found: `${order.join('-')}, without cylinder ${missing}`,
-          allowed: 'all cylinders, each once',
-        },
-      ];
+  if (missing === undefined) return [];
+  const found = order.length === 0 ? 'nothing' : `${order.join('-')}, without cylinder ${missing}`;
+  return [{ path: 'engine/firingOrder', found, allowed: 'all cylinders, each once: it says which join first' }];
 }
 
 /** How far apart those that join stand along the bank, in all. */

@@ -109,6 +109,15 @@ test('two banks have a collector and a tailpipe each', () => {
   expect(rigged(path).pipes).toHaveLength(12);
 });
 
+test('where the engine says no more than its cylinders, usual banks and firing order', () => {
+  const usual = sketchPath(pairs, engineAlone({ cylinders: 8 }));
+  expect(usual.path).toEqual(sketchPath(pairs, eight).path);
+  expect(usual.assumed[0]).toMatchObject({ path: 'engine/banks', taken: '1-3-5-7 | 2-4-6-8' });
+  const inline = sketchPath(pairs, engineAlone({ cylinders: 4 }));
+  expect(into(inline.path, 'secondary 1-4')).toEqual(['primary 1', 'primary 4']);
+  expect(inline.assumed.map((one) => one.path)).toEqual(['exhaust/tailpipe']);
+});
+
 test('a straight six: two threes into one each, or threes first into one', () => {
   const six = engineAlone({ cylinders: 6, firingOrder: [1, 5, 3, 6, 2, 4] });
   const apart = sketchPath(four, six).path;
@@ -146,7 +155,8 @@ describe('of a design with ports', () => {
 
 test('what cannot be followed is refused with its place', () => {
   expect(refusal(four, engineAlone({})).path).toBe('engine/cylinders');
-  expect(refusal(pairs, engineAlone({ cylinders: 4 })).path).toBe('engine/firingOrder');
+  const short = engineAlone({ cylinders: 4, firingOrder: [1, 3, 2] });
+  expect(refusal(pairs, short)).toMatchObject({ path: 'engine/firingOrder', found: '1-3-2, without cylinder 4' });
   expect(refusal(pairs, engineAlone({ cylinders: 3, firingOrder: [1, 3, 2] })).path).toBe('exhaust/sketch/arrangement');
   const { secondary: _, ...none } = pairs;
   expect(refusal(none, inline).path).toBe('exhaust/sketch/secondary');

@@ -86,7 +86,7 @@ describe('a given imbalance', () => {
         {
           format: 'evenrun-design',
           version: 1,
-          engine: { firingOrder },
+          engine: { firingOrder, banks: [firingOrder] },
           ports: [],
           tubes: {},
           tooling: {},

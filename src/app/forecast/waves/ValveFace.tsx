@@ -33,6 +33,7 @@ export function ValveFace({ runs }: FaceProps) {
   );
   const arrivals = useMemo(() => marksOf(runs[0], cylinder), [runs, cylinder]);
   const overlap = overlapOf(runs[0]);
+  const told = toldOf(arrivals, cursor, overlap);
   if (drawn.length === 0)
     return (
       <p className="quiet face-none">
@@ -94,6 +95,15 @@ export function ValveFace({ runs }: FaceProps) {
             </li>
           ))}
         </ul>
+        {arrivals.length > 0 && (
+          <span className="face-marks">
+            <svg width={28} height={10} aria-hidden="true">
+              <path d="M6 9.5l-5 -9h10z" />
+              <path d="M21 9.5l-5 -9h10z" />
+            </svg>
+            suction, pressure comes to the valve
+          </span>
+        )}
         <ul className="face-runs" aria-label="Runs">
           {drawn.map(({ name, paint }) => (
             <li key={name}>
@@ -127,8 +137,22 @@ export function ValveFace({ runs }: FaceProps) {
           />
         )}
       </div>
+      {told && <p className="face-words">{told.words}</p>}
       <ValveReadout drawn={drawn} overlap={overlap} cursor={cursor} aloud={byKeys} />
     </section>
+  );
+}
+
+/** The arrival nearest to the cursor; without one, to the overlap's middle. */
+function toldOf(
+  arrivals: readonly ArrivalMark[],
+  cursor: number | null,
+  overlap: readonly [number, number] | null,
+): ArrivalMark | null {
+  const at = cursor ?? (overlap ? (overlap[0] + overlap[1]) / 2 : 0);
+  return arrivals.reduce<ArrivalMark | null>(
+    (best, mark) => (best && Math.abs(best.angle - at) <= Math.abs(mark.angle - at) ? best : mark),
+    null,
   );
 }
 

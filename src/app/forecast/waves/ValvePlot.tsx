@@ -92,6 +92,9 @@ export function ValvePlot({ drawn, shown, view, overlap, arrivals, width, height
         <clipPath id={clip}>
           <rect x={LEFT} y={pressureTop} width={right - LEFT} height={tallest} />
         </clipPath>
+        <clipPath id={`${clip}-whole`}>
+          <rect x={LEFT} y={0} width={right - LEFT} height={height} />
+        </clipPath>
         <pattern id="valve-back" width={5} height={5} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
           <line className="valve-hatch" x1={0} x2={0} y1={0} y2={5} />
         </pattern>
@@ -133,7 +136,7 @@ export function ValvePlot({ drawn, shown, view, overlap, arrivals, width, height
         </g>
       ))}
       <text className="valve-name" x={LEFT - 44} y={pressureTop - 13}>
-        Pressure, kPa
+        Pressure, kPa absolute
       </text>
       <text className="valve-name" x={LEFT - 44} y={flowTop - 9}>
         Flow, g/s{least < 0 ? ' (hatched: the wrong way)' : ''}
@@ -167,26 +170,28 @@ export function ValvePlot({ drawn, shown, view, overlap, arrivals, width, height
                 ))}
             </g>
             {shown.has('exhaustPort') && k === 0 && mean > low && mean < high && (
-              <text className="valve-mean-word" x={right} y={toY(mean) - 5}>
-                mean {mean.toFixed(0)}
+              <text className="valve-mean-word" x={LEFT + 4} y={toY(mean) - 5}>
+                mean
               </text>
             )}
-            <path
-              className="valve-reversed"
-              d={reversed(trace, trace.exhaustFlow, toX, toFlow) + reversed(trace, trace.intakeFlow, toX, toFlow)}
-            />
-            <path d={line(trace.exhaustFlow, (f) => toFlow(f * GRAMS))} strokeWidth={1.8} strokeDasharray={dash} />
-            <path
-              d={line(trace.intakeFlow, (f) => toFlow(f * GRAMS))}
-              strokeWidth={LINES.intakePort.width}
-              strokeDasharray="1.5 3.5"
-              strokeLinecap="round"
-            />
+            <g clipPath={`url(#${clip}-whole)`}>
+              <path
+                className="valve-reversed"
+                d={reversed(trace, trace.exhaustFlow, toX, toFlow) + reversed(trace, trace.intakeFlow, toX, toFlow)}
+              />
+              <path d={line(trace.exhaustFlow, (f) => toFlow(f * GRAMS))} strokeWidth={1.8} strokeDasharray={dash} />
+              <path
+                d={line(trace.intakeFlow, (f) => toFlow(f * GRAMS))}
+                strokeWidth={LINES.intakePort.width}
+                strokeDasharray="1.5 3.5"
+                strokeLinecap="round"
+              />
+            </g>
           </g>
         );
       })}
       {drawn[0] && (
-        <g className="valve-lifts">
+        <g className="valve-lifts" clipPath={`url(#${clip}-whole)`}>
           <path
             d={`${curvePath(drawn[0].trace.angle, drawn[0].trace.exhaustLift, toX, (m) => toLift(m * MM))}V${bottom}H${LEFT}Z`}
           />
@@ -221,7 +226,7 @@ export function ValvePlot({ drawn, shown, view, overlap, arrivals, width, height
         .map(({ key, angle, suction, words }) => (
           <g key={key} className="valve-arrival" data-suction={suction}>
             <title>{words}</title>
-            <path d={`M${toX(angle)} ${pressureTop + 1}l-5 ${suction ? '-9' : '-9'}h10z`} />
+            <path d={`M${toX(angle)} ${pressureTop + 1}l-5 -9h10z`} />
             <line x1={toX(angle)} x2={toX(angle)} y1={pressureTop} y2={pressureTop + tallest} />
           </g>
         ))}

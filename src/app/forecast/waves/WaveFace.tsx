@@ -1,6 +1,219 @@
-/** Waves in every pipe along one cylinder's way, over crank angle. */
-import type { FaceProps } from './runs';
+/** Waves in every pipe along one cylinder's way, what comes back to its valve, and when: drawn, and said in words. */
+import './faces.css';
+import './waveFace.css';
+import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react';
+import { firesAfter, valveTimes } from '../../../pulse/forecast/gasExchange';
+import { cellOf } from '../../../pulse/forecast/waveField';
+import { type WaveStart, wavePaths } from '../../../pulse/forecast/wavePath';
+import { routeOf } from '../../../pulse/forecast/waveRoute';
+import { useTheme } from '../../colours';
+import { useSize } from '../../pulse/useSize';
+import { VIEW_KEYS, VIEWS, type ViewKey } from './angles';
+import { Choice } from './Choice';
+import { foremost, waveKey } from './pathLines';
+import { pipeWords } from './pipeWords';
+import { rolled, type Spread, spreadOf } from './roll';
+import type { FaceProps, WaveRun } from './runs';
+import { WaveLegend } from './WaveLegend';
+import { WaveList } from './WaveList';
+import { WAVE_LEFT, WAVE_RIGHT, type WaveCursor, WavePlot, waveY } from './WavePlot';
+import { WaveReadout } from './WaveReadout';
+import { placeAt, planWay } from './wayPlan';
+
+const STARTS = [
+  { key: 'peak', name: 'the pulse’s peak' },
+  { key: 'opening', name: 'the valve’s opening' },
+] as const;
+/** Beside the way: nothing. */
+const ALONE = '';
+/** Waves weaker than this share are not listed. */
+const LISTED = 0.1;
 
 export function WaveFace({ runs }: FaceProps) {
-  return <section aria-label="Waves in the pipes">{runs.map(({ name }) => name).join(', ')}</section>;
+  const withWaves = useMemo(() => runs.filter(({ answer }) => answer.waves !== null), [runs]);
+  const [name, setName] = useState<string | null>(null);
+  const run = withWaves.find((one) => one.name === name) ?? withWaves[0];
+  if (!run)
+    return <p className="quiet face-none">Follow a speed with its waves kept, and they stand here in every pipe.</p>;
+  return <Face key={run.name} run={run} runs={withWaves} onRun={setName} />;
+}
+
+/** One scale for all runs, so that changing from one to another compares them. */
+function halfOf(runs: readonly WaveRun[]): number {
+  return Math.max(
+    ...runs.map(
+      ({ answer, path }) =>
+        spreadOf(
+          answer.waves!,
+          path.pipes.map(({ id }) => id),
+        )?.half ?? 0,
+    ),
+  );
+}
+
+type Props = { readonly run: WaveRun; readonly runs: readonly WaveRun[]; readonly onRun: (name: string) => void };
+
+function Face({ run, runs, onRun }: Props) {
+  const theme = useTheme();
+  const { cylinders } = run.engine;
+  const [cylinder, setCylinder] = useState(cylinders[0]!);
+  const [view, setView] = useState<ViewKey>('exchange');
+  const [begins, setBegins] = useState<WaveStart>('peak');
+  const [beside, setBeside] = useState(ALONE);
+  const [picked, setPicked] = useState<string | null>(null);
+  const [cursor, setCursor] = useState<WaveCursor | null>(null);
+  const [byKeys, setByKeys] = useState(false);
+  const [box, { width, height }] = useSize<HTMLDivElement>();
+  const waves = run.answer.waves!;
+  const range = VIEWS[view];
+  const way = useMemo(() => routeOf(run.path, cylinder).turns.map(({ pipe }) => pipe), [run, cylinder]);
+  const others = waves.pipes.map(({ pipe }) => pipe).filter((id) => !way.includes(id));
+  const extra = others.includes(beside) ? beside : ALONE;
+  const ids = useMemo(() => (extra === ALONE ? way : [...way, extra]), [way, extra]);
+  const picture = useMemo(
+    () => rolled(waves, firesAfter(run.engine, cylinder), ids, range),
+    [waves, run, cylinder, ids, range],
+  );
+  const panels = useMemo(
+    () => planWay(picture.pipes, WAVE_LEFT, Math.max(60, width - WAVE_LEFT - WAVE_RIGHT), extra === ALONE ? 0 : 1),
+    [picture, width, extra],
+  );
+  const half = useMemo(() => halfOf(runs), [runs]);
+  const spread = useMemo((): Spread => ({ mean: spreadOf(waves, way)?.mean ?? 0, half }), [waves, way, half]);
+  const followed = useMemo(
+    () => wavePaths(run, cylinder, begins).filter(({ strength }) => Math.abs(strength) >= LISTED),
+    [run, cylinder, begins],
+  );
+  const first = foremost(followed);
+  const chosen = followed.some((wave) => waveKey(wave) === picked) ? picked : first && waveKey(first);
+  const names = ids.map((id) => pipeWords(run.path, id));
+  const { toAngle } = waveY(range, height);
+  const point = ({ currentTarget, clientX, clientY }: PointerEvent<HTMLElement>) => {
+    const { left, top } = currentTarget.getBoundingClientRect();
+    setByKeys(false);
+    setCursor({ ...placeAt(panels, clientX - left), angle: toAngle(clientY - top) });
+  };
+  const press = (event: KeyboardEvent) => {
+    const next = movedCursor(event.key, event.shiftKey, cursor, picture.pipes, range);
+    if (!next || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    setByKeys(true);
+    setCursor(next);
+  };
+  const at = cursor && picture.pipes[cursor.panel];
+  return (
+    <section className="wave-face" aria-label="Waves in the pipes">
+      <div className="face-bar">
+        {runs.length > 1 && (
+          <Choice
+            label="Run"
+            options={runs.map((one) => ({ key: one.name, name: one.name }))}
+            value={run.name}
+            onChoose={onRun}
+          />
+        )}
+        <Choice
+          label="Cylinder"
+          shown
+          options={cylinders.map((id) => ({ key: id, name: String(id) }))}
+          value={cylinder}
+          onChoose={setCylinder}
+        />
+        <Choice
+          label="Part of the cycle"
+          options={VIEW_KEYS.map((key) => ({ key, name: VIEWS[key].name }))}
+          value={view}
+          onChoose={setView}
+        />
+        <label className="face-choice">
+          <span>Follow</span>
+          <select value={begins} onChange={({ target }) => setBegins(target.value as WaveStart)}>
+            {STARTS.map(({ key, name }) => (
+              <option key={key} value={key}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label className="face-choice">
+          <span>Beside it</span>
+          <select value={extra} onChange={({ target }) => setBeside(target.value)}>
+            <option value={ALONE}>no other pipe</option>
+            {others.map((id) => (
+              <option key={id} value={id}>
+                {pipeWords(run.path, id).name}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      <div className="wave-body">
+        <div className="wave-main">
+          <div
+            className="face-plot"
+            ref={box}
+            role="application"
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys read it
+            tabIndex={0}
+            aria-label="Pressure along the pipes over crank angle. Arrow keys move the crosshair, with Shift by ten."
+            onPointerDown={point}
+            onPointerMove={point}
+            onPointerLeave={({ pointerType }) => pointerType === 'mouse' && setCursor(null)}
+            onKeyDown={press}
+          >
+            {width > 0 && height > 0 && (
+              <WavePlot
+                picture={picture}
+                panels={panels}
+                words={names}
+                onWay={way.length}
+                spread={spread}
+                view={range}
+                times={valveTimes(run.engine)}
+                waves={followed}
+                chosen={chosen}
+                theme={theme}
+                width={width}
+                height={height}
+                cursor={cursor}
+              />
+            )}
+          </div>
+          <WaveLegend spread={spread} theme={theme} />
+          <WaveReadout
+            run={run}
+            cylinder={cylinder}
+            at={
+              at ? { pipe: at.pipe, name: pipeWords(run.path, at.pipe).name, x: cursor.x, angle: cursor.angle } : null
+            }
+            mean={spread.mean}
+            aloud={byKeys}
+          />
+        </div>
+        <WaveList run={run} waves={followed} chosen={chosen} onChoose={setPicked} />
+      </div>
+    </section>
+  );
+}
+
+/** By a cell and a degree, with Shift by ten; from one pipe into the next. */
+function movedCursor(
+  key: string,
+  far: boolean,
+  from: WaveCursor | null,
+  pipes: Parameters<typeof planWay>[0],
+  { from: least, to: most }: { readonly from: number; readonly to: number },
+): WaveCursor | null {
+  const across = key === 'ArrowLeft' ? -1 : key === 'ArrowRight' ? 1 : 0;
+  const up = key === 'ArrowDown' ? -1 : key === 'ArrowUp' ? 1 : 0;
+  if (across === 0 && up === 0) return null;
+  const was = from && pipes[from.panel] ? from : { panel: 0, x: pipes[0]!.x[0]!, angle: 0 };
+  const by = far ? 10 : 1;
+  const angle = Math.min(most, Math.max(least, Math.round(was.angle) + up * by));
+  const { x: centres } = pipes[was.panel]!;
+  const x = was.x + across * by * cellOf(pipes[was.panel]!);
+  if (x > centres.at(-1)! && pipes[was.panel + 1])
+    return { panel: was.panel + 1, x: pipes[was.panel + 1]!.x[0]!, angle };
+  if (x < centres[0]! && was.panel > 0) return { panel: was.panel - 1, x: pipes[was.panel - 1]!.x.at(-1)!, angle };
+  return { panel: was.panel, x: Math.min(centres.at(-1)!, Math.max(centres[0]!, x)), angle };
 }

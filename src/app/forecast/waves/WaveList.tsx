@@ -1,0 +1,77 @@
+/** The waves that come to the valve, in words; the one that is chosen is drawn strong in the picture. */
+
+import type { WavePath } from '../../../pulse/forecast/wavePath';
+import { kindWords, ordinal, placeWords, waveWords } from '../../../pulse/forecast/waveWords';
+import { angleText } from './angles';
+import { waveKey } from './pathLines';
+import type { WaveRun } from './runs';
+
+type Props = {
+  readonly run: WaveRun;
+  readonly waves: readonly WavePath[];
+  readonly chosen: string | null;
+  readonly onChoose: (key: string) => void;
+};
+
+export function WaveList({ run, waves, chosen, onChoose }: Props) {
+  const told = waves.find((wave) => waveKey(wave) === chosen) ?? null;
+  return (
+    <div className="wave-list">
+      {told && (
+        <div className="wave-told">
+          <p>{waveWords(run, told)}</p>
+          <dl>
+            {told.carried !== null && (
+              <Fact
+                name="All that comes to the valve then"
+                value={`${told.carried > 0 ? '+' : ''}${(told.carried / 1000).toFixed(1).replace('-', '−')}`}
+                unit="kPa from its mean"
+              />
+            )}
+            <Fact name="Way there and back" value={told.length.toFixed(2)} unit="m" />
+            <Fact name="Mean speed of sound" value={told.sound.toFixed(0)} unit="m/s" />
+            {told.tuning !== null && (
+              <Fact name="Tuning number Q" value={told.tuning.toFixed(2)} unit="most power near 1" />
+            )}
+          </dl>
+        </div>
+      )}
+      <h4>Comes to the valve</h4>
+      <ul>
+        {waves.map((wave) => (
+          <li key={waveKey(wave)}>
+            <button type="button" aria-pressed={waveKey(wave) === chosen} onClick={() => onChoose(waveKey(wave))}>
+              <svg width={22} height={10} aria-hidden="true">
+                <line x1={1} x2={21} y1={5} y2={5} strokeDasharray={wave.strength < 0 ? '5 3' : undefined} />
+              </svg>
+              <span>
+                {capital(kindWords(wave))} {wave.from === wave.to ? 'from' : `of cylinder ${wave.from} by`}{' '}
+                {placeWords(run.path, wave)}
+                {wave.trips > 1 && `, the ${ordinal(wave.trips)} time`}
+              </span>
+              <span className="wave-when">
+                {wave.inOverlap && <b>in overlap </b>}
+                {wave.arrival === null ? 'never' : angleText(wave.arrival)}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <p className="quiet">
+        Followed with sound and stream through the gas of this run. Kind and strength are by pipe areas alone, as for
+        weak waves; a valve that is open sends them out again in its own way.
+      </p>
+    </div>
+  );
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+const Fact = ({ name, value, unit }: { readonly name: string; readonly value: string; readonly unit: string }) => (
+  <div>
+    <dt>{name}</dt>
+    <dd>
+      {value} <span className="unit">{unit}</span>
+    </dd>
+  </div>
+);
