@@ -130,9 +130,7 @@ describe('on a laptop', () => {
     await gains(page).getByRole('button', { name: 'Stop', exact: true }).click();
     await gains(page).getByRole('button', { name: 'Go on', exact: true }).waitFor();
     await page.keyboard.press('Escape');
-    await gains(page)
-      .waitFor({ state: 'detached' })
-      .catch(() => {});
+    await gains(page).waitFor({ state: 'hidden' });
     await runAction(page, 'undo');
     await runAction(page, 'what the header gains');
     await face(page, 'Engine');

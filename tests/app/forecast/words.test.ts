@@ -94,6 +94,8 @@ describe('the plot', () => {
     expect(movedBy('ArrowRight', at, series)).toEqual(at);
     expect(movedBy('ArrowDown', at, series)).toEqual({ kind: 'cast', rpm: 4000 });
     expect(movedBy('ArrowUp', at, series)).toEqual(at);
+    expect(movedBy('End', null, series)).toEqual({ kind: 'header', rpm: 4000 });
+    expect(movedBy('ArrowRight', null, series)).toEqual({ kind: 'header', rpm: 4000 });
     expect(movedBy('x', at, series)).toBe(null);
     expect(movedBy('Home', null, [])).toBe(null);
   });

@@ -17,9 +17,9 @@ export function movedBy(key: string, from: Under | null, series: readonly Series
     kind,
     rpm: points[Math.min(points.length - 1, Math.max(0, index))]!.rpm,
   });
-  if (!from || at < 0) return along(points.length >> 1);
   if (key === 'Home') return along(0);
   if (key === 'End') return along(points.length - 1);
+  if (!from || at < 0) return along(points.length >> 1);
   if (key === 'ArrowLeft') return along(at - 1);
   if (key === 'ArrowRight') return along(at + 1);
   // The next one up or down on screen that has this speed; past the last one it stays.

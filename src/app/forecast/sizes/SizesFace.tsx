@@ -2,6 +2,7 @@
 import { useEffect, useMemo, useState } from 'react';
 import { setSketch } from '../../../../shared/design/edit';
 import { DesignError, type Refusal } from '../../../../shared/design/refusal';
+import type { Team } from '../../../pulse/forecast/job';
 import { gridError } from '../../../pulse/forecast/studyRank';
 import { sketchOf } from '../../../pulse/forecast/studySizes';
 import { documents, useDocument } from '../../document';
@@ -14,6 +15,9 @@ import { keeping } from './keeping';
 import { mapOf, nowOf } from './mapOf';
 import { recallStudy, runStudy, stopStudy, useStudy } from './study';
 import { wishOf } from './wish';
+
+/** Asked for last, it comes before curves that are still refined. */
+const ahead: Team = { follow: (jobs, tell, stopped) => ownCrew().ahead(jobs, tell, stopped) };
 
 export function SizesFace() {
   const design = useDocument((s) => s.settled);
@@ -81,7 +85,7 @@ export function SizesFace() {
           <button
             type="button"
             className={`button${study.running ? '' : ' strong'}`}
-            onClick={() => (study.running ? stopStudy() : void runStudy(asked, ownCrew(), keeping))}
+            onClick={() => (study.running ? stopStudy() : void runStudy(asked, ahead, keeping))}
           >
             {study.running
               ? 'Stop'
