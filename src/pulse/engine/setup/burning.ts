@@ -60,17 +60,19 @@ export function wallSetup({ engine: { fitted = {} } = {} }: Design, notes: Notes
   return { temperature: CYLINDER_WALL_TEMPERATURE, factor: factor('heat', 'Heat to the walls', fitted.heat, notes) };
 }
 
+/** The usual law, all of it times a factor. */
+export const frictionTimes = (times: number): FrictionSetup => ({
+  constant: times * FRICTION.constant * BAR,
+  perPeak: times * FRICTION.perPeak,
+  perSpeed: times * FRICTION.perSpeed * BAR,
+  perSquare: times * FRICTION.perSquare * BAR,
+});
+
 export function frictionSetup({ engine: { fitted = {} } = {} }: Design, notes: Notes): FrictionSetup {
   const { constant, perPeak, perSpeed, perSquare } = FRICTION;
   const law = `${constant} bar + ${perPeak} × peak pressure + ${perSpeed} bar × piston speed + ${perSquare} bar × its square, m/s`;
   assume(notes, 'engine', 'Friction law', law, 'Chen and Flynn’s form with numbers usual for petrol, from memory');
-  const times = factor('friction', 'Friction', fitted.friction, notes);
-  return {
-    constant: times * constant * BAR,
-    perPeak: times * perPeak,
-    perSpeed: times * perSpeed * BAR,
-    perSquare: times * perSquare * BAR,
-  };
+  return frictionTimes(factor('friction', 'Friction', fitted.friction, notes));
 }
 
 export const flowFactor = ({ engine: { fitted = {} } = {} }: Design, notes: Notes): number =>
