@@ -12,13 +12,16 @@ import { outletsOf } from './laidOut';
 import { metres } from './metres';
 import { pipeIds } from './pipeIds';
 import { LEAST, plainProblems } from './plainProblems';
-import { joined, noParts, type PathParts, type PathReading, wholePath } from './reading';
+import { joined, noParts, type PathParts, type PathReading, sideways, wholePath } from './reading';
 import { addTailpipe, tailpipeOf } from './tailpipe';
 import type { PathPipe } from './types';
 import { roughnessAssumed, usualCast } from './usualCast';
 import { CAST_ROUGHNESS, WALL_TEMPERATURES } from './walls';
 
 export const CAST = 'cast manifold';
+
+/** Between a branch and the passage it comes into, degrees: swept forward, as most castings have them. Our own choice. */
+const SWEPT = 60;
 
 /**
  * @param cast as measured; absent: `exhaust.cast` of the design, or the usual one
@@ -100,7 +103,7 @@ function addBank(
       inHead: 0,
     };
     parts.pipes.push(stretch);
-    parts.ends.push(joined(before ? [before.id, id] : [id], stretch.id));
+    parts.ends.push(before ? sideways(before.id, id, stretch.id, SWEPT) : joined([id], stretch.id));
     before = stretch;
   });
   return before!;

@@ -14,7 +14,7 @@ import { laidOutProblems } from './laidOutProblems';
 import { metres } from './metres';
 import { pipeIds } from './pipeIds';
 import { portInHead } from './port';
-import { finishDiameter, joined, noParts, type PathReading, wholePath } from './reading';
+import { collected, finishDiameter, joined, noParts, type PathReading, wholePath } from './reading';
 import { addTailpipe, tailpipeOf } from './tailpipe';
 import type { PathPipe } from './types';
 import { tubeRoughness, WALL_TEMPERATURES } from './walls';
@@ -54,9 +54,10 @@ export function laidOutPath(design: Design): PathReading {
     const cone = collector(merge, entering, nameOf(merge.merge.id));
     parts.pipes.push(cone);
     parts.ends.push(
-      joined(
+      collected(
         entering.map(({ id }) => id),
         cone.id,
+        merge.merge.convergence,
       ),
     );
     const next = follower(header, merge.merge.id);
