@@ -12,6 +12,7 @@ import { calibrationWords } from './calibration';
 import { CurveFace } from './curve/CurveFace';
 import { DetailFace } from './detail/DetailFace';
 import { EngineFace } from './engine/EngineFace';
+import { useFit } from './engine/fit';
 import { browserGround } from './ground';
 import { countFinal, countTold, isWhole } from './runs';
 import { type Face, followMissing, halt, lookAt, standOn, turnTo, useShown } from './shown';
@@ -53,7 +54,8 @@ export function ForecastPage() {
   const face = useShown((s) => s.face);
   const [trust, setTrust] = useState(false);
   const title = useDocument((s) => s.design?.title || s.fileName);
-  const calibrated = useDocument((s) => calibrationWords(s.settled?.engine));
+  const last = useFit((s) => s.last);
+  const calibrated = useDocument((s) => calibrationWords(s.settled?.engine, last));
   return (
     <div className="gain-page" data-face={face}>
       <header className="gain-top">

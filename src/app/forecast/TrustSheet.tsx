@@ -3,6 +3,7 @@ import type { Assumed } from '../../pulse/engine/types';
 import { useDocument } from '../document';
 import { Icon } from '../panels/Icon';
 import { calibrationWords } from './calibration';
+import { useFit } from './engine/fit';
 import { isAnswer } from './quantities';
 import { useShown } from './shown';
 
@@ -10,6 +11,7 @@ export function TrustSheet({ onClose }: { readonly onClose: () => void }) {
   const { runs, chosen } = useShown();
   const there = chosen.flatMap((kind) => runs.get(kind) ?? []);
   const engine = useDocument((s) => s.settled?.engine);
+  const last = useFit((s) => s.last);
   const assumed = [
     ...new Map(there.flatMap(({ subject }) => subject.assumed).map((a): [string, Assumed] => [a.path, a])).values(),
   ];
@@ -28,8 +30,9 @@ export function TrustSheet({ onClose }: { readonly onClose: () => void }) {
       </header>
       <ul className="gain-points">
         <li>
-          <b>{calibrationWords(engine)}.</b> The gas in every pipe is followed along its length, crank degree by crank
-          degree. The method is checked against theory and published trends; it was not checked against your engine.
+          <b>{calibrationWords(engine, last)}.</b> The gas in every pipe is followed along its length, crank degree by
+          crank degree. The method is checked against theory and published trends; it was not checked against your
+          engine.
         </li>
         <li>
           <b>Trust differences more than heights.</b> What two headers do to the same engine is told better than how

@@ -1,11 +1,11 @@
 /** From a study to what its map is drawn of: a cell for each size, the rules of thumb beside them. mm in, m out. */
+import { DesignError } from '../../../../shared/design/refusal';
 import type { Design } from '../../../../shared/design/types';
 import type { Arrangement } from '../../../../shared/engine/form';
 import { sizingFromDesign } from '../../../../shared/engine/sizing/fromDesign';
-import { startingSizes } from '../../../../shared/engine/sizing/startingSizes';
 import { tunedSpeed } from '../../../../shared/engine/sizing/tunedSpeed';
-import type { Estimate, StartingSize } from '../../../../shared/engine/sizing/types';
 import type { EngineSetup } from '../../../pulse/engine/types';
+import { type RulePoint, rulesOnMap } from '../../../pulse/forecast/rules';
 import type { StudyDocument } from '../../../pulse/forecast/study';
 import { ranked } from '../../../pulse/forecast/studyRank';
 import { boreOf, primaryTube, type StudySize } from '../../../pulse/forecast/studySizes';
@@ -45,37 +45,32 @@ const cellOf = (size: StudySize, torque: number | null, failed: string | undefin
   ...(torque === null && failed !== undefined && { failed }),
 });
 
-/** One rule for each formula that gives a size; how far a length's or bore's formulas lie apart is told by all of them. */
+/** Each formula at the speed that the header is tuned to, as far either way as its source or its gas leaves it open. */
 function rulesOf(design: Design, engine: EngineSetup, arrangement: Arrangement): readonly MapRule[] {
-  const { primaryBore: _, arrangement: __, ...known } = sizingFromDesign(design).input;
   try {
-    const { sizes } = startingSizes({
-      cylinders: engine.cylinders.length,
-      rpm: tunedSpeed(engine.speeds),
-      topRpm: engine.speeds[1],
-      ...known,
-      bore: Math.round(engine.bore * 1e7) / 1e4,
-      stroke: Math.round(engine.stroke * 1e7) / 1e4,
-      arrangement,
+    const tuned = tunedSpeed(engine.speeds);
+    return rulesOnMap(design, engine.speeds, arrangement).flatMap(({ name, bearing, source, spread, along }) => {
+      const at = along.reduce<RulePoint | null>(
+        (best, point) => (!best || Math.abs(point.rpm - tuned) < Math.abs(best.rpm - tuned) ? point : best),
+        null,
+      );
+      const range = (mm: number | null): RuleRange | null =>
+        mm === null
+          ? null
+          : {
+              low: (mm * (1 - (spread?.share ?? 0))) / 1000,
+              middle: mm / 1000,
+              high: (mm * (1 + (spread?.share ?? 0))) / 1000,
+            };
+      if (!at) return [];
+      const bound = bearing === 'size' ? '' : `, ${bearing}`;
+      return [{ name: `${name}${bound}`, source: source.text, length: range(at.length), bore: range(at.bore) }];
     });
-    const length = sizes.find(({ quantity }) => quantity === 'primaryLength');
-    const bore = sizes.find(({ quantity }) => quantity === 'primaryBore');
-    if (!length && !bore) return [];
-    const sources = [
-      ...new Set([length, bore].flatMap((size) => size?.estimates ?? []).map(({ source }) => source.text)),
-    ];
-    return [{ name: 'Rules of thumb', source: sources.join('; '), length: rangeOf(length), bore: rangeOf(bore) }];
-  } catch {
+  } catch (error) {
     // Beyond what the formulas take: the map does without them.
-    return [];
+    if (error instanceof DesignError) return [];
+    throw error;
   }
-}
-
-/** Bounds are no sizes: they tell nothing of how far apart the formulas lie. */
-function rangeOf(size: StartingSize | undefined): RuleRange | null {
-  if (!size) return null;
-  const sized = size.estimates.filter(({ bearing }: Estimate) => bearing === 'size').map(({ mm }) => mm / 1000);
-  return { low: Math.min(...sized), middle: size.start / 1000, high: Math.max(...sized) };
 }
 
 /** The size of the design as it is: its sketch, else its first runner's. Null where it has neither. */
