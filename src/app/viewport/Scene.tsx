@@ -2,6 +2,8 @@
 import { flangePlan, type Header, type Meshes, type PlatePlan, startTrim } from '../../../geometry';
 import type { Flange } from '../../../shared/design/types';
 import type { Paint } from '../colours';
+import { useWaved } from '../forecast/motion/useWaved';
+import { WaveCollector, WaveTube } from '../forecast/motion/WaveTube';
 import type { Owned, OwnerKey } from '../made/owned';
 import { useLifted } from '../room/lifted';
 import { useStance } from '../room/posed';
@@ -55,6 +57,7 @@ export function Scene({ header, meshes, paints, palette, around, ground, made, e
     return !isHidden(hiding, key) && (kind === 'flange' || !lifted?.has(key));
   };
   const stance = useStance(header.design);
+  const waved = useWaved();
   const apart = exploded === ASSEMBLED ? null : exploded.parts;
   const owned = (key: OwnerKey) => made.get(key) ?? null;
   const madeParts = (key: OwnerKey) => {
@@ -97,28 +100,35 @@ export function Scene({ header, meshes, paints, palette, around, ground, made, e
           })}
         {[...header.merges.values()]
           .filter(({ merge }) => shown('merge', merge.id))
-          .map((merge) => (
-            <Moved key={merge.merge.id} by={stance.grown(merge.material)}>
-              {madeParts(`merge/${merge.merge.id}`) ?? (
-                <Collector merge={merge} palette={palette} away={exploded.merges.get(merge.merge.id)} />
-              )}
-            </Moved>
-          ))}
+          .map((merge) => {
+            const key = `merge/${merge.merge.id}` as const;
+            const away = exploded.merges.get(merge.merge.id);
+            const wave = waved?.pipes.get(key);
+            return (
+              <Moved key={merge.merge.id} by={stance.grown(merge.material)}>
+                {waved && wave ? (
+                  <WaveCollector merge={merge} waved={waved} {...wave} palette={palette} away={away} />
+                ) : (
+                  (madeParts(key) ?? <Collector merge={merge} palette={palette} away={away} />)
+                )}
+              </Moved>
+            );
+          })}
         {header.runners
           .filter(({ runner }) => shown('runner', runner.id))
           .map((runner) => {
             const { id, to } = runner.runner;
             const paint = paints.get(id)!.colour;
+            const wave = waved?.pipes.get(`runner/${id}`);
+            const drawn = { runner, palette, trim: trimOf(runner), away: exploded.runners.get(id) };
             if (runner.centerline)
               return (
                 <Moved key={id} by={stance.grown(runner.tube.material)}>
-                  <Runner
-                    runner={runner}
-                    paint={paint}
-                    palette={palette}
-                    trim={trimOf(runner)}
-                    away={exploded.runners.get(id)}
-                  />
+                  {waved && wave ? (
+                    <WaveTube waved={waved} {...wave} {...drawn} />
+                  ) : (
+                    <Runner {...drawn} paint={paint} />
+                  )}
                 </Moved>
               );
             const goal = runner.end?.position ?? header.merges.get(to.merge)?.merge.position;

@@ -12,6 +12,8 @@ import { documents, useDocument } from '../document';
 import { Drawing, DrawingCard } from '../drawing/Drawing';
 import { stopDrawing, useDrawing } from '../drawing/state';
 import type { DrawTool } from '../drawing/tool';
+import { Beat } from '../forecast/motion/Beat';
+import { MotionBar } from '../forecast/motion/MotionBar';
 import { useMakeDrawn } from '../making/drawn';
 import { MeasureCard } from '../measure/MeasureCard';
 import { useMeasured } from '../measure/useMeasured';
@@ -247,6 +249,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           aria-hidden="true"
         >
           <Driver rig={rig} lent={lent} onSize={setSize} />
+          <Beat />
           {header && (
             <Scene
               header={header}
@@ -294,6 +297,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
       <ViewStrip parallel={parallel} />
       <PreviewTag />
       <MakingLine />
+      <MotionBar />
       {header && <HiddenLine header={header} />}
       {header && (
         <div className="viewport-cards">

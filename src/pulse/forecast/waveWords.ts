@@ -20,7 +20,7 @@ export function placeWords(path: GasPath, { turn }: Pick<WavePath, 'turn'>): str
   if (turn.kind === 'closed') return 'the closed end';
   switch (role(turn.onward)) {
     case 'collector':
-      return 'the collector';
+      return collectorWords(path, turn.onward!);
     case 'secondary':
       return 'the secondary';
     case 'tailpipe':
@@ -30,6 +30,13 @@ export function placeWords(path: GasPath, { turn }: Pick<WavePath, 'turn'>): str
     default:
       return turn.kind === 'restriction' ? 'the plate' : 'the junction';
   }
+}
+
+/** By its name where there are several. */
+function collectorWords({ pipes }: GasPath, id: string): string {
+  const several = pipes.filter(({ role }) => role === 'collector').length > 1;
+  if (!several || id.toLowerCase() === 'collector') return 'the collector';
+  return `the collector “${id}”`;
 }
 
 /** "suction", "pressure": what arrives, by areas alone. */

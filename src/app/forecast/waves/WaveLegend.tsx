@@ -1,27 +1,31 @@
-/** Which colour is which pressure, about the mean; kPa. */
+/** Which colour is which value, about the mean (of velocities: about rest). Screen units. */
+import './legend.css';
 import type { Theme } from '../../colours';
+import { QUANTITIES, type Quantity } from '../../pulse/quantities';
 import { ramp, SHADES } from '../../pulse/ramp';
 import { ticksIn, tickText } from '../../pulse/scale';
 import type { Spread } from './roll';
-import { KPA } from './traces';
 
 const WIDTH = 300;
-const EDGE = 10;
 const STOPS = 33;
 
-export function WaveLegend({ spread, theme }: { readonly spread: Spread; readonly theme: Theme }) {
+type Props = { readonly spread: Spread; readonly theme: Theme; readonly quantity?: Quantity };
+
+export function WaveLegend({ spread, theme, quantity = 'pressure' }: Props) {
+  const { name, unit, factor } = QUANTITIES[quantity];
   const shades = ramp(theme);
-  const half = spread.half * KPA;
+  const half = spread.half * factor;
   const stops = Array.from({ length: STOPS }, (_, k) => shades[Math.round((k / (STOPS - 1)) * (SHADES - 1))]!);
   const gradient = `linear-gradient(to right, ${stops.map((shade) => `rgb(${shade.join(' ')})`).join(', ')})`;
   const { at, decimals } = ticksIn(-half, half, 6);
   const share = (value: number) => `${((value + half) / (2 * half)) * 100}%`;
+  const moves = quantity === 'velocity';
   return (
     <div className="wave-legend">
       <span>
-        Pressure about its mean <span className="unit">kPa</span>
+        {moves ? 'Gas speed' : `${name} about its mean`} <span className="unit">{unit}</span>
       </span>
-      <div className="wave-scale" style={{ width: WIDTH, margin: `0 ${EDGE}px` }}>
+      <div className="wave-scale" style={{ width: WIDTH }}>
         <div style={{ background: gradient }} />
         {at.map((value) => (
           <span key={value} style={{ left: share(value) }}>
@@ -30,7 +34,13 @@ export function WaveLegend({ spread, theme }: { readonly spread: Spread; readonl
         ))}
       </div>
       <span className="quiet">
-        mean {tickText(spread.mean * KPA, 0)} <span className="unit">kPa</span>
+        {moves ? (
+          'plus: away from the valves'
+        ) : (
+          <>
+            mean {tickText(spread.mean * factor, 0)} <span className="unit">{unit}</span>
+          </>
+        )}
       </span>
     </div>
   );

@@ -5,6 +5,7 @@
 import type { WavePicture } from '../../../pulse/forecast/types';
 import { CYCLE, fieldOf } from '../../../pulse/forecast/waveField';
 import type { PipePicture } from '../../../pulse/report';
+import type { Quantity } from '../../pulse/quantities';
 import type { Picture } from '../../pulse/sample';
 import type { AngleView } from './angles';
 
@@ -41,12 +42,17 @@ export type Spread = { readonly mean: number; readonly half: number };
 /** Share of all values that the colours tell apart; the few beyond have the last colour. */
 const TOLD = 0.98;
 
-/** Pa: mean of all cells over the cycle, and how far from it nearly all values lie. Null where none of the pipes is in the picture. */
-export function spreadOf(waves: WavePicture, ids: readonly string[]): Spread | null {
-  const pipes = waves.pipes.filter(({ pipe }) => ids.includes(pipe));
-  const values = pipes.flatMap(({ pressure }) => [...pressure]);
+/** The least half-width: noise of gas at rest stays pale. Pa, m/s, K. */
+const LEAST: Readonly<Record<Quantity, number>> = { pressure: 500, velocity: 5, temperature: 5 };
+
+/**
+ * Mean of all cells over the cycle (of velocities: rest), and how far from it nearly all values lie. Null where none of the pipes is in the
+ * picture.
+ */
+export function spreadOf(waves: WavePicture, ids: readonly string[], quantity: Quantity = 'pressure'): Spread | null {
+  const values = waves.pipes.filter(({ pipe }) => ids.includes(pipe)).flatMap((pipe) => [...pipe[quantity]]);
   if (values.length === 0) return null;
-  const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-  const off = values.map((value) => Math.abs(value - mean)).sort((a, b) => a - b);
-  return { mean, half: Math.max(500, off[Math.floor(TOLD * (off.length - 1))]!) };
+  const mean = quantity === 'velocity' ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length;
+  const off = Float64Array.from(values, (value) => Math.abs(value - mean)).sort();
+  return { mean, half: Math.max(LEAST[quantity], off[Math.floor(TOLD * (off.length - 1))]!) };
 }
