@@ -56,7 +56,7 @@ type Tried = {
 };
 
 /**
- * @param base whatever factors its engine has: they are set aside
+ * @param base engine and path of the same cylinders; whatever factors the engine has are set aside
  * @param all torque at the crank, speeds rising: `measuredOf`
  */
 export async function fitBaseline(

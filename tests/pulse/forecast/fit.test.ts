@@ -123,8 +123,9 @@ describe('bounds', () => {
     for (const { engine } of team.asked) {
       expect(engine.flowFactor).toBeGreaterThanOrEqual(0.8);
       expect(engine.flowFactor).toBeLessThanOrEqual(1.2);
-      expect(engine.walls.factor).toBeGreaterThanOrEqual(0.5);
-      expect(engine.walls.factor).toBeLessThanOrEqual(2);
+      const heat = engine.walls.factor / ENGINE.walls.factor;
+      expect(heat).toBeGreaterThan(0.5 - 1e-12);
+      expect(heat).toBeLessThan(2 + 1e-12);
       const friction = engine.friction.constant / ENGINE.friction.constant;
       expect(friction).toBeGreaterThan(0.5 - 1e-12);
       expect(friction).toBeLessThan(1.8 + 1e-12);
@@ -224,6 +225,11 @@ describe('the measured curve', () => {
     const points = measuredOf(designOf({ ...WHOLE, baseline }));
     expect(points.map(({ rpm }) => rpm)).toEqual([2000, 4000, 6000]);
     expect(points[1]!.torque).toBeCloseTo(200, 12);
+  });
+
+  test('of an engine of which a path covers one bank is that bank’s share', () => {
+    const points = measuredOf(designOf({ ...WHOLE, baseline }), 0.5);
+    expect(points[1]!.torque).toBeCloseTo(100, 12);
   });
 
   test('must be there, in N m', () => {

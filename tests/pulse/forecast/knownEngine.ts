@@ -21,7 +21,7 @@ export const BASE = { engine: ENGINE, path: PATH };
 export function knownAnswer({ engine, rpm }: Pick<SpeedJob, 'engine' | 'rpm'>): SpeedAnswer {
   const share = rpm / 7000;
   const breathed = 1 - (0.55 * share ** 2) / engine.flowFactor ** 2.2 + 0.35 * share;
-  const kept = 1 - (0.16 * engine.walls.factor) / (0.4 + 1.6 * share);
+  const kept = 1 - (0.16 * engine.walls.factor) / ENGINE.walls.factor / (0.4 + 1.6 * share);
   const imep = 15e5 * breathed * kept;
   const fmep = frictionPressure(engine.friction, 65e5, meanPistonSpeed(engine.stroke, rpm));
   const swept = (Math.PI / 4) * engine.bore ** 2 * engine.stroke * engine.cylinders.length;

@@ -1,6 +1,6 @@
 /** The three factors that a measured curve can tell, their bounds, and how sure one may be of the usual values without any curve. */
 import { FITTED_FLOW, FITTED_FRICTION, FITTED_HEAT } from '../../../../shared/design/ranges';
-import { frictionTimes } from '../../engine/setup/burning';
+import { frictionTimes, wallsTimes } from '../../engine/setup/burning';
 import type { EngineSetup } from '../../engine/types';
 
 export type Factor = 'flow' | 'friction' | 'heat';
@@ -28,5 +28,5 @@ export const withFactors = (engine: EngineSetup, { flow, friction, heat }: Facto
   ...engine,
   flowFactor: flow,
   friction: frictionTimes(friction),
-  walls: { ...engine.walls, factor: heat },
+  walls: wallsTimes(heat),
 });

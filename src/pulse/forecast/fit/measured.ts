@@ -8,8 +8,13 @@ export type Measured = { readonly rpm: number; readonly torque: number };
 /** Each takes seconds to follow, and a torque curve has no more to tell. */
 export const MOST_SPEEDS = 8;
 
-/** At the crank. @throws DesignError where there is none, or it is in another unit */
-export function measuredOf({ engine = {} }: Design): readonly Measured[] {
+/**
+ * At the crank.
+ *
+ * @param part of the engine's cylinders that the gas path covers, such as one bank's half: all are taken to do alike
+ * @throws DesignError where there is none, or it is in another unit
+ */
+export function measuredOf({ engine = {} }: Design, part = 1): readonly Measured[] {
   const { baseline } = engine;
   if (!baseline)
     throw new DesignError([
@@ -21,7 +26,7 @@ export function measuredOf({ engine = {} }: Design): readonly Measured[] {
     ]);
   insist(torqueProblems(engine));
   const kept = 1 - (baseline.loss ?? 0) / 100;
-  return baseline.points.map(([rpm, torque]) => ({ rpm, torque: torque / kept }));
+  return baseline.points.map(([rpm, torque]) => ({ rpm, torque: (part * torque) / kept }));
 }
 
 /** The first, the last, and those nearest to evenly spaced speeds between. */
