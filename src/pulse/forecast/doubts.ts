@@ -3,8 +3,8 @@ import type { Extremes } from '../engine/cycles';
 import { HOTTEST_MIXTURE } from '../rig/limits';
 import type { Doubt } from './types';
 
-/** Pipes in which the gas comes this near to the speed of sound choke the engine: end models are least sure there. */
-const SONIC = 0.9;
+/** Where gas leaves a pipe this near to the speed of sound, models of joints are least sure. */
+const SONIC = 0.95;
 /** m/s: engines that last run below it. */
 const FAST = 25;
 /** m: longer cells blur the waves. */
@@ -30,7 +30,10 @@ export function doubtsOf({ isSettled, drift, cycles, extremes, pistonSpeed, cell
   if (extremes.hottest > HOTTEST_MIXTURE)
     say('hot', `gas in the pipes came to ${extremes.hottest.toFixed(0)} K, beyond what its heats are known for`);
   if (extremes.fastest > SONIC)
-    say('sonic', `gas in ${extremes.where} came to Mach ${extremes.fastest.toFixed(2)}: that pipe chokes the flow`);
+    say(
+      'sonic',
+      `gas leaving ${extremes.where} came to Mach ${extremes.fastest.toFixed(2)}: joints and mouths are least sure there`,
+    );
   if (pistonSpeed > FAST)
     say(
       'fast',

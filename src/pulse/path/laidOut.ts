@@ -2,8 +2,8 @@
  * The gas path of a header that is laid out: a pipe for each runner and one for each collector, with the lengths of the geometry
  * kernel, and a tailpipe behind each collector that nothing follows. A runner from a port begins at the valve. SI units.
  *
- * Pipes meet in a collector at one pressure, in the circle that has the areas of all that enter, which then narrows to the outlet: a
- * junction straight into the outlet would let too much through (docs/rig.md).
+ * Pipes meet in a collector in the circle that has the areas of all that enter, which then narrows to the outlet: a junction straight
+ * into the outlet would let too much through (docs/rig.md).
  */
 import { type Header, type ResolvedMerge, type ResolvedRunner, resolveHeader } from '../../../geometry/header/resolve';
 import { insist } from '../../../shared/design/refusal';
@@ -14,7 +14,7 @@ import { laidOutProblems } from './laidOutProblems';
 import { metres } from './metres';
 import { pipeIds } from './pipeIds';
 import { portInHead } from './port';
-import { finishDiameter, joined, noParts, type PathReading, wholePath } from './reading';
+import { collected, finishDiameter, joined, noParts, type PathReading, wholePath } from './reading';
 import { addTailpipe, tailpipeOf } from './tailpipe';
 import type { PathPipe } from './types';
 import { tubeRoughness, WALL_TEMPERATURES } from './walls';
@@ -54,9 +54,10 @@ export function laidOutPath(design: Design): PathReading {
     const cone = collector(merge, entering, nameOf(merge.merge.id));
     parts.pipes.push(cone);
     parts.ends.push(
-      joined(
+      collected(
         entering.map(({ id }) => id),
         cone.id,
+        merge.merge.convergence,
       ),
     );
     const next = follower(header, merge.merge.id);

@@ -24,8 +24,39 @@ export const coveredCylinders = ({ valves }: Pick<GasPath, 'valves'>): number[] 
 
 /** All that flow in at one pressure into the one that begins there. A joint of two equal bores passes waves as if it were none. */
 export function joined(finishing: readonly string[], starting: string): PathEnd {
-  const at: PipeEnd[] = [...finishing.map((pipe): PipeEnd => [pipe, 'finish']), [starting, 'start']];
-  return { kind: 'junction', at, model: 'equal-pressure' };
+  return { ...joint(finishing, starting), model: 'equal-pressure' };
+}
+
+function joint(finishing: readonly string[], starting: string): { kind: 'junction'; at: PipeEnd[] } {
+  return { kind: 'junction', at: [...finishing.map((pipe): PipeEnd => [pipe, 'finish']), [starting, 'start']] };
+}
+
+type Direction = readonly [number, number, number];
+
+/**
+ * A collector: what flows in keeps the momentum that it has along the axis, so that a jet draws on the pipes beside it; what it has
+ * across is lost. With one static pressure alone a four-into-one of ours had 8 % less torque at 2500 rpm.
+ *
+ * @param lean of every inlet toward the axis, degrees
+ */
+export function collected(finishing: readonly string[], starting: string, lean = 0): PathEnd {
+  const tilt = (lean * Math.PI) / 180;
+  const directions = finishing.map((_, k): Direction => {
+    const round = (2 * Math.PI * k) / finishing.length;
+    return [Math.sin(tilt) * Math.cos(round), Math.sin(tilt) * Math.sin(round), -Math.cos(tilt)];
+  });
+  return { ...joint(finishing, starting), model: 'pressure-loss', directions: [...directions, [0, 0, 1]] };
+}
+
+/** A branch that comes into a passage from the side. @param angle between the two, degrees */
+export function sideways(passage: string, branch: string, onward: string, angle: number): PathEnd {
+  const turned = (angle * Math.PI) / 180;
+  const directions: Direction[] = [
+    [-1, 0, 0],
+    [-Math.cos(turned), Math.sin(turned), 0],
+    [1, 0, 0],
+  ];
+  return { ...joint([passage, branch], onward), model: 'pressure-loss', directions };
 }
 
 /** m, where the pipe ends. */

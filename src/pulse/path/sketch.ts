@@ -10,7 +10,7 @@ import { cylinderProblems, headAssumed, headOf, longestInHead, pipesOf } from '.
 import { metres } from './metres';
 import { pipeIds } from './pipeIds';
 import { LEAST, plainProblems } from './plainProblems';
-import { finishDiameter, joined, noParts, type PathParts, type PathReading, wholePath } from './reading';
+import { collected, finishDiameter, noParts, type PathParts, type PathReading, wholePath } from './reading';
 import { type SketchSet, sketchSets } from './sketchSets';
 import { addTailpipe, tailpipeOf } from './tailpipe';
 import type { PathPipe, PipeRole } from './types';
@@ -107,7 +107,7 @@ function primaries(
 function join(parts: PathParts, entering: readonly PathPipe[], into: PathPipe): PathPipe {
   parts.pipes.push(into);
   parts.ends.push(
-    joined(
+    collected(
       entering.map(({ id }) => id),
       into.id,
     ),

@@ -7,6 +7,7 @@ import {
   BURN_DURATION,
   BURN_EFFICIENCY,
   BURN_MIDDLE,
+  CHAMBER,
   CYLINDER_WALL_TEMPERATURE,
   FRICTION,
   FUEL,
@@ -57,7 +58,16 @@ export function fuelSetup({ engine: { combustion = {} } = {} }: Design, notes: N
 export function wallSetup({ engine: { fitted = {} } = {} }: Design, notes: Notes): WallSetup {
   const celsius = told(CYLINDER_WALL_TEMPERATURE - KELVIN_AT_0_C, 0);
   assume(notes, 'engine', 'Cylinder walls', `${celsius} °C, piston, head and liner alike`, PRACTICE);
-  return { temperature: CYLINDER_WALL_TEMPERATURE, factor: factor('heat', 'Heat to the walls', fitted.heat, notes) };
+  const more = `${CHAMBER} times Woschni's coefficient on flat faces`;
+  assume(
+    notes,
+    'engine',
+    'Heat law',
+    more,
+    `chambers are not flat, and petrol engines lose more than the law says; ${PRACTICE}`,
+  );
+  const times = factor('heat', 'Heat to the walls', fitted.heat, notes);
+  return { temperature: CYLINDER_WALL_TEMPERATURE, factor: CHAMBER * times };
 }
 
 export function frictionSetup({ engine: { fitted = {} } = {} }: Design, notes: Notes): FrictionSetup {

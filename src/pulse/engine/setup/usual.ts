@@ -45,6 +45,8 @@ export const INTAKE_ROUGHNESS = 0.03;
 
 /** Piston, head and liner at full load, one for all, K. */
 export const CYLINDER_WALL_TEMPERATURE = 450;
+/** On Woschni's heat with flat faces: brings the heat balance at full load near the published ones. */
+export const CHAMBER = 1.4;
 /**
  * The form of S. K. Chen and P. F. Flynn, SAE 650733 (1965), with a square term and the numbers usual for spark-ignition engines (from
  * memory): bar, bar per bar, bar per m/s, bar per (m/s)².

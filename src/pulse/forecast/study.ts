@@ -1,0 +1,170 @@
+/**
+ * A study: many sizes of a header followed at the same speeds on coarse cells, so that they can be ranked before one is chosen. It is
+ * a plain document at any time, so that it can be written, read and gone on with. Which team follows it changes no number of it.
+ */
+import type { GasPath } from '../path/types';
+import { jobsOf, type Subject } from './curve';
+import { hashOf } from './hash';
+import type { SpeedJob, Team } from './job';
+import type { Band } from './speeds';
+import { keyOf, type StudySize } from './studySizes';
+import type { SpeedAnswer, SpeedFailure } from './types';
+
+/** m. Half as many cells as usual: about a quarter of the work. */
+export const STUDY_CELL = 0.02;
+/** m, on which the best, the middle and the worst size are followed again. */
+export const FINE_CELL = 0.01;
+
+export type StudyPlan = {
+  readonly sizes: readonly StudySize[];
+  readonly speeds: readonly number[];
+  readonly band: Band;
+  /** Longest cell, m. */
+  readonly cell: number;
+};
+
+/** What is kept of a speed. SI units as in `SpeedAnswer`. */
+export type StudyPoint = Pick<
+  SpeedAnswer,
+  | 'rpm'
+  | 'torque'
+  | 'power'
+  | 'volumetricEfficiency'
+  | 'residual'
+  | 'pmep'
+  | 'exhaustTemperature'
+  | 'settled'
+  | 'cycles'
+  | 'drift'
+>;
+
+/** `path`: the hash of the gas path that it was followed on; what was followed on another is none of its answers. */
+export type SizeAnswers = { readonly path: string; readonly points: readonly (StudyPoint | SpeedFailure)[] };
+
+/** By key of the size. */
+export type Answers = Readonly<Record<string, SizeAnswers>>;
+
+export type StudyDocument = {
+  readonly format: 'evenrun-study';
+  readonly version: 1;
+  readonly title: string;
+  /** Hash of the engine. */
+  readonly engine: string;
+  readonly band: Band;
+  readonly speeds: readonly number[];
+  /** m */
+  readonly cell: number;
+  readonly sizes: readonly StudySize[];
+  readonly answers: Answers;
+  /** The few that were followed again, on cells of this length. */
+  readonly fine: { readonly cell: number; readonly answers: Answers };
+};
+
+/** What a size is followed on. */
+export type PathOf = (size: StudySize) => GasPath;
+
+type Task = { readonly key: string; readonly job: SpeedJob };
+
+export type Study = {
+  readonly plan: StudyPlan;
+  /** Of each size's gas path, by its key. */
+  readonly hashes: ReadonlyMap<string, string>;
+  /** Speeds of sizes that have an answer, and all there are. */
+  readonly done: number;
+  readonly all: number;
+  document(): StudyDocument;
+  /** Coarse, of sizes and speeds that have no answer yet. */
+  follow(team: Team, tell?: () => void, stopped?: () => boolean): Promise<void>;
+  /** These sizes again, on fine cells. */
+  followFine(team: Team, keys: readonly string[], tell?: () => void, stopped?: () => boolean): Promise<void>;
+};
+
+/**
+ * @param former answers of the same engine on the same cells. Those of other sizes and speeds are kept beside; those of gas paths that
+ * are others since are dropped.
+ */
+export function beginStudy(
+  title: string,
+  engine: Subject['engine'],
+  pathOf: PathOf,
+  plan: StudyPlan,
+  former: Pick<StudyDocument, 'answers' | 'fine'> | null = null,
+): Study {
+  const paths = new Map(plan.sizes.map((size) => [keyOf(size), pathOf(size)]));
+  const hashes = new Map([...paths].map(([key, path]) => [key, hashOf(path)]));
+  type Kept = Map<string, Map<number, StudyPoint | SpeedFailure>>;
+  const takeOver = (answers: Answers): Kept =>
+    new Map(
+      [...hashes].map(([key, path]) => {
+        const known = answers[key]?.path === path ? answers[key].points : [];
+        return [key, new Map(known.map((point) => [point.rpm, point]))];
+      }),
+    );
+  const others = (answers: Answers): Answers =>
+    Object.fromEntries(Object.entries(answers).filter(([key]) => !hashes.has(key)));
+  const coarse = takeOver(former?.answers ?? {});
+  const again = former?.fine.cell === FINE_CELL ? former.fine.answers : {};
+  const fine = takeOver(again);
+
+  const tasks = (kept: Kept, keys: readonly string[], cell: number): Task[] =>
+    keys.flatMap((key) => {
+      const speeds = plan.speeds.filter((rpm) => !kept.get(key)!.has(rpm));
+      return jobsOf({ engine, path: paths.get(key)! }, speeds, { cell }).map((job) => ({ key, job }));
+    });
+  const follow = async (kept: Kept, todo: readonly Task[], team: Team, tell?: () => void, stopped?: () => boolean) =>
+    team.follow(
+      todo.map(({ job }) => job),
+      (index, answer) => {
+        kept.get(todo[index]!.key)!.set(answer.rpm, 'failed' in answer ? answer : pointOf(answer));
+        tell?.();
+      },
+      stopped,
+    );
+  const written = (kept: Kept, rest: Answers): Answers => ({
+    ...Object.fromEntries(
+      [...kept]
+        .filter(([, points]) => points.size > 0)
+        .map(([key, points]) => [
+          key,
+          { path: hashes.get(key)!, points: [...points.values()].toSorted((a, b) => a.rpm - b.rpm) },
+        ]),
+    ),
+    ...others(rest),
+  });
+
+  return {
+    ...{ plan, hashes },
+    get done() {
+      const isDone = (points: ReadonlyMap<number, unknown>) => plan.speeds.filter((rpm) => points.has(rpm)).length;
+      return [...coarse.values()].reduce((sum, points) => sum + isDone(points), 0);
+    },
+    all: paths.size * plan.speeds.length,
+    document: () => ({
+      ...{ format: 'evenrun-study', version: 1, title, engine: hashOf(engine) },
+      ...{ band: plan.band, speeds: plan.speeds, cell: plan.cell, sizes: plan.sizes },
+      answers: written(coarse, former?.answers ?? {}),
+      fine: { cell: FINE_CELL, answers: written(fine, again) },
+    }),
+    follow: (team, tell, stopped) => follow(coarse, tasks(coarse, [...paths.keys()], plan.cell), team, tell, stopped),
+    followFine: (team, keys, tell, stopped) => follow(fine, tasks(fine, keys, FINE_CELL), team, tell, stopped),
+  };
+}
+
+function pointOf(answer: SpeedAnswer): StudyPoint {
+  const { rpm, torque, power, volumetricEfficiency, residual, pmep, exhaustTemperature, settled, cycles, drift } =
+    answer;
+  return { rpm, torque, power, volumetricEfficiency, residual, pmep, exhaustTemperature, settled, cycles, drift };
+}
+
+/** The curve of one size as far as it is known: speeds of the study alone, those without an answer left out. */
+export const curveOf = (
+  { speeds }: Pick<StudyDocument, 'speeds'>,
+  answers: Answers,
+  key: string,
+): readonly (StudyPoint | SpeedFailure)[] => answers[key]?.points.filter(({ rpm }) => speeds.includes(rpm)) ?? [];
+
+/** A size with every speed of the study answered is whole. */
+export const isWhole = (
+  { speeds }: Pick<StudyDocument, 'speeds'>,
+  points: readonly (StudyPoint | SpeedFailure)[],
+): boolean => points.length === speeds.length && points.every((point) => !('failed' in point));

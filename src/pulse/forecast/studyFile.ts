@@ -1,0 +1,128 @@
+/** A study as text, and text as a study that can be gone on with: or why not, by its place. */
+import { z } from 'zod';
+import { readJson } from '../../../shared/design/json';
+import { describe, insist, type Refusal } from '../../../shared/design/refusal';
+import { survey } from '../../../shared/design/survey';
+import { ARRANGEMENTS } from '../../../shared/engine/form';
+import type { StudyDocument, StudyPlan } from './study';
+
+/** Thousands of sizes. */
+export const MAX_STUDY_BYTES = 50_000_000;
+
+/** One line for each size's answers, so that versions of it can be compared. */
+export function writeStudy({ answers, sizes, fine, ...head }: StudyDocument): string {
+  const list = (entries: readonly string[], open: string, close: string, indent: string): string =>
+    entries.length === 0
+      ? `${open}${close}`
+      : `${open}\n${entries.map((e) => `${indent}  ${e}`).join(',\n')}\n${indent}${close}`;
+  const record = (of: StudyDocument['answers'], indent: string): string =>
+    list(
+      Object.entries(of).map(([key, value]) => `${JSON.stringify(key)}: ${JSON.stringify(value)}`),
+      ...(['{', '}', indent] as const),
+    );
+  const fields = Object.entries(head).map(([key, value]) => `  ${JSON.stringify(key)}: ${JSON.stringify(value)}`);
+  const size = list(
+    sizes.map((s) => JSON.stringify(s)),
+    ...(['[', ']', '  '] as const),
+  );
+  const again = `{\n    "cell": ${fine.cell},\n    "answers": ${record(fine.answers, '    ')}\n  }`;
+  return `{\n${[...fields, `  "sizes": ${size}`, `  "answers": ${record(answers, '  ')}`, `  "fine": ${again}`].join(',\n')}\n}\n`;
+}
+
+const positive = z.number().positive('a number above 0');
+const failure = z.looseObject({ rpm: positive, failed: z.string('words') });
+const point = z.looseObject({
+  ...{ rpm: positive, torque: z.number('a number'), power: z.number('a number') },
+  ...{ volumetricEfficiency: z.number('a number'), residual: z.number('a number'), pmep: z.number('a number') },
+  ...{ exhaustTemperature: z.number('a number'), settled: z.boolean('true or false') },
+  ...{ cycles: z.number('a number'), drift: z.number('a number') },
+});
+const answers = z.record(
+  z.string(),
+  z.looseObject({ path: z.string('words'), points: z.array(z.union([failure, point])) }),
+);
+const shape = z.looseObject({
+  title: z.string('words'),
+  engine: z.string('the hash of an engine'),
+  band: z.tuple([positive, positive], 'two speeds'),
+  speeds: z.array(positive, 'a list of speeds'),
+  cell: positive,
+  sizes: z.array(
+    z.looseObject({
+      arrangement: z.enum(ARRANGEMENTS, `one of ${ARRANGEMENTS.join(', ')}`),
+      ...{ length: positive, outsideDiameter: positive, wall: positive, outlet: positive.nullable() },
+    }),
+    'a list of sizes',
+  ),
+  answers,
+  fine: z.looseObject({ cell: positive, answers }),
+});
+
+/** @throws DesignError */
+export function readStudy(text: string): StudyDocument {
+  const value = readJson(text);
+  insist(survey(value));
+  insist(kindProblems(value));
+  const read = shape.safeParse(value);
+  if (!read.success)
+    insist(
+      read.error.issues.map(({ path, message }) => ({
+        path: path.map(String).join('/') || 'document',
+        found: describe(path.reduce<unknown>((at, step) => (at as Record<PropertyKey, unknown> | null)?.[step], value)),
+        allowed: message,
+      })),
+    );
+  return value as StudyDocument;
+}
+
+function kindProblems(value: unknown): Refusal[] {
+  if (value === null || typeof value !== 'object' || Array.isArray(value))
+    return [{ path: 'document', found: describe(value), allowed: 'an object' }];
+  const { format, version } = value as { format?: unknown; version?: unknown };
+  if (format !== 'evenrun-study') return [{ path: 'format', found: describe(format), allowed: '"evenrun-study"' }];
+  if (version === 1) return [];
+  const newer = typeof version === 'number' && version > 1;
+  const allowed = `1${newer ? '; this file is from a newer Evenrun: update to open it' : ''}`;
+  return [{ path: 'version', found: describe(version), allowed }];
+}
+
+/**
+ * What an earlier study says to a plan, in sentences: what it has besides, and what cannot be gone on with.
+ * @param engine hash of the engine that is studied now @param paths hash of each size's gas path now, by its key
+ * @throws DesignError where it is of another engine, or on other cells
+ */
+export function resumeNotes(
+  study: StudyDocument,
+  engine: string,
+  plan: StudyPlan,
+  paths: ReadonlyMap<string, string>,
+): string[] {
+  const anew = 'go on without --resume, into another file';
+  if (study.engine !== engine)
+    insist([
+      {
+        path: 'engine',
+        found: `a study of another engine, ${study.engine}`,
+        allowed: `one of this engine, ${engine}; or ${anew}`,
+      },
+    ]);
+  if (study.cell !== plan.cell)
+    insist([
+      {
+        path: 'cell',
+        found: `${study.cell * 1000} mm`,
+        allowed: `${plan.cell * 1000} mm, as asked for (--cells); or ${anew}`,
+      },
+    ]);
+  const keys = Object.keys(study.answers);
+  const others = keys.filter((key) => !paths.has(key)).length;
+  const changed = keys.filter((key) => paths.has(key) && paths.get(key) !== study.answers[key]!.path).length;
+  return [
+    ...(others > 0
+      ? [`${others} of its ${keys.length} sizes are not asked for now: they are kept, and not ranked`]
+      : []),
+    ...(changed > 0
+      ? [`${changed} of its ${keys.length} sizes have another gas path now: they are followed again`]
+      : []),
+  ];
+}

@@ -1,0 +1,161 @@
+/**
+ * The sizes that a study tries: primary lengths × standard tubes × arrangements × collector outlets, in that order, and what stands
+ * for each as a sketch of a header. mm.
+ */
+import { resolveHeader } from '../../../geometry/header/resolve';
+import type { Design, HeaderSketch, Merge, Tube } from '../../../shared/design/types';
+import { collectorSets } from '../../../shared/engine/collectorSets';
+import { type Arrangement, joinedFirst } from '../../../shared/engine/form';
+import { sizingFromDesign } from '../../../shared/engine/sizing/fromDesign';
+import type { SizingInput } from '../../../shared/engine/sizing/input';
+import { startingSizes } from '../../../shared/engine/sizing/startingSizes';
+import { tunedSpeed } from '../../../shared/engine/sizing/tunedSpeed';
+import type { Quantity } from '../../../shared/engine/sizing/types';
+import { INCH_OUTSIDE_DIAMETERS, METRIC_OUTSIDE_DIAMETERS } from '../../../shared/stock/tubes';
+import type { EngineSetup } from '../engine/types';
+import { banksOf } from '../path/engineOf';
+
+export type StudySize = {
+  readonly arrangement: Arrangement;
+  /** Primary, from the valve to where it is first joined, mm. */
+  readonly length: number;
+  readonly outsideDiameter: number;
+  readonly wall: number;
+  /** Bore of the last collector's outlet; null: as the design has it, or by the rules of thumb. */
+  readonly outlet: number | null;
+};
+
+/** What the user chose; what is absent comes from rules of thumb and stock. */
+export type StudyChoice = {
+  readonly lengths?: readonly number[];
+  /** Inside diameters of primaries. */
+  readonly bores?: readonly number[];
+  readonly arrangements?: readonly Arrangement[];
+  readonly outlets?: readonly number[];
+};
+
+export const boreOf = ({ outsideDiameter, wall }: Pick<Tube, 'outsideDiameter' | 'wall'>): number =>
+  tidy(outsideDiameter - 2 * wall);
+
+/** Stable, and what people call it by. */
+export const keyOf = (size: StudySize): string =>
+  [
+    `${size.arrangement}, ${tidy(size.length)} mm of ${tidy(size.outsideDiameter)} x ${tidy(size.wall)}`,
+    ...(size.outlet === null ? [] : [`outlet ${tidy(size.outlet)}`]),
+  ].join(', ');
+
+/** Without what binary fractions leave: 40 − 2 × 1.6 is 36.8. */
+const tidy = (mm: number): number => Math.round(mm * 1e4) / 1e4;
+
+const LENGTHS = 6;
+const BORES = 4;
+/** Lengths spread over these shares of the rule of thumb. Our own choice: formulas spread about as far. */
+const SPREAD = [0.7, 1.3] as const;
+/** A tape at a header is read no closer. */
+const LENGTH_STEP = 5;
+const USUAL_WALL = 1.5;
+
+/** In a fixed order: arrangements, in each tubes, in each lengths, in each outlets. */
+export function studySizes(design: Design, engine: EngineSetup, choice: StudyChoice = {}): StudySize[] {
+  const arrangements = choice.arrangements ?? usualArrangements(design);
+  const wall = primaryTube(design)?.wall ?? USUAL_WALL;
+  return arrangements.flatMap((arrangement) => {
+    const tubes = choice.bores?.map((bore) => ({ outsideDiameter: tidy(bore + 2 * wall), wall }));
+    return (tubes ?? usualTubes(ruleOf(design, engine, { arrangement }, 'primaryBore')!, wall)).flatMap((tube) =>
+      (choice.lengths ?? usualLengths(ruleOf(design, engine, { arrangement }, 'primaryLength')!)).flatMap((length) =>
+        (choice.outlets ?? [null]).map((outlet) => ({ arrangement, length, ...tube, outlet })),
+      ),
+    );
+  });
+}
+
+/** The design's own arrangement first; then the other one that joins pairs, or all at once. */
+export function usualArrangements(design: Design): Arrangement[] {
+  const { input } = sizingFromDesign(design);
+  const own = design.exhaust?.sketch?.arrangement ?? input.arrangement ?? 'all-into-one';
+  const fitting = (['all-into-one', 'pairs-then-one', 'threes-then-one'] as const).filter((a) =>
+    fits(a, cylindersToOne(design, a)),
+  );
+  return [own, ...fitting.filter((a) => a !== own)].slice(0, 2);
+}
+
+/** Can so many cylinders of one collector be joined like this? */
+export function fits(arrangement: Arrangement, cylinders: number): boolean {
+  const first = joinedFirst(arrangement);
+  return first === null || (cylinders % first === 0 && cylinders > first);
+}
+
+/** How many end in one last collector: as drawn, else as a new header would have it. */
+function cylindersToOne(design: Design, arrangement: Arrangement): number {
+  const { collector, input } = sizingFromDesign(design);
+  if (collector !== null && input.cylinders !== undefined) return input.cylinders;
+  return collectorSets(banksOf(design), arrangement)[0]?.length ?? 1;
+}
+
+function usualLengths(start: number): number[] {
+  const [least, most] = SPREAD;
+  const at = (k: number): number => start * (least + ((most - least) * k) / (LENGTHS - 1));
+  return [...new Set(Array.from({ length: LENGTHS }, (_, k) => LENGTH_STEP * Math.round(at(k) / LENGTH_STEP)))];
+}
+
+/** The standard tubes whose bores lie nearest, metric before inch where both do. */
+function usualTubes(bore: number, wall: number): Pick<Tube, 'outsideDiameter' | 'wall'>[] {
+  const sold = [...new Set([...METRIC_OUTSIDE_DIAMETERS, ...INCH_OUTSIDE_DIAMETERS.map((inch) => tidy(inch * 25.4))])];
+  const apart = sold
+    .toSorted((a, b) => a - b)
+    // Sizes nearer than half a millimetre breathe alike: one of them says enough.
+    .filter((outside, k, all) => k === 0 || outside - all[k - 1]! > 0.5);
+  return apart
+    .map((outsideDiameter) => ({ outsideDiameter, wall }))
+    .toSorted((a, b) => Math.abs(boreOf(a) - bore) - Math.abs(boreOf(b) - bore))
+    .slice(0, BORES)
+    .toSorted((a, b) => a.outsideDiameter - b.outsideDiameter);
+}
+
+/** Of the first runner that starts at a port. */
+export function primaryTube(design: Design): Tube | undefined {
+  const first = design.runners.find(({ from }) => 'port' in from);
+  return first && design.tubes[first.tube];
+}
+
+type Rules = { readonly arrangement: Arrangement; readonly primaryBore?: number };
+
+/** Where the formulas of `size` start; null where none says anything. mm. @throws DesignError where they refuse the engine */
+export function ruleOf(design: Design, engine: EngineSetup, rules: Rules, quantity: Quantity): number | null {
+  const { primaryBore: _, arrangement: __, ...known } = sizingFromDesign(design).input;
+  const input: SizingInput = {
+    rpm: tunedSpeed(engine.speeds),
+    topRpm: engine.speeds[1],
+    ...known,
+    cylinders: cylindersToOne(design, rules.arrangement),
+    bore: tidy(engine.bore * 1000),
+    stroke: tidy(engine.stroke * 1000),
+    ...rules,
+  };
+  return startingSizes(input).sizes.find((size) => size.quantity === quantity)?.start ?? null;
+}
+
+const outletBoreOf = (design: Design, { id, outletDiameter }: Merge): number =>
+  tidy(outletDiameter - 2 * resolveHeader(design).merges.get(id)!.wall);
+
+/** The size as a header of lengths and bores; what the size leaves open is the design's own, else the rules'. */
+export function sketchOf(design: Design, engine: EngineSetup, size: StudySize): HeaderSketch {
+  const { arrangement, length, outlet } = size;
+  const bore = boreOf(size);
+  const own = design.exhaust?.sketch;
+  const rule = (quantity: Quantity): number =>
+    tidy(ruleOf(design, engine, { arrangement, primaryBore: bore }, quantity)!);
+  const last = design.merges.find((m) => m.id === sizingFromDesign(design).collector);
+  const collector = {
+    length: last?.length ?? own?.collector.length ?? rule('collectorLength'),
+    bore: outlet ?? (last ? outletBoreOf(design, last) : (own?.collector.bore ?? rule('outletBore'))),
+  };
+  const isJoined = joinedFirst(arrangement) !== null;
+  const secondary = own?.arrangement === arrangement ? own.secondary : undefined;
+  return {
+    arrangement,
+    primary: { length, bore },
+    ...(isJoined ? { secondary: secondary ?? { length: rule('secondaryLength'), bore: rule('secondaryBore') } } : {}),
+    collector,
+  };
+}

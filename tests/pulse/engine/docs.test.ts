@@ -1,0 +1,68 @@
+/** What the page says of the engine is so: every field is named, and its numbers are those that are taken. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { engineShape } from '../../../shared/design/engineShape';
+import { exhaustShape } from '../../../shared/design/exhaustShape';
+import { eventProblem } from '../../../src/pulse/engine/setup/events';
+import * as usual from '../../../src/pulse/engine/setup/usual';
+
+const page = readFileSync('docs/engine.md', 'utf8').replaceAll('−', '-');
+
+// biome-ignore lint/suspicious/noExplicitAny: a shape's insides, whatever they are
+const unwrapped = (type: any): any => (type?.def?.innerType ? unwrapped(type.def.innerType) : type);
+
+/** Names of all fields, those of fields in fields too. */
+// biome-ignore lint/suspicious/noExplicitAny: as above
+function namesIn(type: any): string[] {
+  const shape = unwrapped(type)?.shape as Record<string, unknown> | undefined;
+  return Object.entries(shape ?? {}).flatMap(([name, inner]) => [name, ...namesIn(inner)]);
+}
+
+test('every field is named', () => {
+  const names = [...namesIn(engineShape), ...namesIn(exhaustShape)];
+  expect(names).toContain('throttleDiameter');
+  expect(names).toContain('silencer');
+  for (const name of names) expect(page, name).toContain(`\`${name}\``);
+});
+
+test.each([
+  ['rod', `${usual.ROD_PER_STROKE} × stroke`],
+  ['speeds', `${usual.SPEEDS[0]} to ${usual.SPEEDS[1]}`],
+  [
+    'valves',
+    `intake ${usual.VALVE_PER_BORE.intake.several} × bore, exhaust ${usual.VALVE_PER_BORE.exhaust.several} × bore`,
+  ],
+  ['one valve', `of one alone ${usual.VALVE_PER_BORE.intake.one} and ${usual.VALVE_PER_BORE.exhaust.one}`],
+  ['lifts', `${usual.LIFT_PER_DIAMETER.intake} × diameter, exhaust ${usual.LIFT_PER_DIAMETER.exhaust}`],
+  ['intake events', `intake ${usual.EVENTS.intake.join(' and ')}`],
+  ['exhaust events', `exhaust ${usual.EVENTS.exhaust.join(' and ')}`],
+  ['runner', `| ${usual.RUNNER_LENGTH} |`],
+  ['runner’s bore', `${usual.RUNNER_PER_VALVES} of the area of the intake valves`],
+  ['plenum', `${usual.PLENUM_PER_DISPLACEMENT} × displacement`],
+  ['throttle', `air at ${usual.THROTTLE_AIR_SPEED} m/s`],
+  ['throttle flow', `${usual.THROTTLE_COEFFICIENT} of the throttle's area flows`],
+  ['intake walls', `${usual.INTAKE_WALL_TEMPERATURE} K and rough by ${usual.INTAKE_ROUGHNESS} mm`],
+  ['mixture', `| ${usual.LAMBDA} |`],
+  ['middle', `half is burnt | ${usual.BURN_MIDDLE} |`],
+  ['duration', `from 0 to 100 % | ${usual.BURN_DURATION} |`],
+  ['efficiency', `what is released | ${usual.BURN_EFFICIENCY} |`],
+  ['fuel', `${usual.FUEL.heat.toFixed(1)} MJ/kg, ${usual.FUEL.airPerFuel} kg of air`],
+  ['walls', `Walls at ${usual.CYLINDER_WALL_TEMPERATURE} K`],
+  [
+    'friction',
+    `${usual.FRICTION.constant} bar + ${usual.FRICTION.perPeak} × peak pressure + ${usual.FRICTION.perSpeed} × piston speed + ${usual.FRICTION.perSquare} × its square`,
+  ],
+  ['air', `(left out: ${usual.AIR.pressure}) and \`temperature\` in °C (left out: ${usual.AIR.temperature})`],
+])('the usual %s is what the page says', (_, words) => {
+  expect(page).toContain(words);
+});
+
+test('the events in its table are let through, and what it says of other conventions is recognised', () => {
+  for (const angle of [-232, -12, 10, 228]) expect(page).toContain(`**${angle}**`);
+  expect(eventProblem('', 'intake', [-12, 228], 'events')).toBeNull();
+  expect(eventProblem('', 'exhaust', [-232, 10], 'events')).toBeNull();
+  expect(eventProblem('', 'intake', [12, 48], 'events')!.allowed).toContain('opens -12, closes 228');
+  expect(eventProblem('', 'intake', [108, 240], 'events')!.allowed).toContain('a lobe centre and a duration');
+  expect(eventProblem('', 'exhaust', [111, 242], 'events')!.allowed).toContain('opens -232, closes 10');
+  expect(eventProblem('', 'exhaust', [128, 370], 'events')!.allowed).toContain('firing top dead centre');
+});

@@ -1,0 +1,195 @@
+/** A study with an invented engine: its sizes, its answers whatever the team, going on with it, what it says and what it refuses. */
+import { describe, expect, test } from 'vitest';
+import { readCsv } from '../../../src/formats/csv/readCsv';
+import { chooseSize } from '../../../src/pulse/forecast/chooseSize';
+import { studyCsv } from '../../../src/pulse/forecast/csv';
+import { hashOf } from '../../../src/pulse/forecast/hash';
+import type { SpeedJob, Team } from '../../../src/pulse/forecast/job';
+import { beginStudy, STUDY_CELL, type StudyDocument, type StudyPlan } from '../../../src/pulse/forecast/study';
+import { readStudy, resumeNotes, writeStudy } from '../../../src/pulse/forecast/studyFile';
+import { checkedKeys, gridError, ranked } from '../../../src/pulse/forecast/studyRank';
+import { boreOf, keyOf, type StudySize, sketchOf, studySizes } from '../../../src/pulse/forecast/studySizes';
+import { subjectOf } from '../../../src/pulse/forecast/subject';
+import { sketchPath } from '../../../src/pulse/path/sketch';
+import { designIn, FOUR, fakeTeam, inventedTorque } from './fakes';
+
+const design = designIn(FOUR);
+const { engine } = subjectOf(design, 'header');
+const pathOf = (size: StudySize) => sketchPath(sketchOf(design, engine, size), design).path;
+const CHOICE = { lengths: [500, 700, 900], bores: [36, 40], arrangements: ['all-into-one'] as const };
+const plan: StudyPlan = {
+  sizes: studySizes(design, engine, CHOICE),
+  ...{ speeds: [3000, 4000, 5000, 6000], band: [3000, 6000], cell: STUDY_CELL },
+};
+const begin = (former: StudyDocument | null = null) => beginStudy('four', engine, pathOf, plan, former);
+
+/** One that does jobs in order. */
+const inOrder: Team = {
+  follow: async (jobs, tell) => {
+    for (let k = 0; k < jobs.length; k++) await fakeTeam().follow([jobs[k]!], (_, answer) => tell(k, answer));
+  },
+};
+
+async function whole(team: Team): Promise<StudyDocument> {
+  const study = begin();
+  await study.follow(team);
+  await study.followFine(team, checkedKeys(ranked(study.document())));
+  return study.document();
+}
+
+describe('sizes', () => {
+  test('usual ones: six lengths about the rule of thumb, four tubes on sale, two arrangements', () => {
+    const sizes = studySizes(design, engine);
+    expect(sizes).toHaveLength(48);
+    expect(new Set(sizes.map(keyOf)).size).toBe(48);
+    const all = sizes.filter(({ arrangement }) => arrangement === 'all-into-one');
+    const lengths = [...new Set(all.map(({ length }) => length))];
+    expect(lengths).toHaveLength(6);
+    expect(lengths.at(-1)! / lengths[0]!).toBeCloseTo(1.3 / 0.7, 1);
+    for (const { length } of sizes) expect(length % 5).toBe(0);
+    expect(new Set(sizes.map(boreOf)).size).toBe(4);
+  });
+
+  test('chosen ones are taken as they are; an outlet multiplies them', () => {
+    expect(plan.sizes).toHaveLength(6);
+    expect(plan.sizes.map(boreOf)).toEqual([36, 36, 36, 40, 40, 40]);
+    expect(studySizes(design, engine, { ...CHOICE, outlets: [50, 60] })).toHaveLength(12);
+  });
+
+  test('the sketch of a size has its length and bore, and the drawn collector', () => {
+    const { primary, collector, secondary } = sketchOf(design, engine, plan.sizes[0]!);
+    expect(primary).toEqual({ length: 500, bore: 36 });
+    expect(collector.length).toBe(design.merges[0]!.length);
+    expect(secondary).toBeUndefined();
+    const pairs = sketchOf(design, engine, { ...plan.sizes[0]!, arrangement: 'pairs-then-one', outlet: 61 });
+    expect(pairs.secondary!.length).toBeGreaterThan(0);
+    expect(pairs.collector.bore).toBe(61);
+  });
+});
+
+test('the same bytes whatever the order in which answers come', async () => {
+  const one = writeStudy(await whole(fakeTeam()));
+  expect(writeStudy(await whole(inOrder))).toBe(one);
+  expect(writeStudy(readStudy(one))).toBe(one);
+});
+
+test('ranked by area; best, middle and worst are followed again on fine cells', async () => {
+  const study = await whole(fakeTeam());
+  const sizes = ranked(study);
+  expect(sizes.map(({ rank }) => rank)).toEqual([1, 2, 3, 4, 5, 6]);
+  const means = sizes.map(({ summary }) => summary.mean!);
+  expect(means).toEqual([...means].sort((a, b) => b - a));
+  // 900 mm is tuned to 4000 rpm, in the middle of the band; 40 mm is what the engine likes.
+  expect(keyOf(sizes[0]!.size)).toMatch(/900 mm of 4[0-9.]+ x/);
+  expect(boreOf(sizes[0]!.size)).toBe(40);
+  const error = gridError(study)!;
+  expect(error.checks).toHaveLength(3);
+  // Cells of 20 mm rather than 10 cost one N m everywhere in the invented engine.
+  for (const { difference } of error.checks) expect(difference).toBeCloseTo(1, 9);
+  expect(error.spread).toBeCloseTo(0, 9);
+  expect(error.keepsOrder).toBe(true);
+  const rows = readCsv(studyCsv(study));
+  expect(rows.map(({ rank }) => rank)).toEqual(['1', '2', '3', '4', '5', '6']);
+  expect(rows.filter((row) => row.mean_on_fine_cells_nm !== '')).toHaveLength(3);
+  expect(rows[0]!.primary_length_mm).toBe('900.00000000');
+});
+
+test('interrupted and gone on with, it comes to the same, and follows nothing twice', async () => {
+  let told = 0;
+  const study = begin();
+  await study.follow(
+    fakeTeam(),
+    () => void told++,
+    () => told >= 10,
+  );
+  expect([study.done, study.all]).toEqual([10, 24]);
+  const half = readStudy(writeStudy(study.document()));
+  expect(ranked(half).some(({ rank }) => rank === null)).toBe(true);
+  const rest = begin(half);
+  const team = fakeTeam();
+  await rest.follow(team);
+  expect(team.followed).toHaveLength(14);
+  await rest.followFine(team, checkedKeys(ranked(rest.document())));
+  expect(writeStudy(rest.document())).toBe(writeStudy(await whole(fakeTeam())));
+});
+
+test('a size whose gas path is another now is followed again; sizes that are not asked for are kept', async () => {
+  const study = await whole(fakeTeam());
+  const [first, ...others] = Object.keys(study.answers);
+  const spoilt = { ...study.answers[first!]!, path: 'another' };
+  const former = { ...study, answers: { ...study.answers, [first!]: spoilt, elsewhere: spoilt } };
+  expect(resumeNotes(former, hashOf(engine), plan, begin().hashes)).toEqual([
+    '1 of its 7 sizes are not asked for now: they are kept, and not ranked',
+    '1 of its 7 sizes have another gas path now: they are followed again',
+  ]);
+  const team = fakeTeam();
+  const again = begin(former);
+  await again.follow(team);
+  expect(team.followed).toHaveLength(plan.speeds.length);
+  expect(Object.keys(again.document().answers)).toEqual([first, ...others, 'elsewhere']);
+});
+
+test('a size with a speed that fails is not ranked, and what failed is kept', async () => {
+  const fails = (job: SpeedJob) =>
+    job.rpm === 5000 && job.path.pipes[0]!.length < 0.6 ? 'stopped' : inventedTorque(job);
+  const study = await whole(fakeTeam(fails));
+  const failed = ranked(study).filter(({ rank }) => rank === null);
+  expect(failed.map(({ size, summary }) => [size.length, summary.missing])).toEqual([
+    [500, [5000]],
+    [500, [5000]],
+  ]);
+});
+
+describe('refused', () => {
+  const text = async () => JSON.parse(writeStudy(await whole(fakeTeam())));
+
+  test('another engine, and other cells, with the remedy', async () => {
+    const study = readStudy(JSON.stringify(await text()));
+    expect(() => resumeNotes(study, 'other', plan, begin().hashes)).toThrow(/^engine: found a study of another engine/);
+    const fine = { ...plan, cell: 0.01 };
+    expect(() => resumeNotes(study, hashOf(engine), fine, begin().hashes)).toThrow(
+      /^cell: found 20 mm; allowed: 10 mm/,
+    );
+  });
+
+  test.each<[string, (study: Record<string, unknown>) => unknown, RegExp]>([
+    ['no study', () => [], /document: found \[\]; allowed: an object/],
+    [
+      'a design',
+      (s) => ({ ...s, format: 'evenrun-design' }),
+      /format: found "evenrun-design"; allowed: "evenrun-study"/,
+    ],
+    ['a later one', (s) => ({ ...s, version: 2 }), /version: found 2; allowed: 1; this file is from a newer/],
+    ['sizes that are none', (s) => ({ ...s, sizes: [{ arrangement: 'all' }] }), /sizes\/0\/arrangement: found "all"/],
+    ['speeds that are none', (s) => ({ ...s, speeds: ['fast'] }), /speeds\/0: found "fast"/],
+    ['answers that are none', (s) => ({ ...s, answers: { x: { path: 'p' } } }), /answers\/x\/points: found nothing/],
+  ])('%s', async (_, spoil, message) => {
+    const value = JSON.stringify(spoil(await text()));
+    expect(() => readStudy(value)).toThrow(message);
+  });
+});
+
+describe('a size that is chosen', () => {
+  const size = { ...plan.sizes[4]!, length: 712 };
+
+  test('is the length of the primaries’ group and their tube; what is laid out stays', () => {
+    const chosen = chooseSize(design, engine, size);
+    const runner = design.runners.find(({ from }) => 'port' in from)!;
+    expect(chosen.groups[runner.group!]!.length).toBe(712);
+    expect(boreOf(chosen.tubes[runner.tube]!)).toBe(40);
+    expect([chosen.runners, chosen.exhaust]).toEqual([design.runners, design.exhaust]);
+  });
+
+  test('is the sketch where runners are not laid out yet', () => {
+    const unrouted = { ...design, runners: design.runners.map(({ points: _, radii: __, ...runner }) => runner) };
+    expect(chooseSize(unrouted, engine, size).exhaust!.sketch!.primary).toEqual({ length: 712, bore: 40 });
+    const bare = { ...design, runners: [], merges: [] };
+    expect(chooseSize(bare, engine, size).exhaust!.sketch!.primary.length).toBe(712);
+  });
+
+  test('that is joined in another way than drawn is refused', () => {
+    expect(() => chooseSize(design, engine, { ...size, arrangement: 'pairs-then-one' })).toThrow(
+      /runners: found all-into-one, as drawn; allowed: pairs-then-one/,
+    );
+  });
+});
