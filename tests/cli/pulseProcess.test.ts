@@ -3,6 +3,7 @@ import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { readCsv } from '../../src/formats/csv/readCsv';
 import { readStudy } from '../../src/pulse/forecast/studyFile';
 import { type Bench, bench } from './bench';
 import { bringDesigns, DESIGN } from './pulseBench';
@@ -31,13 +32,18 @@ async function evenrun(args: string[], interruptAfter?: number) {
 }
 
 test('two threads come to the same bytes as one', async () => {
-  const asked = ['pulse', at(DESIGN), '--speeds', '6000,7000,7600', '--cells', '90'];
+  const asked = ['pulse', at(DESIGN), '--speeds', '6000,7000', '--cells', '90', '--trace', '7600'];
   const one = await evenrun([...asked, '--threads', '1', '-o', at('one.csv'), '-o', at('one.json')]);
   const two = await evenrun([...asked, '--threads', '2', '-o', at('two.csv'), '-o', at('two.json')]);
   expect([one.err, two.err]).toEqual(['', '']);
   expect(one.code).toBe(two.code);
   expect(readFileSync(at('two.csv'))).toEqual(readFileSync(at('one.csv')));
   expect(readFileSync(at('two.json'))).toEqual(readFileSync(at('one.json')));
+  const traces = readCsv(readFileSync(at('one.trace.csv'), 'utf8'));
+  // A row each degree of −360 to 360, of four cylinders at the speed asked for.
+  expect(traces).toHaveLength(4 * 721);
+  expect(new Set(traces.map(({ rpm }) => Number(rpm)))).toEqual(new Set([7600]));
+  expect(readFileSync(at('two.trace.csv'))).toEqual(readFileSync(at('one.trace.csv')));
 }, 120_000);
 
 test('Ctrl-C ends a study with what it has, which is read back', async () => {

@@ -13,7 +13,8 @@ import { Drawing, DrawingCard } from '../drawing/Drawing';
 import { stopDrawing, useDrawing } from '../drawing/state';
 import type { DrawTool } from '../drawing/tool';
 import { Beat } from '../forecast/motion/Beat';
-import { MotionBar } from '../forecast/motion/MotionBar';
+import { MotionBar, motionBarPx } from '../forecast/motion/MotionBar';
+import { useMotion } from '../forecast/motion/state';
 import { useMakeDrawn } from '../making/drawn';
 import { MeasureCard } from '../measure/MeasureCard';
 import { useMeasured } from '../measure/useMeasured';
@@ -118,6 +119,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const hiding = useHiding();
   const { made, parts, exploded, goal } = useApart(header);
   const isApart = useViewState((s) => s.exploded > 0);
+  const isPlaying = useMotion((s) => s.run !== null);
   const seenParts = useMemo(
     () => (header ? parts.filter(({ of }) => !isOwnerHidden(of, header, hiding)) : []),
     [parts, header, hiding],
@@ -167,10 +169,13 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   useEffect(() => rig.refit(), [rig, isApart, hasParts]);
   useEffect(() => {
     if (!size) return;
-    const strip = (2 * STRIP_PX) / size.height;
-    rig.setBorder({ left: 0.09, right: 0.09, top: 0.15, bottom: Math.min(0.4, 0.06 + strip) });
+    const bar = isPlaying ? motionBarPx(size.width) : 0;
+    const strip = (2 * (STRIP_PX + bar)) / size.height;
+    rig.setBorder({ left: 0.09, right: 0.09, top: 0.15, bottom: Math.min(isPlaying ? 0.9 : 0.4, 0.06 + strip) });
     rig.setSize(size.width, size.height);
-  }, [rig, size]);
+  }, [rig, size, isPlaying]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: over the bar of the play, and without it again, it needs another distance
+  useEffect(() => rig.refit(), [rig, isPlaying]);
   useWishes(rig, size !== null && balls.length > 0, sides);
 
   useEffect(() => {

@@ -2,26 +2,24 @@
  * The gas path of what a header replaces: each port a short rough branch, counted from its flange, into one passage a bank that they
  * enter one after the other, evenly spaced; behind it the tailpipe. SI units.
  *
- * Pipes meet at one pressure. That lets the passage's narrowing at each branch cost nothing, so the stand-in is rather kind to the casting.
+ * Each but the first enters square to the passage, so its momentum is lost there (Idelchik's law of converging wyes, in
+ * ends/lossyJunction.ts); bends lose nothing.
  */
 import { insist, type Refusal } from '../../../shared/design/refusal';
 import type { CastManifold, Design } from '../../../shared/design/types';
 import { boreFrom, throughHead } from './bores';
-import { banksAssumed, banksOf, cylinderProblems, headOf, pipesOf } from './engineOf';
+import { banksOf, cylinderProblems, headAssumed, headOf, pipesOf } from './engineOf';
 import { outletsOf } from './laidOut';
 import { metres } from './metres';
 import { pipeIds } from './pipeIds';
 import { LEAST, plainProblems } from './plainProblems';
-import { joined, noParts, type PathParts, type PathReading, sideways, wholePath } from './reading';
+import { joined, noParts, type PathParts, type PathReading, wholePath } from './reading';
 import { addTailpipe, tailpipeOf } from './tailpipe';
-import type { PathPipe } from './types';
+import type { PathEnd, PathPipe } from './types';
 import { roughnessAssumed, usualCast } from './usualCast';
 import { CAST_ROUGHNESS, WALL_TEMPERATURES } from './walls';
 
 export const CAST = 'cast manifold';
-
-/** Between a branch and the passage it comes into, degrees: swept forward, as most castings have them. Our own choice. */
-const SWEPT = 60;
 
 /**
  * @param cast as measured; absent: `exhaust.cast` of the design, or the usual one
@@ -48,7 +46,7 @@ export function castPath(design: Design, cast: CastManifold | undefined = design
     addTailpipe(parts, last, nameOf(banks.length === 1 ? 'tailpipe' : `tailpipe ${i + 1}`), tailpipe.tailpipe);
   });
   const assumed = usual?.assumed ?? (cast?.roughness === undefined ? [roughnessAssumed] : []);
-  return wholePath(CAST, parts, [...banksAssumed(design), ...assumed, ...tailpipe.assumed]);
+  return wholePath(CAST, parts, [...headAssumed(design), ...assumed, ...tailpipe.assumed]);
 }
 
 const AS_WIDE_AS_THE_HEADERS =
@@ -103,11 +101,23 @@ function addBank(
       inHead: 0,
     };
     parts.pipes.push(stretch);
-    parts.ends.push(before ? sideways(before.id, id, stretch.id, SWEPT) : joined([id], stretch.id));
+    parts.ends.push(before ? entering(before.id, id, stretch.id) : joined([id], stretch.id));
     before = stretch;
   });
   return before!;
 }
+
+/** Which way each leads away: back along the passage, square out of it, on along it. */
+const entering = (before: string, branch: string, next: string): PathEnd => ({
+  kind: 'junction',
+  at: [
+    [before, 'finish'],
+    [branch, 'finish'],
+    [next, 'start'],
+  ],
+  model: 'pressure-loss',
+  angles: [180, 90, 0],
+});
 
 const casting = (id: string, role: 'branch' | 'shared', roughness: number) => ({
   id,

@@ -306,6 +306,7 @@ describe('a bounded step', () => {
       expect(value).toBeGreaterThanOrEqual(bounds[k]!.least);
       expect(value).toBeLessThanOrEqual(bounds[k]!.most);
     });
+    expect(x.filter((value, k) => value === bounds[k]!.least || value === bounds[k]!.most).length).toBeGreaterThan(0);
     for (let i = 0; i <= 10; i++)
       for (let j = 0; j <= 10; j++)
         for (let k = 0; k <= 10; k++)

@@ -55,6 +55,9 @@ test('the first branch runs into the passage alone, every other one meets it', (
     ['shared 3', 'branch 4', 'shared 4'],
     ['shared 4', 'tailpipe'],
   ]);
+  const models = path.ends.flatMap((end) => (end.kind === 'junction' ? [[end.model, end.angles ?? null]] : []));
+  const square = ['pressure-loss', [180, 90, 0]];
+  expect(models).toEqual([['equal-pressure', null], square, square, square, ['equal-pressure', null]]);
 });
 
 describe('nothing given', () => {

@@ -66,8 +66,7 @@ export function doubtLines(curve: TorqueCurve): string[] {
 }
 
 /** The last lines of every answer. */
-export const basisLines = (subject: Pick<Subject, 'assumed' | 'notes'>, fitted: Fitted | undefined): string[] => [
-  ...subject.notes,
+export const basisLines = (subject: Pick<Subject, 'assumed'>, fitted: Fitted | undefined): string[] => [
   calibration(fitted),
   ...[assumedLine(subject.assumed)].filter((line) => line !== null),
   TRUST,

@@ -64,6 +64,7 @@ export async function againstMode(at: Context): Promise<number> {
       const engine = `The engines differ too, in ${differs.join(', ')}: what is gained is not of the exhaust alone`;
       const lines = [
         `${engineText(subject)}: ${mine} against ${other.name}, ${progress.done} speeds followed in ${seconds().toFixed(1)} s`,
+        ...subject.notes,
         ...(differs.length > 0 ? [engine] : []),
         ...[againstTable(comparison, ['before', 'after']), ...againstLines(comparison, band)],
         ...[`Before, ${other.name}:`, ...summaryLines(sums[0]!), ...doubtLines(before!)],

@@ -68,7 +68,7 @@ export async function curveMode(at: Context): Promise<number> {
     else {
       const head = `${engineText(subject)}, ${subject.title}: ${progress.done} speeds followed in ${seconds().toFixed(1)} s`;
       const lines = [
-        ...[head, curveTable(curve), ...summaryLines(summary)],
+        ...[head, ...subject.notes, curveTable(curve), ...summaryLines(summary)],
         ...doubtLines(curve),
         ...basisLines(subject, fitted),
         ...written.map((name) => `${name} written`),

@@ -1,5 +1,8 @@
 /** `pulse DESIGN --fit -o OUT.evenrun.json`: finds from the torque curve measured on this engine how its numbers differ from usual ones. */
+import type { Design } from '../../../../shared/design/types';
 import { writeDesign } from '../../../../shared/design/write';
+import { engineSetup } from '../../../pulse/engine/setup';
+import type { Subject } from '../../../pulse/forecast/curve';
 import { type Fit, fitBaseline } from '../../../pulse/forecast/fit';
 import { measuredOf } from '../../../pulse/forecast/fit/measured';
 import { writeWhole } from '../../files';
@@ -14,8 +17,9 @@ import { session, writeAll } from '../session';
 
 export async function fitMode({ design, file, given, io, start }: Context): Promise<number> {
   refuseOthers(given, ['output', 'json', 'threads', 'fit'], '--fit');
-  const points = naming(file, () => measuredOf(design));
+  naming(file, () => measuredOf(design));
   const subject = subjectIn(file, design, design.engine?.baseline?.on ?? 'cast');
+  const points = naming(file, () => measuredOf(design, shareOf(design, subject)));
   const threads = threadsArgument(given.threads);
   // Over the design itself too: nothing of it but the factors changes.
   const output = outputsArgument(given.output, ['.json'], [], io)['.json'];
@@ -37,7 +41,7 @@ export async function fitMode({ design, file, given, io, start }: Context): Prom
     else {
       const lines = [
         `${engineText(subject)}, ${subject.title}: ${progress.done} speeds followed in ${seconds().toFixed(1)} s`,
-        ...[fitTable(fit), fit.message],
+        ...[...subject.notes, fitTable(fit), fit.message],
         ...basisLines(subject, fit.fitted),
         ...written.map((name) => `${name} written`),
       ];
@@ -46,5 +50,9 @@ export async function fitMode({ design, file, given, io, start }: Context): Prom
     return codeOf(written.length === 1 && fit.atBound.length === 0 && isClean(fit.curve));
   });
 }
+
+/** Of the engine's cylinders that the path takes the gas of. */
+const shareOf = (design: Design, { engine }: Subject): number =>
+  engine.cylinders.length / engineSetup(design).setup.cylinders.length;
 
 const plainFit = ({ curve, ...rest }: Fit) => ({ ...rest, speeds: plainCurve(curve) });

@@ -52,7 +52,7 @@ export async function imbalanceMode(at: Context): Promise<number> {
     else {
       const head = `${engineText(subject)}, ${subject.title}: ${progress.done} speeds followed in ${seconds().toFixed(1)} s`;
       const lines = [
-        ...[head, ...imbalanceLines(cost)],
+        ...[head, ...subject.notes, ...imbalanceLines(cost)],
         ...doubtLines(cost.steps.flatMap(({ curve }) => curve)),
         ...basisLines(subject, design.engine?.fitted),
         ...written.map((name) => `${name} written`),

@@ -105,7 +105,7 @@ export async function studyMode(at: Context): Promise<number> {
     } else {
       const lines = [
         `${document.title}: ${study.done} of ${study.all} speeds of ${sizes.length} sizes in ${seconds().toFixed(1)} s`,
-        ...notes,
+        ...[...subject.notes, ...notes],
         ...(first
           ? [studyTable(sizes), ...gridLines(error)]
           : ['No size is answered at every speed yet: none can be ranked']),

@@ -45,9 +45,10 @@ export function boundedStep(linear: Linear, spread: readonly number[], bounds: r
       const past = Math.max(bounds[i]!.least - (1 + value), 1 + value - bounds[i]!.most) / spread[i]!;
       if (past > beyond) [worst, beyond] = [i, past];
     }
-    if (worst < 0) return x.map((value, i) => (held.has(i) ? 1 + held.get(i)! : 1 + value));
+    // The bound itself, so that one can ask whether it was come to.
+    if (worst < 0) return x.map((value, i) => held.get(i) ?? 1 + value);
     const { least, most } = bounds[worst]!;
-    held.set(worst, (1 + x[worst]! < least ? least : most) - 1);
+    held.set(worst, 1 + x[worst]! < least ? least : most);
   }
 }
 
@@ -60,7 +61,7 @@ export function leftUnknown(linear: Linear, spread: readonly number[]): number[]
   });
 }
 
-/** Some unknowns held where they are. The matrix is positive definite, so elimination needs no pivot. */
+/** Counted from 1, some unknowns held at a value. The matrix is positive definite, so elimination needs no pivot. */
 function solved(
   matrix: readonly (readonly number[])[],
   right: readonly number[],
@@ -68,8 +69,8 @@ function solved(
 ): number[] {
   const n = right.length;
   const rows = matrix.map((row, i) => {
-    if (held.has(i)) return [...row.map((_, j) => (i === j ? 1 : 0)), held.get(i)!];
-    const moved = [...held].reduce((sum, [j, value]) => sum + row[j]! * value, 0);
+    if (held.has(i)) return [...row.map((_, j) => (i === j ? 1 : 0)), held.get(i)! - 1];
+    const moved = [...held].reduce((sum, [j, value]) => sum + row[j]! * (value - 1), 0);
     return [...row.map((entry, j) => (held.has(j) ? 0 : entry)), right[i]! - moved];
   });
   for (let k = 0; k < n; k++)
