@@ -11,8 +11,8 @@ import type { Assumed, EngineSetup, ValveSetup } from '../../pulse/engine/types'
 import type { Subject as Read } from '../../pulse/forecast/curve';
 import { speedsOf } from '../../pulse/forecast/speeds';
 import { primaryTube, type StudySize, sketchOf, studySizes, usualArrangements } from '../../pulse/forecast/studySizes';
-import { coveredEngine, subjectOf as subjectIn } from '../../pulse/forecast/subject';
-import { coveredCylinders, type PathReading } from '../../pulse/path/reading';
+import { engineOf, subjectOf as subjectIn } from '../../pulse/forecast/subject';
+import type { PathReading } from '../../pulse/path/reading';
 import { sketchPath } from '../../pulse/path/sketch';
 import { usualCast } from '../../pulse/path/usualCast';
 import { equalised } from '../../pulse/path/variants';
@@ -58,18 +58,20 @@ function subjectOf(kind: RunKind, design: Design): Subject {
 
 /** The design's own lengths and bores as a sketch that is joined the other way. */
 function joinedOtherwise(design: Design): Read {
-  const { setup, assumed } = engineFor(design);
+  const { engine, assumed, notes } = engineOf(design);
   const [, arrangement] = usualArrangements(design);
   if (!arrangement)
     return bar(
       'engine/cylinders',
-      String(setup.cylinders.length),
+      String(engine.cylinders.length),
       'a number of cylinders that can be joined in more than one way',
     );
-  const reading = sketched(design, sketchOf(design, setup, { ...ownSize(design, setup), arrangement }));
-  const { engine, note } = coveredEngine(setup, coveredCylinders(reading.path));
-  const notes = ['Lengths and bores stand for it: bends and places are not in it.', ...(note === null ? [] : [note])];
-  return { title: reading.path.title, engine, path: reading.path, assumed: [...assumed, ...reading.assumed], notes };
+  const { path, assumed: also } = sketched(
+    design,
+    sketchOf(design, engine, { ...ownSize(design, engine), arrangement }),
+  );
+  const sketchNote = 'Lengths and bores stand for it: bends and places are not in it.';
+  return { title: path.title, engine, path, assumed: [...assumed, ...also], notes: [sketchNote, ...notes] };
 }
 
 /** Valve to first join, mm, of every runner from a port that is laid out. */

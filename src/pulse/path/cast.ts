@@ -2,8 +2,8 @@
  * The gas path of what a header replaces: each port a short rough branch, counted from its flange, into one passage a bank that they
  * enter one after the other, evenly spaced; behind it the tailpipe. SI units.
  *
- * Each but the first enters square to the passage, so its momentum is lost there (Idelchik's law of converging wyes, in
- * ends/lossyJunction.ts); bends lose nothing.
+ * Each but the first comes into the passage from the side, so what of its momentum does not point along it is lost there (Idelchik's law
+ * of converging wyes, in ends/lossyJunction.ts); bends lose nothing.
  */
 import { insist, type Refusal } from '../../../shared/design/refusal';
 import type { CastManifold, Design } from '../../../shared/design/types';
@@ -13,13 +13,16 @@ import { outletsOf } from './laidOut';
 import { metres } from './metres';
 import { pipeIds } from './pipeIds';
 import { LEAST, plainProblems } from './plainProblems';
-import { joined, noParts, type PathParts, type PathReading, wholePath } from './reading';
+import { joined, noParts, type PathParts, type PathReading, sideways, wholePath } from './reading';
 import { addTailpipe, tailpipeOf } from './tailpipe';
-import type { PathEnd, PathPipe } from './types';
+import type { PathPipe } from './types';
 import { roughnessAssumed, usualCast } from './usualCast';
 import { CAST_ROUGHNESS, WALL_TEMPERATURES } from './walls';
 
 export const CAST = 'cast manifold';
+
+/** Between a branch and the passage it comes into, degrees: swept forward, as most castings have them. Our own choice. */
+const SWEPT = 60;
 
 /**
  * @param cast as measured; absent: `exhaust.cast` of the design, or the usual one
@@ -101,23 +104,11 @@ function addBank(
       inHead: 0,
     };
     parts.pipes.push(stretch);
-    parts.ends.push(before ? entering(before.id, id, stretch.id) : joined([id], stretch.id));
+    parts.ends.push(before ? sideways(before.id, id, stretch.id, SWEPT) : joined([id], stretch.id));
     before = stretch;
   });
   return before!;
 }
-
-/** Which way each leads away: back along the passage, square out of it, on along it. */
-const entering = (before: string, branch: string, next: string): PathEnd => ({
-  kind: 'junction',
-  at: [
-    [before, 'finish'],
-    [branch, 'finish'],
-    [next, 'start'],
-  ],
-  model: 'pressure-loss',
-  angles: [180, 90, 0],
-});
 
 const casting = (id: string, role: 'branch' | 'shared', roughness: number) => ({
   id,

@@ -48,5 +48,16 @@ export function collected(finishing: readonly string[], starting: string, lean =
   return { ...joint(finishing, starting), model: 'pressure-loss', directions: [...directions, [0, 0, 1]] };
 }
 
+/** A branch that comes into a passage from the side. @param angle between the two, degrees */
+export function sideways(passage: string, branch: string, onward: string, angle: number): PathEnd {
+  const turned = (angle * Math.PI) / 180;
+  const directions: Direction[] = [
+    [-1, 0, 0],
+    [-Math.cos(turned), Math.sin(turned), 0],
+    [1, 0, 0],
+  ];
+  return { ...joint([passage, branch], onward), model: 'pressure-loss', directions };
+}
+
 /** m, where the pipe ends. */
 export const finishDiameter = ({ diameter }: Pick<PathPipe, 'diameter'>): number => diameter.at(-1)![1];

@@ -8,6 +8,7 @@ import { laidOutPath } from '../../../src/pulse/path/laidOut';
 import { coveredCylinders } from '../../../src/pulse/path/reading';
 import type { GasPath, PathPipe } from '../../../src/pulse/path/types';
 import { ductsOf } from '../../../src/pulse/rig/ducts';
+import type { JunctionEnd } from '../../../src/pulse/rig/types';
 import { example, routed, unrouted } from './designs';
 import { rigged } from './rigged';
 
@@ -113,6 +114,19 @@ describe('one four into one', () => {
     expect(port).toEqual([0.084, 0.037]);
     expect(tube).toEqual([expect.closeTo(0.094, 12), expect.closeTo(0.0394, 12)]);
     expect(end![1]).toBe(tube![1]);
+  });
+
+  test('what enters the collector leans toward its axis as drawn, from all round', () => {
+    const joint = path.ends.find((end): end is JunctionEnd => end.kind === 'junction' && end.at.length === 5)!;
+    const directions = joint.directions!;
+    const lean = (design.merges[0]!.convergence! * Math.PI) / 180;
+    for (const [x, y, z] of directions.slice(0, 4)) {
+      expect(Math.hypot(x, y)).toBeCloseTo(Math.sin(lean), 12);
+      expect(z).toBeCloseTo(-Math.cos(lean), 12);
+    }
+    expect(directions[4]).toEqual([0, 0, 1]);
+    for (const k of [0, 1, 2])
+      expect(directions.reduce((sum, d) => sum + d[k]!, 0)).toBeCloseTo([0, 0, 1 - 4 * Math.cos(lean)][k]!, 12);
   });
 
   test('the tailpipe that is not given is assumed by name', () => {

@@ -21,6 +21,8 @@ export function RunList({ onChoose }: Props) {
   const others = chosen.filter((kind) => kind.startsWith('other/'));
   const kinds = [...KINDS.map(({ kind }) => kind), ...others];
   const left = designs.filter(({ id }) => id !== open && !chosen.includes(otherKind(id)));
+  // What is true of several is said once.
+  const notes = [...new Set(chosen.flatMap((kind) => runs.get(kind)?.subject.notes ?? []))];
   return (
     <fieldset className="gain-runs">
       <legend>Followed</legend>
@@ -39,6 +41,11 @@ export function RunList({ onChoose }: Props) {
           </li>
         ))}
       </ul>
+      {notes.map((note) => (
+        <p key={note} className="gain-note">
+          {note}
+        </p>
+      ))}
       {left.length > 0 && (
         <select
           className="filling"

@@ -1,5 +1,7 @@
 /** One speed looked at closely: which run and speed, what is laid beside it, and the faces of the waves once they are followed. */
-import type { ReactNode } from 'react';
+import { type ReactNode, useMemo, useRef } from 'react';
+import { type Theme, useTheme } from '../../colours';
+import { paintFor } from '../curve/series';
 import { playOnHeader } from '../motion/state';
 import { answerAt, type Run, type RunKind } from '../runs';
 import { detailOf, layBeside, type Picked, pick, type Shown, turnTo, useShown } from '../shown';
@@ -13,21 +15,37 @@ type Props = {
 };
 
 /** What is there of a run at a speed, under its name. */
-function runAt(shown: Shown, kind: RunKind, rpm: number): WaveRun | null {
+function runAt(shown: Pick<Shown, 'runs' | 'details'>, kind: RunKind, rpm: number, theme: Theme): WaveRun | null {
   const run = shown.runs.get(kind);
   const detail = detailOf(shown, { kind, rpm });
   if (!run || detail?.is !== 'there') return null;
   const { title, engine, path } = run.subject;
-  return { name: title, answer: detail.answer, engine, path };
+  return { name: title, answer: detail.answer, engine, path, paint: paintFor(kind, theme) };
 }
+
+const sameRuns = (a: readonly WaveRun[], b: readonly WaveRun[]): boolean =>
+  a.length === b.length &&
+  a.every(
+    (run, k) => run.answer === b[k]!.answer && run.name === b[k]!.name && run.paint?.colour === b[k]!.paint?.colour,
+  );
 
 export function DetailFace({ label, children }: Props) {
   const shown = useShown();
   const { picked, beside } = shown;
   const runs = shown.chosen.flatMap((kind) => shown.runs.get(kind) ?? []);
+  const theme = useTheme();
+  const { runs: all, details } = shown;
+  // The same while other speeds come in: what is drawn of waves takes a while.
+  const faces = useMemo(() => {
+    if (!picked) return [];
+    const kinds = [picked.kind, ...(beside && beside !== 'alone' && beside !== picked.kind ? [beside] : [])];
+    const [first, other] = kinds.map((kind) => runAt({ runs: all, details }, kind, picked.rpm, theme));
+    return first ? [first, ...(other ? [other] : [])] : [];
+  }, [all, details, picked, beside, theme]);
+  const face = useRef(faces);
+  if (!sameRuns(face.current, faces)) face.current = faces;
   if (!picked) return <Nothing label={label} runs={runs} />;
-  const first = runAt(shown, picked.kind, picked.rpm);
-  const other = beside && beside !== 'alone' && beside !== picked.kind ? runAt(shown, beside, picked.rpm) : null;
+  const [first] = faces;
   const canPlay = picked.kind === 'header' && first?.answer.waves;
   return (
     <section className="gain-detail" aria-label={label}>
@@ -64,7 +82,7 @@ export function DetailFace({ label, children }: Props) {
         )}
       </div>
       <Standing shown={shown} picked={picked} beside={beside} />
-      {first && <div className="gain-detail-face">{children({ runs: other ? [first, other] : [first] })}</div>}
+      {first && <div className="gain-detail-face">{children({ runs: face.current })}</div>}
     </section>
   );
 }
