@@ -111,6 +111,7 @@ describe('the plot', () => {
     const baseline = { points: [[3000, 85]], loss: 15 } as const;
     expect(measuredPoints(baseline, 'torque', 'mm')).toEqual([{ rpm: 3000, value: 100 }]);
     expect(measuredPoints(baseline, 'power', 'mm')[0]!.value).toBeCloseTo(31.4159, 3);
+    expect(measuredPoints(baseline, 'torque', 'mm', 0.5)[0]!.value).toBeCloseTo(50, 9);
     expect(measuredPoints(baseline, 'residual', 'mm')).toEqual([]);
   });
 });

@@ -1,5 +1,7 @@
 /** Curves of all that is followed, what one gains over another, and the numbers below. */
 import { useMemo, useState } from 'react';
+import type { Engine } from '../../../../shared/design/types';
+import { engineDifferences } from '../../../pulse/forecast/against';
 import { useDisplay } from '../../actions/display';
 import { useTheme } from '../../colours';
 import { documents, useDocument } from '../../document';
@@ -28,18 +30,25 @@ const PANELS: Readonly<Record<Quantity, readonly Quantity[]>> = {
   heat: ['heat'],
 };
 
+/** Of the engine's cylinders: those that are followed. */
+function partOf(engine: Engine | undefined, runs: readonly Run[]): number {
+  const all = engine?.cylinders ?? engine?.firingOrder?.length;
+  const followed = runs.find(({ subject }) => !subject.kind.startsWith('other/'))?.subject.engine.cylinders.length;
+  return all && followed ? followed / all : 1;
+}
+
 export function usePanels(runs: readonly Run[], quantity: Quantity): readonly PanelWish[] {
   const theme = useTheme();
   const display = useDisplay();
-  const baseline = useDocument((s) => s.settled?.engine?.baseline);
+  const engine = useDocument((s) => s.settled?.engine);
   return useMemo(
     () =>
       PANELS[quantity].map((q) => ({
         quantity: q,
         series: seriesOf(runs, q, display, theme),
-        measured: measuredPoints(baseline, q, display),
+        measured: measuredPoints(engine?.baseline, q, display, partOf(engine, runs)),
       })),
-    [runs, quantity, display, theme, baseline],
+    [runs, quantity, display, theme, engine],
   );
 }
 
@@ -131,6 +140,7 @@ function Summary({ runs, one, over }: { readonly runs: readonly Run[]; readonly 
     </select>
   );
   const [a, b] = [one.subject.kind, over.subject.kind];
+  const others = engineDifferences(one.subject.engine, over.subject.engine);
   return (
     <div className="gain-summary">
       <h2>Beside each other</h2>
@@ -142,6 +152,11 @@ function Summary({ runs, one, over }: { readonly runs: readonly Run[]; readonly 
       <p role="status">
         <b>{one.subject.title}</b> {gainWords(gainsOf(one, over), display)}.
       </p>
+      {others.length > 0 && (
+        <p className="gain-note">
+          Their engines differ too, in {others.join(', ')}: what is told is not what the pipes do alone.
+        </p>
+      )}
     </div>
   );
 }

@@ -49,17 +49,21 @@ export const seriesOf = (runs: readonly Run[], quantity: Quantity, display: Disp
     failed: told.flatMap((answer, k) => (answer && 'failed' in answer ? [speeds[k]!] : [])),
   }));
 
-/** What was measured on the engine, brought to the crank; torque and power alone can be shown of it. */
+/**
+ * What was measured on the engine, brought to the crank; torque and power alone can be shown of it.
+ * @param part of the engine's cylinders that the runs beside it have, where one bank is drawn alone
+ */
 export function measuredPoints(
   baseline: Baseline | undefined,
   quantity: Quantity,
   display: Display,
+  part = 1,
 ): readonly { readonly rpm: number; readonly value: number }[] {
   if (!baseline || (quantity !== 'torque' && quantity !== 'power')) return [];
   const { factor } = wordsFor(quantity, display);
   const kept = 1 - (baseline.loss ?? 0) / 100;
   return baseline.points.map(([rpm, torque]) => {
-    const crank = torque / kept;
+    const crank = (part * torque) / kept;
     return { rpm, value: factor * (quantity === 'torque' ? crank : (crank * rpm * Math.PI) / 30) };
   });
 }

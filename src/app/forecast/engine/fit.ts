@@ -2,6 +2,7 @@
 import { create } from 'zustand';
 import { setFitted } from '../../../../shared/design/edit';
 import type { Design, Fitted } from '../../../../shared/design/types';
+import { engineSetup } from '../../../pulse/engine/setup';
 import { type FitProgress, fitBaseline } from '../../../pulse/forecast/fit';
 import { measuredOf } from '../../../pulse/forecast/fit/measured';
 import type { Team } from '../../../pulse/forecast/job';
@@ -27,6 +28,10 @@ export const stopFit = (): void => {
   useFit.setState({ progress: null });
 };
 
+/** Of the engine's cylinders: those whose exhaust is drawn. The curve was measured on all of them. */
+const partOf = (design: Design, { engine }: Subject): number =>
+  engine.cylinders.length / engineSetup(design).setup.cylinders.length;
+
 /** @param baseOf what the curve was measured with */
 export async function runFit(
   design: Design,
@@ -38,8 +43,10 @@ export async function runFit(
   const id = documents.store.getState().id;
   useFit.setState({ progress: { done: 0, likely: 1 }, said: null });
   try {
-    const points = measuredOf(design);
+    // What bars the curve itself is said before what bars the engine.
+    measuredOf(design);
     const base = baseOf(design.engine?.baseline?.on ?? 'cast', design);
+    const points = measuredOf(design, partOf(design, base));
     const fit = await fitBaseline(
       base,
       points,
