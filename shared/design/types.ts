@@ -403,6 +403,7 @@ export type Tailpipe = PlainPipe & {
 
 /** What the header replaces: short rough branches into one shared passage a bank. */
 export type CastManifold = {
+  /** From the head's face; the port in the head comes before it. */
   readonly branch: PlainPipe;
   /** From the first branch to the outlet. */
   readonly shared: PlainPipe;

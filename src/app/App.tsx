@@ -6,6 +6,7 @@ import { listExamples, openExample } from './actions/open';
 import { useChecking } from './derived';
 import { documents } from './document';
 import { useDrawing } from './drawing/state';
+import { ForecastDialog } from './forecast/ForecastDialog';
 import { useReadyHand } from './hand/useReadyHand';
 import { type Leaf, useLeaf } from './leaf';
 import { useMaking } from './made/state';
@@ -104,6 +105,7 @@ export function App() {
       <CompareSheet />
       <RoomWatch />
       <Bench />
+      <ForecastDialog />
       <WavesDialog />
       <DropZone />
     </div>

@@ -1,5 +1,6 @@
 /** What a command may touch besides files: where it prints, and from where paths are read. Tests pass their own. */
 import type { Worker } from 'node:worker_threads';
+import type { SpeedThread } from './pulse/serve';
 import type { Job } from './route/job';
 
 export type Io = {
@@ -9,7 +10,7 @@ export type Io = {
   readonly cwd: string;
   /** What only a process of its own has: further threads, interrupts, a terminal to show progress on. */
   readonly process?: {
-    startThread(job: Job): Worker;
+    startThread(job: Job | SpeedThread): Worker;
     /** @returns what takes it back */
     onInterrupt(act: () => void): () => void;
     /** Replaces the line shown before; an empty one clears it. Absent where standard error is no terminal. */

@@ -2,15 +2,22 @@
 import { fileURLToPath } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
+import { startSpeed } from '../pulse/forecast/startSpeed';
 import { reasonOf } from './files';
 import { type Io, UNUSABLE } from './io';
+import { type SpeedThread, serveSpeeds } from './pulse/serve';
 import type { Job } from './route/job';
 import { serveRounds } from './route/thread';
 import { run } from './run';
 
 // The same file is what further threads run: installed, it is the only one there is.
 if (isMainThread) await main();
-else serveRounds(workerData as Job, parentPort!);
+else serve(workerData as Job | SpeedThread);
+
+function serve(work: Job | SpeedThread): void {
+  if ('kind' in work) serveSpeeds(parentPort!, startSpeed);
+  else serveRounds(work, parentPort!);
+}
 
 async function main(): Promise<void> {
   // A command is over in a second or so, most of it run before it is compiled well: compiled in smaller pieces it is soon

@@ -14,13 +14,14 @@ import { type MirrorArguments, mirrorCommand } from './commands/mirror';
 import { type NestArguments, nestCommand } from './commands/nest';
 import { type NewArguments, NUMBERS, newCommand, optionName } from './commands/new';
 import { type OutlineArguments, outlineCommand } from './commands/outline';
-import { type PulseArguments, pulseCommand } from './commands/pulse';
+import { pulseCommand } from './commands/pulse';
 import { type RouteArguments, routeCommand } from './commands/route';
 import { type ScanArguments, scanCommand } from './commands/scan';
 import { type ShopArguments, shopCommand } from './commands/shop';
 import { SIZE_OPTIONS, type SizeOptions, sizeCommand } from './commands/size';
 import { type TemplateArguments, templateCommand } from './commands/template';
 import { HOLDS, type Io, oneLine, UNUSABLE, UnusableInput } from './io';
+import type { PulseArguments } from './pulse/options';
 
 const KINDS = SURROUNDING_KINDS.map((k) => k.kind).join(', ');
 
@@ -215,14 +216,32 @@ function programOf(io: Io, done: (code: number) => void): Command {
 
   const pulse = program
     .command('pulse')
-    .description('follow pressure waves through a rig of pipes: what its probes see, over time')
-    .option('--rig <file>', 'the rig document; docs/rig.md says what it holds')
-    .option(
-      '-o, --output <file>',
-      'the table to write, ending in .csv; where the rig asks for it, a .profile.csv beside',
+    .description(
+      'follow the engine’s gas: torque and power over speed, what a header gains, which size is best; or a rig of pipes',
     )
+    .option('-o, --output <file>', 'a table ending in .csv, everything in a .json; again for both', also)
+    .option('--on <exhaust>', 'header (default), cast for the manifold before it, or sketch')
+    .option('--speeds <n>', 'how many over the band, or a list: 2000,3500,5000; default 12')
+    .option('--band <range>', 'where speeds are spread and areas taken: 2500-6500; default: the engine’s')
+    .option(
+      '--against <other>',
+      'what it has over another design, its own cast or sketch, or itself with equal lengths',
+    )
+    .option('--imbalance <mm>', 'what each mm between longest and shortest primary costs: 20,50,100')
+    .option('--study', 'rank many sizes by the area under their torque curves; -o STUDY.json keeps them')
+    .option('--lengths <mm>', 'of primaries, to study: 600,700,800; default: 0.7 to 1.3 of the rule of thumb')
+    .option('--bores <mm>', 'likewise inside diameters; default: tubes on sale next to the rule of thumb')
+    .option('--arrangements <names>', `likewise, of ${ARRANGEMENTS.join(', ')}`)
+    .option('--outlets <mm>', 'likewise bores of the collector’s outlet; default: as it is')
+    .option('--resume', 'go on with the study in -o STUDY.json')
+    .option('--best <file>', 'write the design with the best size of the study')
+    .option('--fit', 'calibrate on the design’s measured baseline and write the design with -o')
+    .option('--trace <speeds>', 'also write OUT.trace.csv: pressures and flows over the cycle at these')
+    .option('--cells <mm>', 'the longest; default 10, in a study 20: shorter takes longer and is surer')
+    .option('--threads <n>', 'how many to follow with; default: one a core')
+    .option('--rig <file>', 'instead of a design: a rig of pipes; docs/rig.md says what it holds')
     .option('--json', 'print one JSON object')
-    .usage('--rig <file> -o <file.csv>')
+    .usage('<design> [-o <file>] … | --rig <file> -o <file.csv>')
     .allowExcessArguments()
     .action(async (options: PulseArguments) => done(await pulseCommand(pulse.args, options, io)));
 

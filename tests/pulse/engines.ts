@@ -127,7 +127,8 @@ export function fourIntoOne(length: number, bore: number, tail = 2, outlet = 0.0
     ends: [
       {
         kind: 'junction',
-        model: 'equal-pressure',
+        model: 'pressure-loss',
+        directions: [...numbers.map(() => [0, 0, -1] as const), [0, 0, 1]],
         at: [...numbers.map((n) => [`r${n}`, 'finish'] as const), ['collector', 'start']],
       },
       {

@@ -16,12 +16,15 @@ export type Removed = {
   readonly link: FileLink | null;
   /** What was ticked off at the workbench, as text. */
   readonly ticks?: string | null;
+  /** What a study of its sizes has found, as text. */
+  readonly study?: string | null;
 };
 
 const designKey = (id: string) => `design/${id}`;
 const linkKey = (id: string) => `file/${id}`;
 const versionKey = (of: string, id = '') => `version/${of}/${id}`;
 const ticksKey = (id: string) => `ticks/${id}`;
+const studyKey = (id: string) => `study/${id}`;
 const LAST = 'last';
 
 export function createKept(backend: Backend) {
@@ -73,22 +76,32 @@ export function createKept(backend: Backend) {
       await backend.put(ticksKey(id), await seal({ number: 1, text }));
     },
 
+    /** What a study of its sizes has found, as it was written; null where there was none, or what is there is not whole. */
+    async study(id: string): Promise<string | null> {
+      return (await unseal(await backend.get(studyKey(id))))?.text ?? null;
+    },
+    async setStudy(id: string, text: string): Promise<void> {
+      await backend.put(studyKey(id), await seal({ number: 1, text }));
+    },
+
     /** Takes a design out; what it answers puts it back. Null where there was none. */
     async remove(id: string): Promise<Removed | null> {
       const [design, versions, link] = [await kept.read(id), await kept.versions(id), await kept.link(id)];
-      const ticks = await kept.ticks(id);
+      const [ticks, study] = [await kept.ticks(id), await kept.study(id)];
       await removeCopies(backend, designKey(id));
       for (const version of versions) await kept.removeVersion(version);
       await backend.remove(linkKey(id));
       await backend.remove(ticksKey(id));
-      return design && { design, versions, link, ticks };
+      await backend.remove(studyKey(id));
+      return design && { design, versions, link, ticks, study };
     },
 
-    async restore({ design, versions, link, ticks }: Removed): Promise<void> {
+    async restore({ design, versions, link, ticks, study }: Removed): Promise<void> {
       await kept.write(design);
       for (const version of versions) await kept.writeVersion(version);
       if (link) await kept.setLink(design.id, link);
       if (ticks) await kept.setTicks(design.id, ticks);
+      if (study) await kept.setStudy(design.id, study);
     },
 
     keepMesh: (soup: TriangleSoup): Promise<string | null> => keepMesh(backend, soup),

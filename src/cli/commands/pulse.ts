@@ -1,92 +1,60 @@
 /**
- * `pulse --rig RIG -o OUT.csv`: follows the waves of a rig and writes what its probes saw. An interrupt, or a step that cannot be
- * done, ends it early: what there is until then is written all the same.
+ * `pulse DESIGN`: torque and power of the engine on its exhaust, over speed; what one exhaust has over another; many sizes ranked.
+ * `pulse --rig RIG -o OUT.csv`: waves in a rig of pipes without an engine.
  */
-import { existsSync, realpathSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { startSpeed } from '../../pulse/forecast/startSpeed';
 import type { Running } from '../../pulse/report';
-import { accountText } from '../../pulse/rig/accountText';
-import { profilePath } from '../../pulse/rig/csv';
-import { MAX_RIG_BYTES } from '../../pulse/rig/limits';
-import { readRig } from '../../pulse/rig/read';
 import type { Rig } from '../../pulse/rig/types';
 import { startRig } from '../../pulse/startRig';
-import { insistWritable, readText } from '../files';
-import { FAILS, HOLDS, type Io, oneLine, UnusableInput } from '../io';
-import { follow } from '../pulse/follow';
-import { leave, NOTHING, said, summary } from '../pulse/leave';
-import { naming } from '../readDesign';
+import { type Io, oneLine, UnusableInput } from '../io';
+import { type Context, contextOf } from '../pulse/context';
+import { againstMode } from '../pulse/modes/against';
+import { curveMode } from '../pulse/modes/curve';
+import { fitMode } from '../pulse/modes/fit';
+import { imbalanceMode } from '../pulse/modes/imbalance';
+import { studyMode } from '../pulse/modes/study';
+import { type PulseArguments, refuseOthers } from '../pulse/options';
+import { followRig } from '../pulse/rig';
+import type { Start } from '../pulse/serve';
 
-export type PulseArguments = { readonly rig?: string; readonly output?: string; readonly json?: boolean };
+const DESIGN_USAGE = 'evenrun pulse DESIGN [-o OUT.csv]';
+const RIG_USAGE = 'evenrun pulse --rig RIG.json -o OUT.csv';
 
-const USAGE = 'evenrun pulse --rig RIG.json -o OUT.csv';
+/** What can be asked about a design, by the option that asks it. Without any: its curve. */
+const MODES: readonly (readonly [option: keyof PulseArguments, follow: (at: Context) => Promise<number>])[] = [
+  ['against', againstMode],
+  ['imbalance', imbalanceMode],
+  ['study', studyMode],
+  ['fit', fitMode],
+];
 
-/** @param more what stands on the line besides options. @param start for tests */
+/** @param more what stands on the line besides options. @param rigs for tests. @param start for tests */
 export async function pulseCommand(
   more: readonly string[],
   given: PulseArguments,
   io: Io,
-  start: (rig: Rig) => Running = (rig) => startRig(rig),
+  rigs: (rig: Rig) => Running = (rig) => startRig(rig),
+  start: Start = startSpeed,
 ): Promise<number> {
-  const { from, to, output } = paths(more, given, io);
-  const rig = naming(from, () => readRig(readText(from, MAX_RIG_BYTES)));
-  if (rig.profile) {
-    insistOther(from, profilePath(to), profilePath(output));
-    insistWritable(profilePath(to));
+  const { rig } = given;
+  if (rig !== undefined) {
+    refuseOthers(given, ['rig', 'output', 'json'], '--rig, which has no engine');
+    return followRig(more, { rig, json: given.json === true, ...oneOutput(given.output) }, io, rigs);
   }
-
-  const { onInterrupt, status = () => {} } = io.process ?? {};
-  let isInterrupted = false;
-  // Until all is written and told: a second interrupt would otherwise end the process in the midst of it.
-  const quiet = onInterrupt?.(() => {
-    isInterrupted = true;
-  });
-  try {
-    const began = performance.now();
-    const remark = (line: string) => {
-      status('');
-      io.err(`evenrun: ${line}\n`);
-    };
-    const followed = await follow(rig, start, () => isInterrupted, status, remark);
-    const seconds = (performance.now() - began) / 1000;
-    const { run, ended, message } = followed;
-    status('writing…');
-    const left = run ? leave(run, rig, to, output) : NOTHING;
-    status('');
-    const isAll = run !== null && left.unwritten.length === 0;
-    if (message !== '') io.err(`evenrun: ${message}${isAll ? '; what there is until then is written' : ''}\n`);
-    const rest = left.table ?? left.profile;
-    for (const line of left.unwritten) io.err(`evenrun: ${line}; ${rest === null ? 'no table' : rest} is written\n`);
-    if (run) io.err(accountText(run));
-    if (given.json) io.out(`${JSON.stringify(summary(followed, rig, left, seconds), null, 2)}\n`);
-    else if (run) io.out(said(run, rig, left, seconds));
-    return ended === 'whole' && isAll ? HOLDS : FAILS;
-  } finally {
-    status('');
-    quiet?.();
-  }
+  const [name, ...rest] = more;
+  if (name === undefined)
+    throw new UnusableInput(`pulse: give it a design, ${DESIGN_USAGE}; or a rig of pipes, ${RIG_USAGE}`);
+  if (rest.length > 0)
+    throw new UnusableInput(`pulse: found "${oneLine(rest[0]!)}" besides the design: ${DESIGN_USAGE}`);
+  const asked = MODES.filter(([option]) => given[option] !== undefined && given[option] !== false);
+  if (asked.length > 1)
+    throw new UnusableInput(`--${asked[1]![0]}: does not go with --${asked[0]![0]}; ask one after the other`);
+  const follow = asked[0]?.[1] ?? curveMode;
+  return follow(contextOf(name, given, io, start));
 }
 
-function paths(more: readonly string[], { rig, output }: PulseArguments, io: Io) {
-  if (rig === undefined) {
-    const design = more.length > 0 ? `found "${oneLine(more[0]!)}"; it does not read designs yet. ` : '';
-    throw new UnusableInput(`pulse: ${design}Give it a rig of pipes: ${USAGE}`);
-  }
-  if (more.length > 0) throw new UnusableInput(`pulse: found "${oneLine(more[0]!)}" besides its options: ${USAGE}`);
-  if (output === undefined) throw new UnusableInput(`-o, --output: say where to write the table: ${USAGE}`);
-  if (!/[^/\\]\.csv$/i.test(output)) {
-    const tip = `${output.replace(/[/\\]+$|\.[A-Za-z0-9]*$/, '')}.csv`;
-    throw new UnusableInput(`-o, --output: found "${output}"; allowed: a name that ends in .csv, such as ${tip}`);
-  }
-  const from = resolve(io.cwd, rig);
-  const to = resolve(io.cwd, output);
-  insistOther(from, to, output);
-  insistWritable(to);
-  return { from, to, output };
-}
-
-/** @param name of `to`, as the user would give it */
-function insistOther(rig: string, to: string, name: string): void {
-  if (!(existsSync(rig) && existsSync(to) && realpathSync(rig) === realpathSync(to))) return;
-  throw new UnusableInput(`-o, --output: ${name} is the rig itself; choose another name`);
+function oneOutput(given: PulseArguments['output']): { output?: string } {
+  const names = given === undefined ? [] : [given].flat();
+  if (names.length > 1) throw new UnusableInput(`-o, --output: found ${names.length} names; allowed: one with --rig`);
+  return names.length === 0 ? {} : { output: names[0]! };
 }

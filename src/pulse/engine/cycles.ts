@@ -9,6 +9,7 @@ import { pipeOfCell } from '../scheme/firstState';
 import { centreOf } from '../scheme/grid';
 import { advance, longestStep } from '../scheme/step';
 import type { Joined } from './join';
+import { portHeat } from './portHeat';
 
 /** Share of the longest step that the fastest wave allows. */
 const COURANT = 0.9;
@@ -22,6 +23,8 @@ export type Cycling = {
   readonly joined: Joined;
   readonly cellUpdates: number;
   readonly extremes: Extremes;
+  /** J to the walls of the exhaust ports in the cycle that ended, from looks at even steps. */
+  readonly ported: number;
   /** At most so many steps; true at the end of a cycle, where the next one begins. */
   advance(steps: number): boolean;
 };
@@ -35,6 +38,9 @@ export function cycling(joined: Joined, rpm: number, look: (before: number, time
   let steps = 0;
   let extremes: Extremes = { hottest: 0, fastest: 0, where: '' };
   let seen = extremes;
+  let ported = 0;
+  let sofar = 0;
+  let lastLook = 0;
 
   const watch = () => {
     for (let k = 0; k < grid.pipes.length; k++) {
@@ -62,7 +68,11 @@ export function cycling(joined: Joined, rpm: number, look: (before: number, time
     if (!(taken > 0)) throw stopped();
     const before = time;
     time = taken === left ? length : time + taken;
-    if (++steps % LOOKED === 0) watch();
+    if (++steps % LOOKED === 0 || time === length) {
+      watch();
+      sofar += portHeat(joined) * (time - lastLook);
+      lastLook = time;
+    }
     look(before, time);
   };
   const stopped = (): FlowStopped => {
@@ -80,11 +90,17 @@ export function cycling(joined: Joined, rpm: number, look: (before: number, time
     get extremes() {
       return extremes;
     },
+    get ported() {
+      return ported;
+    },
     advance(most) {
       for (let n = 0; n < most; n++) {
         stepOnce();
         if (time < length) continue;
         time = 0;
+        lastLook = 0;
+        ported = sofar;
+        sofar = 0;
         extremes = seen;
         seen = { hottest: 0, fastest: 0, where: '' };
         return true;

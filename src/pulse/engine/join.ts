@@ -31,6 +31,8 @@ export const COMPONENTS = ['charge', 'burnt'] as const;
 const PULSATING = 2;
 /** Where exhaust pipes begin, K. */
 const HOT = 950;
+/** Of ports in a head that water cools, at full load, K: common practice. */
+const PORT_WALL = 520;
 
 export type Joined = {
   readonly network: Network;
@@ -40,6 +42,8 @@ export type Joined = {
   readonly plenum: Plenum | null;
   /** What keeps friction factors up to date, for whoever calls it: they change slowly. */
   readonly laws: readonly (FactorLaw | null)[];
+  /** Cells that lie in the head, from `first` to before `end`, of each exhaust pipe that begins there. */
+  readonly ports: readonly { readonly first: number; readonly end: number }[];
 };
 
 export const intakeOf = (cylinder: number): string => `intake ${cylinder}`;
@@ -90,6 +94,11 @@ export function joinEngine(setup: EngineSetup, path: GasPath, rpm: number, cell:
     const { first, end } = grid.pipes[k]!;
     for (let i = first; i < end; i++) walls.heatShare[i]! *= PULSATING;
   }
+  const ports = path.pipes.map(({ inHead }, k) => {
+    const { first, spacing } = grid.pipes[setup.cylinders.length + k]!;
+    return { first, end: first + Math.round(inHead / spacing) };
+  });
+  for (const { first, end } of ports) walls.wallTemperature.fill(PORT_WALL, first, end);
   const network: Network = {
     gas,
     grid,
@@ -101,7 +110,7 @@ export function joinEngine(setup: EngineSetup, path: GasPath, rpm: number, cell:
   const stand = standOf(network);
   for (const [k, pipe] of grid.pipes.entries()) fillPipe(gas, pipe, ducts[k]!, pipes[k]!.initial, stand.cells);
   settleFirst(network, stand);
-  return { network, stand, ids, cylinders, plenum, laws: walls.laws };
+  return { network, stand, ids, cylinders, plenum, laws: walls.laws, ports };
 }
 
 const cellsIn = (length: number, cell: number): number => Math.max(2, Math.round(length / cell));

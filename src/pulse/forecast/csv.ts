@@ -19,7 +19,15 @@ type Column<T> = readonly [name: string, cell: (of: T) => Cell];
 const yesNo = (is: boolean): Cell => (is ? 'yes' : 'no');
 const whole = (n: number): Cell => String(n);
 
-const SHARES: readonly (keyof EnergyShares)[] = ['brake', 'friction', 'coolant', 'exhaust', 'unburnt', 'unaccounted'];
+const SHARES: readonly (keyof EnergyShares)[] = [
+  'brake',
+  'friction',
+  'coolant',
+  'port',
+  'exhaust',
+  'unburnt',
+  'unaccounted',
+];
 
 const OF_ANSWER: readonly Column<SpeedAnswer>[] = [
   ['torque_nm', (a) => decimal(a.torque)],

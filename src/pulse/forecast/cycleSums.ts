@@ -28,8 +28,14 @@ export type CycleSums = Pick<
   | 'cylinders'
 >;
 
-/** @param before counts of each cylinder at the cycle's start */
-export function cycleSums(setup: EngineSetup, joined: Joined, rpm: number, before: readonly Counts[]): CycleSums {
+/** @param before counts of each cylinder at the cycle's start @param ported J to the walls of the exhaust ports in it */
+export function cycleSums(
+  setup: EngineSetup,
+  joined: Joined,
+  rpm: number,
+  before: readonly Counts[],
+  ported: number,
+): CycleSums {
   const { gas } = joined.network;
   const { air, density } = airOutside(setup.air);
   const burnt = Float64Array.of(1);
@@ -67,10 +73,11 @@ export function cycleSums(setup: EngineSetup, joined: Joined, rpm: number, befor
     brake: (bmep * perCycle) / fuel,
     friction: (fmep * perCycle) / fuel,
     coolant: sum((one) => one.walled) / fuel,
-    exhaust: sum((one) => one.leftEnergy - one.left * outside) / fuel,
+    port: ported / fuel,
+    exhaust: (sum((one) => one.leftEnergy - one.left * outside) - ported) / fuel,
     unburnt: 1 - sum((one) => one.released) / fuel,
   };
-  const told = shares.brake + shares.friction + shares.coolant + shares.exhaust + shares.unburnt;
+  const told = shares.brake + shares.friction + shares.coolant + shares.port + shares.exhaust + shares.unburnt;
   return {
     rpm,
     torque,

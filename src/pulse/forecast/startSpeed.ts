@@ -51,7 +51,7 @@ export function startSpeed({ engine, path, rpm, cell = FINE, keep = 'numbers' }:
   function endCycle(): void {
     cycles++;
     onLevel++;
-    sums = cycleSums(engine, level.joined, rpm, before);
+    sums = cycleSums(engine, level.joined, rpm, before, level.cycling.ported);
     before = countsOf(level.joined);
     // The first cycle has no whole one behind it.
     torque.add(sums.torque);

@@ -4,9 +4,12 @@ import type { Design } from '../../../shared/design/types';
 import { engineSetup } from '../engine/setup';
 import type { EngineSetup } from '../engine/types';
 import { castPath } from '../path/cast';
+import { coveredEngine } from '../path/coveredEngine';
+import { cylindersOf } from '../path/engineOf';
 import { laidOutPath } from '../path/laidOut';
 import { coveredCylinders, type PathReading } from '../path/reading';
 import { sketchPath } from '../path/sketch';
+import type { GasPath } from '../path/types';
 import type { Subject } from './curve';
 
 export type SubjectKind = 'header' | 'cast' | 'sketch';
@@ -18,7 +21,7 @@ export type SubjectKind = 'header' | 'cast' | 'sketch';
 export function subjectOf(design: Design, which: SubjectKind): Subject {
   const { setup, assumed } = engineSetup(design);
   const { path, assumed: also } = readingOf(design, which);
-  const { engine, note } = coveredEngine(setup, coveredCylinders(path));
+  const { engine, note } = ownEngine(setup, path);
   const isStandIn = which === 'header' && !isLaidOut(design);
   const notes = [
     ...(isStandIn ? ['Runners are not laid out yet: the sketch of lengths and bores stands for them.'] : []),
@@ -58,43 +61,30 @@ function listed(ids: readonly string[]): string {
   return `${shown}${ids.length > 8 ? ` and ${ids.length - 8} more` : ''} ${ids.length === 1 ? 'is' : 'are'}`;
 }
 
-/**
- * The engine with the cylinders alone that the path takes the gas of, as the half of a V whose other bank is not drawn. Plenum and
- * throttle become as much smaller, so that each cylinder breathes as it did.
- */
-export function coveredEngine(
-  setup: EngineSetup,
-  covered: readonly number[],
-): { engine: EngineSetup; note: string | null } {
-  const isCovered = (cylinder: number): boolean => covered.includes(cylinder);
-  if (setup.cylinders.every(isCovered)) return { engine: setup, note: null };
-  const firingOrder = setup.firingOrder.filter(isCovered);
-  insist(
-    firingOrder.length === 0
-      ? [
-          {
-            path: 'ports',
-            found: `ports of ${covered.join(', ')}, none of the engine's cylinders`,
-            allowed: `cylinders ${setup.cylinders.join(', ')}`,
-          },
-        ]
-      : [],
-  );
-  const firesAt = (cylinder: number): number => setup.fires[setup.cylinders.indexOf(cylinder)]!;
-  const first = firesAt(firingOrder[0]!);
-  const cylinders = setup.cylinders.filter(isCovered);
-  const share = cylinders.length / setup.cylinders.length;
-  const { plenumVolume, throttleArea } = setup.intake;
-  const engine: EngineSetup = {
-    ...setup,
-    ...{ cylinders, firingOrder },
-    fires: cylinders.map((cylinder) => (firesAt(cylinder) - first + 720) % 720),
-    intake: {
-      ...setup.intake,
-      plenumVolume: plenumVolume === null ? null : share * plenumVolume,
-      throttleArea: share * throttleArea,
-    },
-  };
-  const note = `Torque and power are of cylinders ${cylinders.join(', ')} alone: the design has no exhaust of the others.`;
+/** The engine with the cylinders of the path, and a sentence where these are not all. @throws DesignError naming ports of no cylinder */
+function ownEngine(setup: EngineSetup, path: Pick<GasPath, 'valves'>): { engine: EngineSetup; note: string | null } {
+  const covered = coveredCylinders(path);
+  const strange = covered.filter((cylinder) => !setup.cylinders.includes(cylinder));
+  if (strange.length > 0)
+    insist([
+      {
+        path: 'ports',
+        found: `cylinder ${strange.join(', ')}, none of the engine’s`,
+        allowed: `cylinders ${setup.cylinders.join(', ')}`,
+      },
+    ]);
+  const engine = coveredEngine(setup, path);
+  const note =
+    covered.length === setup.cylinders.length
+      ? null
+      : `Torque and power are of cylinders ${covered.join(', ')} alone: the design has no exhaust of the others.`;
   return { engine, note };
+}
+
+/** The engine for a study, which brings gas paths of its own: what is laid out or sketched does not matter. @throws DesignError */
+export function engineOf(design: Design): Pick<Subject, 'engine' | 'assumed' | 'notes'> {
+  const { setup, assumed } = engineSetup(design);
+  const valves = cylindersOf(design).map((cylinder) => ({ cylinder, pipe: '', share: 1 }));
+  const { engine, note } = ownEngine(setup, { valves });
+  return { engine, assumed, notes: note === null ? [] : [note] };
 }

@@ -10,7 +10,9 @@ export type EnergyShares = {
   readonly friction: number;
   /** Of the cylinders' walls. */
   readonly coolant: number;
-  /** Sensible heat and kinetic energy that leave through the exhaust valves, above the surroundings' temperature. */
+  /** Of the exhaust ports in the head. */
+  readonly port: number;
+  /** Sensible heat and kinetic energy that leave the head with the exhaust, above the surroundings' temperature. */
   readonly exhaust: number;
   /** Fuel that could not burn: for want of air, by incomplete burning, or lost with fresh charge. */
   readonly unburnt: number;

@@ -2,12 +2,13 @@
  * The gas path of what a header replaces: each port a short rough branch, counted from its flange, into one passage a bank that they
  * enter one after the other, evenly spaced; behind it the tailpipe. SI units.
  *
- * Pipes meet at one pressure. That lets the passage's narrowing at each branch cost nothing, so the stand-in is rather kind to the casting.
+ * Each but the first comes into the passage from the side, so what of its momentum does not point along it is lost there (Idelchik's law
+ * of converging wyes, in ends/lossyJunction.ts); bends lose nothing.
  */
 import { insist, type Refusal } from '../../../shared/design/refusal';
 import type { CastManifold, Design } from '../../../shared/design/types';
 import { boreFrom, throughHead } from './bores';
-import { banksAssumed, banksOf, cylinderProblems, headOf, pipesOf } from './engineOf';
+import { banksOf, cylinderProblems, headAssumed, headOf, pipesOf } from './engineOf';
 import { outletsOf } from './laidOut';
 import { metres } from './metres';
 import { pipeIds } from './pipeIds';
@@ -48,7 +49,7 @@ export function castPath(design: Design, cast: CastManifold | undefined = design
     addTailpipe(parts, last, nameOf(banks.length === 1 ? 'tailpipe' : `tailpipe ${i + 1}`), tailpipe.tailpipe);
   });
   const assumed = usual?.assumed ?? (cast?.roughness === undefined ? [roughnessAssumed] : []);
-  return wholePath(CAST, parts, [...banksAssumed(design), ...assumed, ...tailpipe.assumed]);
+  return wholePath(CAST, parts, [...headAssumed(design), ...assumed, ...tailpipe.assumed]);
 }
 
 const AS_WIDE_AS_THE_HEADERS =

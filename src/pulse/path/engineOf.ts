@@ -7,7 +7,7 @@ import type { Assumed } from '../engine/types';
 import { metres } from './metres';
 import { type HeadPart, inHead, portInHead, throatDiameter } from './port';
 
-/** mm: valve seat to flange where nobody says. Common practice, as of a new header. */
+/** mm: valve seat to the head's face where there are no ports. Common practice, as of a new header. */
 const USUAL_LENGTH_IN_HEAD = 80;
 
 /** Those whose ports the design has, so that all paths of a design are of the same ones; without ports, all of the engine's. */
@@ -41,11 +41,31 @@ function usualBanks(design: Design): readonly (readonly number[])[] | null {
   return count < 8 ? null : (usualEngine(count, 2)?.banks ?? null);
 }
 
-export function banksAssumed(design: Design): Assumed[] {
+/** What a sketch or a casting takes of an engine that is silent about it. */
+export function headAssumed(design: Design): Assumed[] {
   const usual = design.engine?.banks ? null : usualBanks(design);
-  if (!usual) return [];
-  const taken = usual.map((bank) => bank.join('-')).join(' | ');
-  return [{ path: 'engine/banks', name: 'Banks', taken, why: 'Usual numbering; it differs between engines' }];
+  return [
+    ...(usual
+      ? [
+          {
+            path: 'engine/banks',
+            name: 'Banks',
+            taken: usual.map((bank) => bank.join('-')).join(' | '),
+            why: 'Usual numbering; it differs between engines',
+          },
+        ]
+      : []),
+    ...(design.ports.length > 0
+      ? []
+      : [
+          {
+            path: 'ports',
+            name: 'Port in the head',
+            taken: `${USUAL_LENGTH_IN_HEAD} mm from the valve seat to the head's face`,
+            why: 'Common practice; the design has no ports',
+          },
+        ]),
+  ];
 }
 
 /** A pipe for each port of the cylinder, one where there are none; together they have its valves. */
@@ -54,19 +74,20 @@ export const pipesOf = ({ ports }: Design, cylinder: number): number =>
 
 export const mean = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0) / numbers.length;
 
-/** mm */
-export const usualLengthInHead = ({ ports }: Design): number => {
-  const given = ports.flatMap(({ lengthInHead }) => (lengthInHead === undefined ? [] : [lengthInHead]));
-  return given.length > 0 ? mean(given) : USUAL_LENGTH_IN_HEAD;
-};
+/** mm, of the longest. */
+export const longestInHead = ({ ports }: Design): number =>
+  ports.length > 0 ? Math.max(...ports.map(({ lengthInHead }) => lengthInHead ?? 0)) : USUAL_LENGTH_IN_HEAD;
 
 /** mm, of round holes as large as the ports; null without ports. */
 export const usualOpening = ({ ports }: Design): number | null =>
   ports.length > 0 ? mean(ports.map(({ opening }) => sameAreaDiameter(opening))) : null;
 
-/** Of the cylinder's k-th pipe: its own port's, or the usual one. @param bore m, of the tube, which opens the port where none is given */
+/**
+ * Of the cylinder's k-th pipe: its own port's, as of a header that is laid out; the usual one where the design has no ports.
+ * @param bore m, of the tube, which opens the port where none is given
+ */
 export function headOf(design: Design, cylinder: number, k: number, bore: number): HeadPart {
   const port = design.ports.filter((one) => one.cylinder === cylinder)[k];
-  if (port) return portInHead(design, { ...port, lengthInHead: port.lengthInHead ?? usualLengthInHead(design) });
-  return inHead(metres(usualLengthInHead(design)), bore, throatDiameter(design, cylinder));
+  if (port) return portInHead(design, port);
+  return inHead(metres(USUAL_LENGTH_IN_HEAD), bore, throatDiameter(design, cylinder));
 }

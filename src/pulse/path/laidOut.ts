@@ -2,8 +2,8 @@
  * The gas path of a header that is laid out: a pipe for each runner and one for each collector, with the lengths of the geometry
  * kernel, and a tailpipe behind each collector that nothing follows. A runner from a port begins at the valve. SI units.
  *
- * Pipes meet in a collector at one pressure, in the circle that has the areas of all that enter, which then narrows to the outlet: a
- * junction straight into the outlet would let too much through (docs/rig.md).
+ * Pipes meet in a collector in the circle that has the areas of all that enter, which then narrows to the outlet: a junction straight
+ * into the outlet would let too much through (docs/rig.md).
  */
 import { type Header, type ResolvedMerge, type ResolvedRunner, resolveHeader } from '../../../geometry/header/resolve';
 import { insist } from '../../../shared/design/refusal';

@@ -1,11 +1,8 @@
 /** Why no gas can be followed through a design's header as it is: where, and the remedy. mm. */
 import type { Header } from '../../../geometry/header/resolve';
 import { pathOf } from '../../../shared/design/ids';
-import { describe, type Refusal } from '../../../shared/design/refusal';
-import { LEAST_LENGTH } from './bores';
-import { millimetres } from './metres';
-
-const LEAST = millimetres(LEAST_LENGTH);
+import type { Refusal } from '../../../shared/design/refusal';
+import { LEAST } from './plainProblems';
 
 export function laidOutProblems(header: Header): Refusal[] {
   const { design } = header;
@@ -19,7 +16,7 @@ export function laidOutProblems(header: Header): Refusal[] {
 function runnerProblems({ design, runners }: Header): Refusal[] {
   return runners.flatMap(({ runner, tube, centerline }, i): Refusal[] => {
     const at = (...rest: string[]): string => pathOf(design, ['runners', i, ...rest]);
-    if (!runner.points)
+    if (!centerline)
       return [
         {
           path: at('points'),
@@ -27,8 +24,6 @@ function runnerProblems({ design, runners }: Header): Refusal[] {
           allowed: 'points: lay the runner out; or give lengths and bores in exhaust/sketch until then',
         },
       ];
-    if (!centerline)
-      return [{ path: at('radii'), found: describe(runner.radii), allowed: 'one radius for each bend of its points' }];
     if (centerline.length < LEAST)
       return [
         {

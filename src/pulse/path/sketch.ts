@@ -6,7 +6,7 @@
 import { insist, type Refusal } from '../../../shared/design/refusal';
 import type { Design, HeaderSketch } from '../../../shared/design/types';
 import { type BoreTable, boreFrom, sumDiameter, throughHead } from './bores';
-import { banksAssumed, cylinderProblems, headOf, pipesOf, usualLengthInHead } from './engineOf';
+import { cylinderProblems, headAssumed, headOf, longestInHead, pipesOf } from './engineOf';
 import { metres } from './metres';
 import { pipeIds } from './pipeIds';
 import { LEAST, plainProblems } from './plainProblems';
@@ -35,15 +35,14 @@ export function sketchPath(sketch: HeaderSketch, design: Design): PathReading {
   lasts.forEach((cone, i) => {
     addTailpipe(parts, cone, nameOf(lasts.length === 1 ? 'tailpipe' : `tailpipe ${i + 1}`), tailpipe.tailpipe);
   });
-  return wholePath(SKETCH, parts, [...banksAssumed(design), ...tailpipe.assumed]);
+  return wholePath(SKETCH, parts, [...headAssumed(design), ...tailpipe.assumed]);
 }
 
 function sketchProblems({ arrangement, primary, secondary, collector }: HeaderSketch, design: Design): Refusal[] {
-  const inHead = Math.max(usualLengthInHead(design), ...design.ports.flatMap(({ lengthInHead }) => lengthInHead ?? []));
   const path = 'exhaust/sketch';
   return [
     ...cylinderProblems(design),
-    ...plainProblems(primary, `${path}/primary`, inHead + LEAST, ': the port in the head is part of it'),
+    ...plainProblems(primary, `${path}/primary`, longestInHead(design) + LEAST, ': the port in the head is part of it'),
     ...plainProblems(collector, `${path}/collector`),
     ...(secondary ? plainProblems(secondary, `${path}/secondary`) : []),
     ...(arrangement !== 'all-into-one' && !secondary

@@ -13,7 +13,7 @@ export function answerAt(rpm: number, torque: number, more: Partial<SpeedAnswer>
     ...{ rpm, torque, power: (torque * rpm * Math.PI) / 30 },
     ...{ bmep: 1e6, imep: 1.2e6, pmep: -2e4, fmep: 1.5e5, volumetricEfficiency: 0.9, residual: 0.05, lost: 0.01 },
     ...{ reversion: 0.02, exhaustTemperature: 1100, peakPressure: 6e6 },
-    shares: { brake: 0.3, friction: 0.05, coolant: 0.2, exhaust: 0.35, unburnt: 0.1, unaccounted: 0 },
+    shares: { brake: 0.3, friction: 0.05, coolant: 0.15, port: 0.05, exhaust: 0.35, unburnt: 0.1, unaccounted: 0 },
     cylinders: [],
     ...{ cycles: 9, fineCycles: 3, settled: true, drift: 5e-4, cell: 0.01, cellUpdates: 1000 },
     ...{ doubts: [], traces: null, waves: null },

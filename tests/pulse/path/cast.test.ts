@@ -55,6 +55,18 @@ test('the first branch runs into the passage alone, every other one meets it', (
     ['shared 3', 'branch 4', 'shared 4'],
     ['shared 4', 'tailpipe'],
   ]);
+  // Away from the joint: back along the passage, back along the branch that comes in at 60°, on along the passage.
+  const side = [
+    [-1, 0, 0],
+    [expect.closeTo(-0.5, 12), expect.closeTo(Math.sqrt(0.75), 12), 0],
+    [1, 0, 0],
+  ];
+  const models = path.ends.flatMap((end) => (end.kind === 'junction' ? [[end.model, end.directions ?? null]] : []));
+  const [alone, entered] = [
+    ['equal-pressure', null],
+    ['pressure-loss', side],
+  ];
+  expect(models).toEqual([alone, entered, entered, entered, alone]);
 });
 
 describe('nothing given', () => {

@@ -1,12 +1,14 @@
 /** Gas paths of laid-out headers: lengths and bores against the geometry kernel, ends by the rig's own checks. */
 import { describe, expect, test } from 'vitest';
-import { resolveHeader } from '../../../geometry';
+import { areaSchedule, resolveHeader } from '../../../geometry';
 import { balanceLength } from '../../../geometry/check/lengths';
 import { DesignError } from '../../../shared/design/refusal';
 import type { Design } from '../../../shared/design/types';
 import { laidOutPath } from '../../../src/pulse/path/laidOut';
 import { coveredCylinders } from '../../../src/pulse/path/reading';
 import type { GasPath, PathPipe } from '../../../src/pulse/path/types';
+import { ductsOf } from '../../../src/pulse/rig/ducts';
+import type { JunctionEnd } from '../../../src/pulse/rig/types';
 import { example, routed, unrouted } from './designs';
 import { rigged } from './rigged';
 
@@ -43,6 +45,20 @@ describe.each(routed)('$name', ({ design }) => {
       expect(of[0]!.length).toBe(balanceLength(r) / 1000);
       expect(of[0]!.diameter.at(-1)![1]).toBe((r.tube.outsideDiameter - 2 * r.tube.wall) / 1000);
       expect(of[0]!.inHead).toBe(r.lengthInHead / 1000);
+    }
+  });
+
+  test('gas fills the tubes: their bore times their centerline, but for the taper at the start', () => {
+    const ducts = ductsOf({ pipes: path.pipes.map((one) => ({ ...one, cells: 1 })), ends: [] });
+    for (const r of header.runners) {
+      const k = path.pipes.findIndex(({ part }) => part && 'runner' in part && part.runner === r.runner.id);
+      const { inHead, length, diameter } = path.pipes[k]!;
+      const [, own] = diameter.at(-1)!;
+      const [, from] = diameter.filter(([x]) => x === 0 || x === inHead).at(-1)!;
+      const taper = diameter.at(-2)![0] - inHead;
+      const filled = ducts[k]!.volumeBetween(inHead, length);
+      const tube = area(own) * (r.centerline!.length / 1000);
+      expect(Math.abs(filled - tube)).toBeLessThanOrEqual(Math.abs(area(from) - area(own)) * taper + 1e-15);
     }
   });
 
@@ -100,6 +116,19 @@ describe('one four into one', () => {
     expect(end![1]).toBe(tube![1]);
   });
 
+  test('what enters the collector leans toward its axis as drawn, from all round', () => {
+    const joint = path.ends.find((end): end is JunctionEnd => end.kind === 'junction' && end.at.length === 5)!;
+    const directions = joint.directions!;
+    const lean = (design.merges[0]!.convergence! * Math.PI) / 180;
+    for (const [x, y, z] of directions.slice(0, 4)) {
+      expect(Math.hypot(x, y)).toBeCloseTo(Math.sin(lean), 12);
+      expect(z).toBeCloseTo(-Math.cos(lean), 12);
+    }
+    expect(directions[4]).toEqual([0, 0, 1]);
+    for (const k of [0, 1, 2])
+      expect(directions.reduce((sum, d) => sum + d[k]!, 0)).toBeCloseTo([0, 0, 1 - 4 * Math.cos(lean)][k]!, 12);
+  });
+
   test('the tailpipe that is not given is assumed by name', () => {
     expect(assumed).toHaveLength(1);
     expect(assumed[0]).toMatchObject({ path: 'exhaust/tailpipe', taken: '2000 mm long, 57.3 mm inside, no silencer' });
@@ -148,6 +177,8 @@ describe('one four into one', () => {
     const flat = refusal({ ...design, merges: design.merges.map((merge) => ({ ...merge, length: 4 })) });
     expect(flat).toMatchObject({ path: 'merges/collector/length', found: '4 mm', allowed: 'at least 10 mm' });
     expect(refusal({ ...design, runners: [] }).path).toBe('runners');
+    const thin = refusal({ ...design, tubes: { primary: { outsideDiameter: 6, wall: 1 } } });
+    expect(thin).toMatchObject({ path: 'runners/r1', found: 'a bore of 4 mm', allowed: '5 to 500 mm' });
   });
 });
 
@@ -167,6 +198,17 @@ test('four-4-2-1: primaries, pairs, secondaries, collector, tailpipe', () => {
   ]);
   // The transition is the taper from the port: 14 mm behind a head part of 76 mm.
   expect(pipe(path, 'r1').diameter[2]![0]).toBeCloseTo(0.09, 12);
+});
+
+test('a transition holds as much as the one that is made, lofted from the port to the tube', async () => {
+  const design = example('four-4-2-1');
+  const { path } = laidOutPath(design);
+  const { stations } = (await areaSchedule(resolveHeader(design), 'p1'))!;
+  const made = stations
+    .slice(1)
+    .reduce((sum, { z, area: a }, i) => sum + ((a + stations[i]!.area) / 2) * (z - stations[i]!.z), 0);
+  const [duct] = ductsOf({ pipes: path.pipes.map((one) => ({ ...one, cells: 1 })), ends: [] });
+  expect(duct!.volumeBetween(0.076, 0.09) / (made * 1e-9)).toBeCloseTo(1, 2);
 });
 
 test('both banks of a V8 have a tailpipe each; one bank covers its own cylinders', () => {

@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { DesignError } from '../../../shared/design/refusal';
 import type { Design, Engine, HeaderSketch } from '../../../shared/design/types';
+import { laidOutPath } from '../../../src/pulse/path/laidOut';
 import { lengthsOf } from '../../../src/pulse/path/lengths';
 import { sketchPath } from '../../../src/pulse/path/sketch';
 import type { GasPath, PathPipe } from '../../../src/pulse/path/types';
@@ -71,7 +72,7 @@ test('four into one: the port in the head is part of the length', () => {
     [0, expect.closeTo(0.08, 12)],
     [0.12, 0.055],
   ]);
-  expect(assumed.map((one) => one.path)).toEqual(['exhaust/tailpipe']);
+  expect(assumed.map((one) => one.path)).toEqual(['ports', 'exhaust/tailpipe']);
   for (const { toFirstJoin, toMouth } of lengthsOf(path)) {
     expect(toFirstJoin).toBe(0.8);
     expect(toMouth).toBeCloseTo(2.92, 12);
@@ -115,7 +116,7 @@ test('where the engine says no more than its cylinders, usual banks and firing o
   expect(usual.assumed[0]).toMatchObject({ path: 'engine/banks', taken: '1-3-5-7 | 2-4-6-8' });
   const inline = sketchPath(pairs, engineAlone({ cylinders: 4 }));
   expect(into(inline.path, 'secondary 1-4')).toEqual(['primary 1', 'primary 4']);
-  expect(inline.assumed.map((one) => one.path)).toEqual(['exhaust/tailpipe']);
+  expect(inline.assumed.map((one) => one.path)).toEqual(['ports', 'exhaust/tailpipe']);
 });
 
 test('a straight six: two threes into one each, or threes first into one', () => {
@@ -135,6 +136,17 @@ describe('of a design with ports', () => {
     const { path } = sketchPath(four, { ...design, ports });
     expect(path.valves.map(({ pipe: id }) => pipe(path, id).inHead)).toEqual([0.07, 0.08, 0.09, 0.1]);
     expect(pipe(path, 'primary 1').diameter[1]).toEqual([0.07, 0.037]);
+  });
+
+  test('what is as the laid-out header has it is followed alike: the same primaries, but for their walls', () => {
+    const laid = laidOutPath(design).path.pipes.filter(({ role }) => role === 'primary');
+    const drawn = sketchPath({ ...four, primary: { length: 820, bore: 39.4 } }, design).path.pipes;
+    laid.forEach(({ diameter, inHead }, i) => {
+      expect(drawn[i]!.inHead).toBe(inHead);
+      drawn[i]!.diameter.slice(0, 3).forEach(([x, d], k) => {
+        expect([x, d]).toEqual([expect.closeTo(diameter[k]![0], 12), expect.closeTo(diameter[k]![1], 12)]);
+      });
+    });
   });
 
   test('only the cylinders that it has ports of', () => {

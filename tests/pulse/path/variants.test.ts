@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { castPath } from '../../../src/pulse/path/cast';
 import { laidOutPath } from '../../../src/pulse/path/laidOut';
+import { pathProblems } from '../../../src/pulse/path/problems';
 import { sketchPath } from '../../../src/pulse/path/sketch';
 import type { GasPath, PathPipe, PipeRole } from '../../../src/pulse/path/types';
 import { equalised, withImbalance, withSizes } from '../../../src/pulse/path/variants';
@@ -171,5 +172,24 @@ describe('other sizes', () => {
     expect(() => withSizes(tacked, { primary: { length: 0.09 } })).toThrow(RangeError);
     expect(() => withSizes(tacked, { primary: { bore: 0 } })).toThrow(RangeError);
     expect(() => withSizes(tacked, { collector: { length: 0.001 } })).toThrow(RangeError);
+  });
+
+  test('any sizes of any header are a path that can be followed, and mean what was asked (seed 4703)', () => {
+    const draw = random(4703);
+    for (const { name, design } of routed) {
+      const { path } = laidOutPath(design);
+      const [shortest] = lengths(path, 'primary').sort((a, b) => a - b);
+      const head = Math.max(...of(path, 'primary').map(({ inHead }) => inHead));
+      const most = mean(lengths(path, 'primary')) - shortest!;
+      const length = head + 0.01 + most + draw.between(1e-6, 1.5);
+      const wide = draw.between(0.01, 0.1);
+      const outlet = draw.between(0.01, 0.2);
+      const sized = withSizes(path, { primary: { length, bore: wide }, collector: { bore: outlet } });
+      expect(pathProblems(sized), name).toEqual([]);
+      expect(mean(lengths(sized, 'primary'))).toBeCloseTo(length, 12);
+      expect(of(sized, 'primary').every((pipe) => bore(pipe) === wide)).toBe(true);
+      for (const pipe of of(sized, 'tailpipe')) expect(pipe.diameter[0]![1]).toBe(outlet);
+      expect([sized.ends, sized.valves]).toEqual([path.ends, path.valves]);
+    }
   });
 });

@@ -1,5 +1,6 @@
 /** Every action there is, gathered from the modules that offer them; headings come in this order. */
 import { drawingActions } from '../../drawing/state';
+import { forecastActions } from '../../forecast/state';
 import { inspectActions } from '../../inspect/inspectActions';
 import { makingActions } from '../../making/actions';
 import { measureActions } from '../../measure/measureActions';
@@ -25,6 +26,7 @@ import { workActions } from './workActions';
 export const allActions: readonly Action[] = [
   ...workActions,
   ...templateActions,
+  ...forecastActions,
   ...waveActions,
   ...paperActions,
   ...fileActions,

@@ -27,7 +27,7 @@ export function ValveFace({ runs }: FaceProps) {
     () =>
       runs.flatMap((run, k): Drawn[] => {
         const trace = traceOf(run, cylinder);
-        return trace ? [{ key: String(k), name: run.name, trace, paint: paintOf(k, theme) }] : [];
+        return trace ? [{ key: String(k), name: run.name, trace, paint: run.paint ?? paintOf(k, theme) }] : [];
       }),
     [runs, cylinder, theme],
   );

@@ -55,6 +55,12 @@ export function fuelSetup({ engine: { combustion = {} } = {} }: Design, notes: N
   return { heat: FUEL.heat * 1e6, airPerFuel: FUEL.airPerFuel, lambda };
 }
 
+/** Walls as usual, their heat times a factor. */
+export const wallsTimes = (times: number): WallSetup => ({
+  temperature: CYLINDER_WALL_TEMPERATURE,
+  factor: CHAMBER * times,
+});
+
 export function wallSetup({ engine: { fitted = {} } = {} }: Design, notes: Notes): WallSetup {
   const celsius = told(CYLINDER_WALL_TEMPERATURE - KELVIN_AT_0_C, 0);
   assume(notes, 'engine', 'Cylinder walls', `${celsius} °C, piston, head and liner alike`, PRACTICE);
@@ -66,21 +72,22 @@ export function wallSetup({ engine: { fitted = {} } = {} }: Design, notes: Notes
     more,
     `chambers are not flat, and petrol engines lose more than the law says; ${PRACTICE}`,
   );
-  const times = factor('heat', 'Heat to the walls', fitted.heat, notes);
-  return { temperature: CYLINDER_WALL_TEMPERATURE, factor: CHAMBER * times };
+  return wallsTimes(factor('heat', 'Heat to the walls', fitted.heat, notes));
 }
+
+/** The usual law, all of it times a factor. */
+export const frictionTimes = (times: number): FrictionSetup => ({
+  constant: times * FRICTION.constant * BAR,
+  perPeak: times * FRICTION.perPeak,
+  perSpeed: times * FRICTION.perSpeed * BAR,
+  perSquare: times * FRICTION.perSquare * BAR,
+});
 
 export function frictionSetup({ engine: { fitted = {} } = {} }: Design, notes: Notes): FrictionSetup {
   const { constant, perPeak, perSpeed, perSquare } = FRICTION;
   const law = `${constant} bar + ${perPeak} × peak pressure + ${perSpeed} bar × piston speed + ${perSquare} bar × its square, m/s`;
   assume(notes, 'engine', 'Friction law', law, 'Chen and Flynn’s form with numbers usual for petrol, from memory');
-  const times = factor('friction', 'Friction', fitted.friction, notes);
-  return {
-    constant: times * constant * BAR,
-    perPeak: times * perPeak,
-    perSpeed: times * perSpeed * BAR,
-    perSquare: times * perSquare * BAR,
-  };
+  return frictionTimes(factor('friction', 'Friction', fitted.friction, notes));
 }
 
 export const flowFactor = ({ engine: { fitted = {} } = {} }: Design, notes: Notes): number =>

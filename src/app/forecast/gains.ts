@@ -1,0 +1,55 @@
+/** Two runs beside each other: where the one gains most, where it loses most, in numbers and in one sentence. SI units; speeds in rpm. */
+import type { Display } from '../../../shared/design/types';
+import { numberText, signedText, wordsFor } from './quantities';
+import { answerAt, type Run } from './runs';
+
+export type Gain = {
+  readonly rpm: number;
+  /** N m, of the one over the other. */
+  readonly torque: number;
+  /** Of the other's torque. */
+  readonly share: number;
+  /** W */
+  readonly power: number;
+};
+
+/** At every speed that both have an answer for, rising. */
+export function gainsOf(run: Run, over: Run): readonly Gain[] {
+  return run.speeds.flatMap((rpm) => {
+    const [a, b] = [answerAt(run, rpm), answerAt(over, rpm)];
+    if (!a || !b) return [];
+    const torque = a.torque - b.torque;
+    return [{ rpm, torque, share: b.torque === 0 ? 0 : torque / Math.abs(b.torque), power: a.power - b.power }];
+  });
+}
+
+/** Differences below this are below what the method tells: a thousandth of the torque, to which a speed settles. */
+export const TELLING = 0.001;
+
+const best = (gains: readonly Gain[], sign: 1 | -1): Gain | null =>
+  gains.reduce<Gain | null>((found, gain) => (!found || sign * gain.torque > sign * found.torque ? gain : found), null);
+
+/** Most gained and most lost; null where there is nothing of the kind that would tell. */
+export function extremes(gains: readonly Gain[]): { readonly most: Gain | null; readonly least: Gain | null } {
+  const [high, low] = [best(gains, 1), best(gains, -1)];
+  return {
+    most: high && high.share > TELLING ? high : null,
+    least: low && low.share < -TELLING ? low : null,
+  };
+}
+
+/** A number stays with its unit. */
+const unbroken = (text: string): string => text.replaceAll(/ (?=rpm|N m|m\b|lb ft|ft\b|%)/g, '\u00a0');
+
+/** "gains most at 5000 rpm: +12.3 N m (+8.1 %); loses most at 3000 rpm: −2.0 N m (−1.4 %)" */
+export function gainWords(gains: readonly Gain[], display: Display): string {
+  if (gains.length === 0) return 'nothing to compare yet';
+  const { most, least } = extremes(gains);
+  const { unit, factor } = wordsFor('torque', display);
+  const say = ({ rpm, torque, share }: Gain) =>
+    unbroken(`at ${rpm} rpm: ${signedText(torque * factor, 1)} ${unit} (${signedText(share * 100, 1)} %)`);
+  if (!most && !least) return `no difference above ${numberText(TELLING * 100, 1)} % at any speed`;
+  if (!least) return `gains most ${say(most!)}; loses nowhere`;
+  if (!most) return `gains nowhere; loses most ${say(least)}`;
+  return `gains most ${say(most)}; loses most ${say(least)}`;
+}

@@ -1,0 +1,256 @@
+/**
+ * What the page shows: the runs that are chosen, how far they are, which speed is looked at closely. A run that was followed once
+ * stays for as long as its engine, its way of gas and its speeds stay the same, whatever else of the design is edited.
+ */
+import { create } from 'zustand';
+import { DesignError, type Refusal } from '../../../shared/design/refusal';
+import type { Design } from '../../../shared/design/types';
+import type { SpeedJob } from '../../pulse/forecast/job';
+import type { SpeedAnswer } from '../../pulse/forecast/types';
+import type { Quantity } from './quantities';
+import { emptyRun, isWhole, type Run, type RunKind, type Subject, withTold } from './runs';
+import { spread } from './spread';
+import { type Crew, createCrew } from './team/crew';
+
+export type Face = 'curve' | 'valves' | 'waves' | 'sizes' | 'engine';
+
+/** One speed of one run, looked at closely. */
+export type Picked = { readonly kind: RunKind; readonly rpm: number };
+
+export type Detail =
+  | { readonly is: 'following'; readonly done: number }
+  | { readonly is: 'there'; readonly answer: SpeedAnswer }
+  | { readonly is: 'failed'; readonly why: string };
+
+export type Shown = {
+  readonly face: Face;
+  readonly quantity: Quantity;
+  readonly chosen: readonly RunKind[];
+  readonly runs: ReadonlyMap<RunKind, Run>;
+  /** Kinds that cannot be followed, and why. */
+  readonly barred: ReadonlyMap<RunKind, readonly Refusal[]>;
+  /** The design that runs and refusals are of. */
+  readonly of: Design | null;
+  /** Jobs handed out and not told yet. */
+  readonly waiting: number;
+  /** Stopped by hand: what is missing is not followed until it is asked for. */
+  readonly halted: boolean;
+  readonly picked: Picked | null;
+  /** Laid beside the one that is looked at closely, at the same speed; null: nobody said. */
+  readonly beside: RunKind | 'alone' | null;
+  readonly details: ReadonlyMap<string, Detail>;
+  /** The two that the summary speaks of; null: the first two that are there. */
+  readonly pair: readonly [one: RunKind, over: RunKind] | null;
+};
+
+export const FIRST_CHOICE: readonly RunKind[] = ['header', 'cast'];
+
+const NOTHING: Shown = {
+  face: 'curve',
+  quantity: 'torque',
+  chosen: FIRST_CHOICE,
+  runs: new Map(),
+  barred: new Map(),
+  of: null,
+  waiting: 0,
+  halted: false,
+  picked: null,
+  beside: null,
+  details: new Map(),
+  pair: null,
+};
+
+export const useShown = create<Shown>()(() => NOTHING);
+
+/** What the store stands on; replaced in tests. */
+export type Ground = {
+  crew(): Crew;
+  /** @throws DesignError where there is no such run of it */
+  subjectOf(kind: RunKind, design: Design): Subject;
+  speedsOf(subject: Subject): readonly number[];
+};
+
+let ground: Ground | null = null;
+let crew: Crew | null = null;
+/** What was asked for before is told no more. */
+let turn = 0;
+const handedOut = new Set<string>();
+
+export const standOn = (given: Ground): void => {
+  ground = given;
+};
+export const ownCrew = (): Crew => {
+  crew ??= ground?.crew() ?? createCrew();
+  return crew;
+};
+
+const marks = new WeakMap<Subject, string>();
+/** The same for subjects that come to the same answers. */
+export function markOf(subject: Subject): string {
+  const known = marks.get(subject);
+  if (known) return known;
+  const mark = JSON.stringify([subject.engine, { ...subject.path, title: '' }]);
+  marks.set(subject, mark);
+  return mark;
+}
+
+const detailKey = (run: Run, rpm: number): string => `${rpm} ${markOf(run.subject)}`;
+
+/** Runs and refusals of a design as it is now; answers of what did not change stay. */
+export function lookAt(design: Design): void {
+  const now = useShown.getState();
+  if (!ground) return;
+  const runs = new Map<RunKind, Run>();
+  const barred = new Map<RunKind, readonly Refusal[]>();
+  let same = now.of !== null;
+  for (const kind of now.chosen) {
+    try {
+      const subject = ground.subjectOf(kind, design);
+      const speeds = ground.speedsOf(subject);
+      const was = now.runs.get(kind);
+      const kept = was && markOf(was.subject) === markOf(subject) && String(was.speeds) === String(speeds);
+      if (was && !kept) same = false;
+      runs.set(kind, kept ? { ...was, subject } : emptyRun(subject, speeds));
+    } catch (error) {
+      if (!(error instanceof DesignError)) throw error;
+      barred.set(kind, error.problems);
+    }
+  }
+  if (!same) drop();
+  useShown.setState({ runs, barred, of: design, ...(!same && { waiting: 0 }) });
+  const { picked } = useShown.getState();
+  if (picked && !runs.get(picked.kind)?.speeds.includes(picked.rpm)) useShown.setState({ picked: null });
+}
+
+/** Ends what is under way; answers stay. */
+function drop(): void {
+  turn += 1;
+  handedOut.clear();
+}
+
+/** m. Coarse cells tell a curve's shape in a sixth of the time: torque within 0.2 % of fine ones, as measured on the examples. */
+const COARSE_CELL = 0.03;
+
+type Missing = { readonly kind: RunKind; readonly run: Run; readonly index: number; readonly fine: boolean };
+
+const nameOfJob = ({ kind, index, fine }: Missing): string => `${kind} ${index} ${fine}`;
+
+/** What is not followed yet: all of it coarse, then all of it fine, and first what tells most of every curve. */
+function missingNow({ runs, chosen }: Shown): readonly Missing[] {
+  const ranked = chosen.flatMap((kind) => {
+    const run = runs.get(kind);
+    return run ? spread(run.speeds.length).map((index, rank) => ({ kind, run, index, rank })) : [];
+  });
+  const order = ranked.toSorted((a, b) => a.rank - b.rank);
+  return [
+    ...order.filter(({ run, index }) => run.told[index] === null).map((job) => ({ ...job, fine: false })),
+    ...order.filter(({ run, index }) => !run.final[index]).map((job) => ({ ...job, fine: true })),
+  ].filter((job) => !handedOut.has(nameOfJob(job)));
+}
+
+/** Follows whatever of the chosen runs was not followed yet. */
+export function followMissing(): void {
+  const own = turn;
+  useShown.setState({ halted: false });
+  const missing = missingNow(useShown.getState());
+  if (missing.length === 0) return;
+  for (const job of missing) handedOut.add(nameOfJob(job));
+  useShown.setState(({ waiting }) => ({ waiting: waiting + missing.length }));
+  const jobs = missing.map(
+    ({ run: { subject, speeds }, index, fine }): SpeedJob => ({
+      engine: subject.engine,
+      path: subject.path,
+      rpm: speeds[index]!,
+      ...(!fine && { cell: COARSE_CELL }),
+    }),
+  );
+  const tell: Parameters<Crew['follow']>[1] = (k, answer) => {
+    if (own !== turn) return;
+    const { kind, index, fine } = missing[k]!;
+    useShown.setState(({ runs, waiting }) => {
+      const run = runs.get(kind);
+      return {
+        waiting: waiting - 1,
+        ...(run && { runs: new Map(runs).set(kind, withTold(run, index, answer, fine)) }),
+      };
+    });
+  };
+  void ownCrew().follow(jobs, tell, () => own !== turn);
+}
+
+/** Ends what is under way. */
+export function halt(): void {
+  drop();
+  useShown.setState({ waiting: 0, halted: true });
+}
+
+export function choose(kind: RunKind, wanted: boolean, design: Design): void {
+  const { chosen, runs } = useShown.getState();
+  const kept = chosen.filter((k) => k !== kind);
+  useShown.setState({ chosen: wanted ? [...kept, kind] : kept });
+  // Left out while it is under way: what is missing of it need not be followed.
+  const run = runs.get(kind);
+  if (!wanted && run && !isWhole(run)) {
+    drop();
+    useShown.setState({ waiting: 0 });
+  }
+  lookAt(design);
+  followMissing();
+}
+
+export const turnTo = (face: Face): void => useShown.setState({ face });
+export const showQuantity = (quantity: Quantity): void => useShown.setState({ quantity });
+export const comparePair = (one: RunKind, over: RunKind): void => useShown.setState({ pair: [one, over] });
+
+/** How many speeds are kept with their waves: some 10 MB each. */
+const MOST_DETAILS = 8;
+
+const putDetail = (key: string, detail: Detail): void =>
+  useShown.setState(({ details }) => {
+    const others = [...details].filter(([k]) => k !== key);
+    return { details: new Map([...others.slice(-(MOST_DETAILS - 1)), [key, detail]]) };
+  });
+
+export function detailOf(shown: Pick<Shown, 'runs' | 'details'>, { kind, rpm }: Picked): Detail | null {
+  const run = shown.runs.get(kind);
+  return (run && shown.details.get(detailKey(run, rpm))) ?? null;
+}
+
+/** Looks at one speed closely: followed anew with its waves, before all that waits; so is the run beside it. */
+export function pick(picked: Picked): void {
+  useShown.setState({ picked });
+  const { beside } = useShown.getState();
+  follow(picked);
+  if (beside && beside !== 'alone' && beside !== picked.kind) follow({ kind: beside, rpm: picked.rpm });
+}
+
+export function layBeside(beside: RunKind | 'alone'): void {
+  useShown.setState({ beside });
+  const { picked } = useShown.getState();
+  if (picked) pick(picked);
+}
+
+function follow({ kind, rpm }: Picked): void {
+  const run = useShown.getState().runs.get(kind);
+  if (!run) return;
+  const key = detailKey(run, rpm);
+  const known = useShown.getState().details.get(key);
+  if (known && known.is !== 'failed') return;
+  putDetail(key, { is: 'following', done: 0 });
+  const job: SpeedJob = { engine: run.subject.engine, path: run.subject.path, rpm, keep: 'waves' };
+  const wanted = () => useShown.getState().details.has(key);
+  void ownCrew().ahead(
+    [job],
+    (_, answer) => putDetail(key, 'failed' in answer ? { is: 'failed', why: answer.failed } : { is: 'there', answer }),
+    () => !wanted(),
+    (_, done) => wanted() && putDetail(key, { is: 'following', done }),
+  );
+}
+
+/** For tests, and where another design comes up: as when nothing was ever asked. */
+export function forget(): void {
+  drop();
+  crew?.end();
+  crew = null;
+  useShown.setState(NOTHING);
+}

@@ -1,0 +1,171 @@
+/**
+ * `pulse DESIGN --study -o STUDY.json`: many sizes ranked. What is answered is written every few seconds and at an interrupt, and
+ * `--resume` goes on from there.
+ */
+import { existsSync } from 'node:fs';
+import { writeDesign } from '../../../../shared/design/write';
+import { ARRANGEMENTS, type Arrangement } from '../../../../shared/engine/form';
+import type { EngineSetup } from '../../../pulse/engine/types';
+import { chooseSize } from '../../../pulse/forecast/chooseSize';
+import { studyCsv } from '../../../pulse/forecast/csv';
+import { hashOf } from '../../../pulse/forecast/hash';
+import { beginStudy, STUDY_CELL, type Study, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
+import { MAX_STUDY_BYTES, readStudy, resumeNotes, writeStudy } from '../../../pulse/forecast/studyFile';
+import { checkedKeys, gridError, ranked } from '../../../pulse/forecast/studyRank';
+import { keyOf, type StudyChoice, type StudySize, sketchOf, studySizes } from '../../../pulse/forecast/studySizes';
+import { engineOf } from '../../../pulse/forecast/subject';
+import { sketchPath } from '../../../pulse/path/sketch';
+import { readText, writeWhole } from '../../files';
+import { UnusableInput } from '../../io';
+import { basisLines } from '../../print/pulse/basis';
+import { bandText, engineText } from '../../print/pulse/curve';
+import { gridLines, studyTable } from '../../print/pulse/study';
+import { naming } from '../../readDesign';
+import { asJson, type Context, codeOf } from '../context';
+import {
+  cellArgument,
+  listArgument,
+  type Output,
+  outputsArgument,
+  type PulseArguments,
+  refuseOthers,
+  speedsArgument,
+  threadsArgument,
+} from '../options';
+import { session, writeAll } from '../session';
+
+/** So often what is answered is written, ms. */
+const KEEP = 10_000;
+/** Sizes at most: more take days. */
+const MOST_SIZES = 2000;
+
+export async function studyMode(at: Context): Promise<number> {
+  const { design, file, given, io, start } = at;
+  const taken = ['output', 'json', 'speeds', 'band', 'cells', 'threads', 'study'] as const;
+  refuseOthers(given, [...taken, 'lengths', 'bores', 'arrangements', 'outlets', 'resume', 'best'], '--study');
+  const alone = naming(file, () => engineOf(design));
+  const { engine } = alone;
+  const plan = planOf(at, engine);
+  const readingOf = (size: StudySize) => sketchPath(sketchOf(design, engine, size), design);
+  const subject = { ...alone, assumed: [...alone.assumed, ...naming(file, () => readingOf(plan.sizes[0]!)).assumed] };
+  const threads = threadsArgument(given.threads);
+  const read = [{ path: file, what: 'the design' }];
+  const outputs = outputsArgument(given.output, ['.csv', '.json'], read, io);
+  const best = given.best === undefined ? undefined : outputsArgument(given.best, ['.json'], read, io)['.json']!;
+  const kept = outputs['.json'];
+  const former = given.resume ? formerAt(kept) : null;
+  const study = naming(file, () =>
+    beginStudy(`${engineText(subject)}, ${bandText(plan.band)}`, engine, (size) => readingOf(size).path, plan, former),
+  );
+  const notes = former ? naming(kept!.path, () => resumeNotes(former, hashOf(engine), plan, study.hashes)) : [];
+
+  return session(io, threads, start, async ({ team, interrupted, watch, seconds }) => {
+    const progress = watch(`speeds of ${plan.sizes.length} sizes`, study.all, study.done);
+    let written = performance.now();
+    const keep = (): void => {
+      progress.tell();
+      if (!kept || performance.now() - written < KEEP) return;
+      written = performance.now();
+      // What cannot be written now may be so at the end, where it is told.
+      writeAll([{ name: kept.name, write: () => writeWhole(kept.path, writeStudy(study.document())) }], {
+        ...io,
+        err() {},
+      });
+    };
+    await study.follow(team, keep, interrupted);
+    await followAgain(study, async (keys) => {
+      const again = watch('speeds on fine cells', keys.length * plan.speeds.length);
+      await study.followFine(team, keys, again.tell, interrupted);
+    });
+
+    const document = study.document();
+    const sizes = ranked(document);
+    const error = gridError(document);
+    const first = sizes.find(({ rank }) => rank === 1);
+    const chosen = best && first ? naming(file, () => chooseSize(design, engine, first.size)) : null;
+    const names = writeAll(
+      [
+        ...(kept ? [{ name: kept.name, write: () => writeWhole(kept.path, writeStudy(document)) }] : []),
+        ...[outputs['.csv']]
+          .filter((table) => table !== undefined)
+          .map(({ name, path }) => ({
+            name,
+            write: () => writeWhole(path, studyCsv(document)),
+          })),
+        ...(chosen ? [{ name: best!.name, write: () => writeWhole(best!.path, writeDesign(chosen)) }] : []),
+      ],
+      io,
+    );
+    const remedy = kept ? `; --resume goes on from ${kept.name}` : '';
+    if (interrupted()) io.err(`evenrun: interrupted with ${study.done} of ${study.all} speeds followed${remedy}\n`);
+    if (given.json) {
+      const { assumed } = subject;
+      const told = [...subject.notes, ...notes];
+      io.out(asJson({ ...studyJson(document), assumed, notes: told, seconds: seconds(), output: names }));
+    } else {
+      const lines = [
+        `${document.title}: ${study.done} of ${study.all} speeds of ${sizes.length} sizes in ${seconds().toFixed(1)} s`,
+        ...[...subject.notes, ...notes],
+        ...(first
+          ? [studyTable(sizes), ...gridLines(error)]
+          : ['No size is answered at every speed yet: none can be ranked']),
+        ...basisLines(subject, design.engine?.fitted),
+        ...names.map((name) => `${name} written`),
+      ];
+      io.out(`${lines.join('\n')}\n`);
+    }
+    const isWritten = names.length === Object.keys(outputs).length + (best ? 1 : 0);
+    const isSettled = sizes.every(({ rank, summary }) => rank !== null && summary.unsettled.length === 0);
+    return codeOf(isSettled && isWritten && (error !== null) === sizes.length > 1 && !interrupted());
+  });
+}
+
+/** Where every size is whole: an interrupted study is not checked before it is gone on with. */
+async function followAgain(study: Study, follow: (keys: readonly string[]) => Promise<void>): Promise<void> {
+  if (study.done < study.all) return;
+  const keys = checkedKeys(ranked(study.document()));
+  if (keys.length > 0) await follow(keys);
+}
+
+function studyJson(document: StudyDocument) {
+  const { answers: _, fine: __, sizes: ___, ...head } = document;
+  return { ...head, sizes: ranked(document), gridError: gridError(document) };
+}
+
+function planOf({ design, file, given }: Context, engine: EngineSetup): StudyPlan {
+  const { speeds, band } = speedsArgument(given, engine.speeds);
+  const cell = cellArgument(given.cells, STUDY_CELL);
+  const choice = choiceOf(given);
+  const sizes = naming(file, () => studySizes(design, engine, choice));
+  if (sizes.length > MOST_SIZES)
+    throw new UnusableInput(
+      `--study: found ${sizes.length} sizes; allowed: at most ${MOST_SIZES}: fewer --lengths, --bores, --outlets`,
+    );
+  if (new Set(sizes.map(keyOf)).size < sizes.length) throw new UnusableInput('--bores: two of them are the same size');
+  return { sizes, speeds, band, cell };
+}
+
+function choiceOf({ lengths, bores, arrangements, outlets }: PulseArguments): StudyChoice {
+  return {
+    ...(lengths === undefined ? {} : { lengths: listArgument('--lengths', lengths, 50, 5000, 'mm') }),
+    ...(bores === undefined ? {} : { bores: listArgument('--bores', bores, 10, 200, 'mm') }),
+    ...(outlets === undefined ? {} : { outlets: listArgument('--outlets', outlets, 10, 300, 'mm') }),
+    ...(arrangements === undefined ? {} : { arrangements: arrangementsArgument(arrangements) }),
+  };
+}
+
+function arrangementsArgument(text: string): Arrangement[] {
+  const found = text.split(',').map((part) => {
+    const one = ARRANGEMENTS.find((name) => name === part.trim());
+    if (one) return one;
+    throw new UnusableInput(`--arrangements: found "${part.trim()}"; allowed: ${ARRANGEMENTS.join(', ')}`);
+  });
+  return [...new Set(found)];
+}
+
+function formerAt(kept: Output | undefined): StudyDocument {
+  if (!kept) throw new UnusableInput('--resume: needs -o STUDY.json, the file to go on with');
+  if (!existsSync(kept.path))
+    throw new UnusableInput(`${kept.path}: no such file; leave --resume out to begin the study`);
+  return naming(kept.path, () => readStudy(readText(kept.path, MAX_STUDY_BYTES)));
+}

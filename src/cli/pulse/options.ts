@@ -1,0 +1,156 @@
+/** What `pulse DESIGN` is asked for, from options as people type them. Each refusal names its option. */
+
+import { existsSync, realpathSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { resolve } from 'node:path';
+import {
+  type Band,
+  FASTEST,
+  FEWEST_SPEEDS,
+  MOST_SPEEDS,
+  SLOWEST,
+  speedsOf,
+  USUAL_SPEEDS,
+} from '../../pulse/forecast/speeds';
+import type { SubjectKind } from '../../pulse/forecast/subject';
+import { numberArgument, rangeArgument, wholeArgument } from '../arguments';
+import { insistWritable } from '../files';
+import { type Io, UnusableInput } from '../io';
+
+/** As commander hands them over. */
+export type PulseArguments = {
+  readonly rig?: string;
+  readonly output?: string | readonly string[];
+  readonly json?: boolean;
+  readonly on?: string;
+  readonly speeds?: string;
+  readonly band?: string;
+  readonly cells?: string;
+  readonly threads?: string;
+  readonly trace?: string;
+  readonly against?: string;
+  readonly imbalance?: string;
+  readonly study?: boolean;
+  readonly lengths?: string;
+  readonly bores?: string;
+  readonly arrangements?: string;
+  readonly outlets?: string;
+  readonly resume?: boolean;
+  readonly best?: string;
+  readonly fit?: boolean;
+};
+
+const KINDS: readonly SubjectKind[] = ['header', 'cast', 'sketch'];
+
+export function kindArgument(text: string | undefined): SubjectKind {
+  if (text === undefined) return 'header';
+  const found = KINDS.find((kind) => kind === text);
+  if (found) return found;
+  throw new UnusableInput(`--on: found "${text}"; allowed: ${KINDS.join(', ')}`);
+}
+
+const SPEEDS_ALLOWED = `${SLOWEST} to ${FASTEST} rpm`;
+
+function speedArgument(option: string, text: string): number {
+  const rpm = numberArgument(option, text);
+  if (rpm >= SLOWEST && rpm <= FASTEST) return rpm;
+  throw new UnusableInput(`${option}: found "${text}"; allowed: speeds from ${SPEEDS_ALLOWED}`);
+}
+
+const rising = (numbers: readonly number[]): number[] => [...new Set(numbers)].sort((a, b) => a - b);
+
+export type Speeds = { readonly speeds: readonly number[]; readonly band: Band };
+
+/** `--speeds` is a count, or a list; `--band` is where sums are taken and a count is spread. @param used lowest and highest that the engine is used at */
+export function speedsArgument(given: Pick<PulseArguments, 'speeds' | 'band'>, used: Band): Speeds {
+  const asked = given.band === undefined ? null : bandArgument(given.band);
+  const text = given.speeds ?? String(USUAL_SPEEDS);
+  if (/^\s*\d{1,3}\s*$/.test(text) && Number(text) < SLOWEST) {
+    const band = asked ?? used;
+    return { speeds: speedsOf(band, wholeArgument('--speeds', text, FEWEST_SPEEDS, MOST_SPEEDS)), band };
+  }
+  const speeds = rising(text.split(',').map((part) => speedArgument('--speeds', part)));
+  if (speeds.length > MOST_SPEEDS)
+    throw new UnusableInput(`--speeds: found ${speeds.length} speeds; allowed: at most ${MOST_SPEEDS}`);
+  return { speeds, band: asked ?? (speeds.length > 1 ? [speeds[0]!, speeds.at(-1)!] : used) };
+}
+
+function bandArgument(text: string): Band {
+  const [low, high] = rangeArgument('--band', text);
+  if (low >= SLOWEST && high <= FASTEST) return [low, high];
+  throw new UnusableInput(`--band: found "${text}"; allowed: speeds from ${SPEEDS_ALLOWED}`);
+}
+
+/** Speeds whose traces are wanted. */
+export const traceArgument = (text: string | undefined): readonly number[] =>
+  text === undefined ? [] : rising(text.split(',').map((part) => speedArgument('--trace', part)));
+
+/** mm: shorter cells take all day, longer ones show no wave. */
+const CELLS = [1, 100] as const;
+
+/** @param usual m @returns m */
+export function cellArgument(text: string | undefined, usual: number): number {
+  if (text === undefined) return usual;
+  const mm = numberArgument('--cells', text);
+  if (mm >= CELLS[0] && mm <= CELLS[1]) return mm / 1000;
+  throw new UnusableInput(`--cells: found "${text}"; allowed: the longest cell, ${CELLS[0]} to ${CELLS[1]} mm`);
+}
+
+export const threadsArgument = (text: string | undefined): number =>
+  text === undefined ? availableParallelism() : wholeArgument('--threads', text, 1, 256);
+
+/** Several numbers with commas between them, each within bounds. */
+export function listArgument(option: string, text: string, least: number, most: number, unit: string): number[] {
+  return rising(
+    text.split(',').map((part) => {
+      const value = numberArgument(option, part);
+      if (value >= least && value <= most) return value;
+      throw new UnusableInput(
+        `${option}: found "${part.trim()}"; allowed: ${least} to ${most} ${unit}, such as ${option} ${least},${most}`,
+      );
+    }),
+  );
+}
+
+/** A file to write: as the user calls it, and its whole path. */
+export type Output = { readonly name: string; readonly path: string };
+
+/**
+ * One file for each kind of ending at most, none of them one that is read.
+ * @param endings such as `.csv`; the first that fits counts @param read whole paths of what is read, with what each is
+ */
+export function outputsArgument<const Ending extends string>(
+  given: string | readonly string[] | undefined,
+  endings: readonly Ending[],
+  read: readonly { readonly path: string; readonly what: string }[],
+  io: Io,
+): Partial<Record<Ending, Output>> {
+  const found: Partial<Record<Ending, Output>> = {};
+  for (const name of given === undefined ? [] : [given].flat()) {
+    const ending = endings.find((one) => name.toLowerCase().endsWith(one) && !/(^|[/\\])\.[^/\\.]*$/.test(name));
+    if (ending === undefined) {
+      const tip = `${name.replace(/[/\\]+$|\.[A-Za-z0-9]*$/, '') || 'out'}${endings[0]}`;
+      const allowed = `a name that ends in ${endings.join(' or ')}, such as ${tip}`;
+      throw new UnusableInput(`-o, --output: found "${name}"; allowed: ${allowed}`);
+    }
+    if (found[ending]) throw new UnusableInput(`-o, --output: found two names that end in ${ending}; allowed: one`);
+    const path = resolve(io.cwd, name);
+    for (const other of read)
+      insistOther(other.path, path, `-o, --output: ${name} is ${other.what} itself; choose another name`);
+    insistWritable(path);
+    found[ending] = { name, path };
+  }
+  return found;
+}
+
+export function insistOther(one: string, other: string, message: string): void {
+  if (existsSync(one) && existsSync(other) && realpathSync(one) === realpathSync(other))
+    throw new UnusableInput(message);
+}
+
+/** Options that only some of what can be asked for takes. @param taken by what is asked for, which `asked` names */
+export function refuseOthers(given: PulseArguments, taken: readonly (keyof PulseArguments)[], asked: string): void {
+  const known = Object.keys(given) as (keyof PulseArguments)[];
+  const other = known.find((key) => given[key] !== undefined && given[key] !== false && !taken.includes(key));
+  if (other !== undefined) throw new UnusableInput(`--${other}: does not go with ${asked}`);
+}

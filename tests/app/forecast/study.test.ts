@@ -1,0 +1,112 @@
+/** The study of sizes: followed, ended, kept, gone on with; another engine begins anew. Answers are invented. */
+import { beforeEach, describe, expect, it } from 'vitest';
+import { mapOf } from '../../../src/app/forecast/sizes/mapOf';
+import {
+  type Keeping,
+  NO_STUDY,
+  recallStudy,
+  runStudy,
+  type StudyWish,
+  stopStudy,
+  useStudy,
+} from '../../../src/app/forecast/sizes/study';
+import type { SpeedJob, Team } from '../../../src/pulse/forecast/job';
+import { titled } from '../designs';
+import { answerOf, ENGINE, pathOf } from './fixtures';
+
+const SIZES = [500, 700, 900].map((length) => ({
+  arrangement: 'all-into-one' as const,
+  length,
+  outsideDiameter: 40,
+  wall: 1.5,
+  outlet: null,
+}));
+const wish = (stroke = ENGINE.stroke): StudyWish => ({
+  id: 'd',
+  design: { ...titled('Study'), engine: { cylinders: 2, bore: 80, stroke: 80 } },
+  engine: { ...ENGINE, stroke },
+  sizes: SIZES,
+  pathOf: ({ length }) => pathOf(length / 1000),
+});
+
+let jobs: SpeedJob[];
+let held: Map<string, string>;
+const keeping: Keeping = {
+  read: async (id) => held.get(id) ?? null,
+  write: async (id, text) => void held.set(id, text),
+};
+/** The longer the primary the more torque; told one at a time until stopped. */
+const team = (most = Number.POSITIVE_INFINITY): Team => ({
+  async follow(given, tell, stopped = () => false) {
+    for (const [k, job] of given.entries()) {
+      if (stopped() || k >= most) return;
+      jobs.push(job);
+      tell(k, answerOf(job.rpm, { torque: 100 * job.path.pipes[0]!.length + (job.cell === 0.01 ? 1 : 0) }));
+      await Promise.resolve();
+    }
+  },
+});
+const now = () => useStudy.getState();
+
+beforeEach(() => {
+  jobs = [];
+  held = new Map();
+  stopStudy();
+  useStudy.setState(NO_STUDY);
+});
+
+describe('a study', () => {
+  it('follows every size on coarse cells, checks three again on fine ones, and is kept', async () => {
+    await runStudy(wish(), team(), keeping);
+    expect(now()).toMatchObject({ done: 18, all: 18, running: false, checking: false, trouble: null });
+    expect(jobs.filter(({ cell }) => cell === 0.02)).toHaveLength(18);
+    expect(jobs.filter(({ cell }) => cell === 0.01)).toHaveLength(18);
+    expect(held.get('d')).toContain('"evenrun-study"');
+    const [map] = mapOf(now().found!, wish().design, wish().engine);
+    expect(map!.cells.map(({ length }) => length).sort()).toEqual([0.5, 0.7, 0.9]);
+    expect(map!.cells.find(({ length }) => length === 0.9)!.torque).toBeCloseTo(90, 6);
+    const lengths = map!.rules.flatMap(({ length }) => length ?? []);
+    expect(lengths.length).toBeGreaterThan(1);
+    for (const { low, middle, high } of lengths) expect(low <= middle && middle <= high && low > 0.1).toBe(true);
+  });
+
+  it('that is stopped keeps what it has, and goes on with the rest alone', async () => {
+    const half = team();
+    const stopping: Team = {
+      follow: (given, tell, stopped) =>
+        half.follow(
+          given,
+          (k, answer) => {
+            tell(k, answer);
+            if (k === 6) stopStudy();
+          },
+          stopped,
+        ),
+    };
+    await runStudy(wish(), stopping, keeping);
+    expect(now().running).toBe(false);
+    expect(jobs).toHaveLength(7);
+    useStudy.setState(NO_STUDY);
+    await recallStudy(wish(), keeping);
+    expect(now()).toMatchObject({ done: 7, all: 18, running: false });
+    jobs = [];
+    await runStudy(wish(), team(), keeping);
+    expect(jobs.filter(({ cell }) => cell === 0.02)).toHaveLength(11);
+  });
+
+  it('of another engine begins anew, and text that is no study is passed over', async () => {
+    await runStudy(wish(), team(), keeping);
+    await recallStudy(wish(0.09), keeping);
+    expect(now().found).toBe(null);
+    held.set('d', 'not a study');
+    await recallStudy(wish(), keeping);
+    expect(now()).toEqual(NO_STUDY);
+  });
+
+  it('that cannot be kept says so and goes on', async () => {
+    const full: Keeping = { ...keeping, write: () => Promise.reject(new Error('full')) };
+    await runStudy(wish(), team(), full);
+    expect(now().trouble).toMatch(/not kept in this browser: .*full/);
+    expect(now().done).toBe(18);
+  });
+});

@@ -1,0 +1,307 @@
+/** `pulse DESIGN` by its tables, its words and its exit codes, with an invented engine. */
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { PulseArguments } from '../../src/cli/pulse/options';
+import { readCsv } from '../../src/formats/csv/readCsv';
+import { inventedTorque } from '../pulse/forecast/fakes';
+import { type Bench, bench } from './bench';
+import { bringDesigns, DESIGN, invented, pulse, UNLAID } from './pulseBench';
+
+let b: Bench;
+beforeEach(() => {
+  b = bench();
+  bringDesigns(b);
+});
+afterEach(() => b.clear());
+
+const at = (name: string): string => join(b.folder, name);
+const text = (name: string): string => readFileSync(at(name), 'utf8');
+const table = (name: string) => readCsv(text(name));
+const ask = (given: PulseArguments, start = invented(), interrupts = Number.POSITIVE_INFINITY) =>
+  pulse(b, [DESIGN], given, start, interrupts);
+
+/** The design with fields of its engine or exhaust set, under another name. */
+function change(name: string, fields: Record<string, unknown>): string {
+  const design = JSON.parse(text(DESIGN));
+  writeFileSync(at(name), JSON.stringify({ ...design, ...fields }));
+  return name;
+}
+
+describe('a curve', () => {
+  test('is a table of twelve speeds, its peaks, and what it stands on', async () => {
+    const { code, out, err } = await ask({ output: ['out.csv', 'out.json'] });
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toMatch(
+      /^4 cylinders, 83 × 85\.5 mm, laid-out header: 12 speeds followed in [\d.]+ s\n {3}rpm {2}torque N m/,
+    );
+    expect(out).toMatch(/\n {2}2000 .*\n/);
+    expect(out).toMatch(/\n {2}peak torque [\d.]+ N m at \d+0 rpm\n {2}peak power .* kW at 7600 rpm, the last speed/);
+    expect(out).toMatch(/\n {2}mean torque [\d.]+ N m from 2000 to 7600 rpm\n/);
+    expect(out).toMatch(
+      /\nNot calibrated: nothing measured on this engine went in\nAssumed, as nobody gave it \(\d+\): Intake/,
+    );
+    expect(out).toMatch(
+      /\nChecked against theory and published trends, not against this engine\. .*difference between two more/,
+    );
+    expect(out).toMatch(/\nout\.csv written\nout\.json written\n$/);
+    expect(table('out.csv').map(({ rpm }) => Number(rpm))).toHaveLength(12);
+    const { speeds, summary, assumed, engine } = JSON.parse(text('out.json'));
+    expect([speeds.length, summary.covered, engine.bore]).toEqual([12, [2000, 7600], 0.083]);
+    expect(assumed.length).toBeGreaterThan(5);
+  });
+
+  test('the same design, the same bytes', async () => {
+    await ask({ output: ['one.csv', 'one.json'] });
+    await ask({ output: ['two.csv', 'two.json'] });
+    expect(text('one.csv')).toBe(text('two.csv'));
+    expect(text('one.json')).toBe(text('two.json'));
+  });
+
+  test('at speeds that are given, in a band that is given; JSON on standard output', async () => {
+    const { code, out } = await ask({ speeds: '5000,3000,4000', band: '3500-4500', json: true });
+    expect(code).toBe(0);
+    const said = JSON.parse(out);
+    expect(said.speeds.map(({ rpm }: { rpm: number }) => rpm)).toEqual([3000, 4000, 5000]);
+    expect([said.band, said.summary.covered, said.output]).toEqual([[3500, 4500], [3500, 4500], []]);
+    expect((await ask({ speeds: '5', band: '3000-4000' })).out).toMatch(/5 speeds .*\n.*\n {2}3000 .*\n {2}3250 /);
+  });
+
+  test('on the cast manifold', async () => {
+    expect((await ask({ on: 'cast' })).out).toMatch(/cast manifold: 12 speeds/);
+  });
+
+  test('with a speed that fails: its place and why, exit code 1', async () => {
+    const fails = invented((job) => (job.rpm === 4000 ? 'density came out as none' : inventedTorque(job)));
+    const { code, out } = await ask({ speeds: '3000,4000,5000', output: 'out.csv' }, fails);
+    expect(code).toBe(1);
+    expect(out).toMatch(/\n {2}4000 +The flow could not be followed beyond 0\.0100000 s: density came out as none/);
+    expect(table('out.csv')[1]!.failed).toMatch(/^The flow could not be followed/);
+  });
+
+  test('that has not settled: said, exit code 1', async () => {
+    const { code, out } = await ask({ speeds: '3000,4000' }, invented(inventedTorque, false));
+    expect(code).toBe(1);
+    expect(out.match(/not settled\n/g)).toHaveLength(2);
+  });
+
+  test('interrupted: what there is is written, exit code 1', async () => {
+    const { code, err } = await ask({ speeds: '3000,4000,5000,6000', output: 'out.csv' }, invented(), 2);
+    expect([code, err]).toEqual([1, 'evenrun: interrupted with 2 of 4 speeds followed\n']);
+    expect(table('out.csv').map(({ failed }) => failed !== '')).toEqual([false, false, true, true]);
+  });
+
+  test('calibrated: said, with the factors', async () => {
+    const design = JSON.parse(text(DESIGN));
+    const name = change('fitted.json', { engine: { ...design.engine, fitted: { flow: 0.95, friction: 1.1 } } });
+    expect((await pulse(b, [name], {})).out).toMatch(
+      /\nCalibrated on a curve measured on this engine: flow × 0\.95, friction × 1\.1\n/,
+    );
+  });
+
+  test('a fault of the program is none of the flow', async () => {
+    const broken = invented(() => {
+      throw new TypeError('no such thing');
+    });
+    await expect(ask({ output: 'out.csv' }, broken)).rejects.toThrow('no such thing');
+    expect(existsSync(at('out.csv'))).toBe(false);
+  });
+});
+
+describe('against', () => {
+  test('the cast manifold: the gain at each speed, and in all', async () => {
+    const { code, out } = await ask({ against: 'cast', output: 'gain.csv', band: '3000-6000' });
+    expect(code).toBe(0);
+    expect(out).toMatch(/^4 cylinders.*: laid-out header against cast manifold, 24 speeds/);
+    expect(out).toMatch(/\n {2}mean [+-][\d.]+ N m \([+-][\d.]+ %\) within 3000 to 6000 rpm\n/);
+    expect(out).not.toMatch(/engines differ/);
+    const rows = table('gain.csv');
+    expect(rows).toHaveLength(12);
+    for (const { before_nm, after_nm, gain_nm } of rows)
+      expect(Number(after_nm) - Number(before_nm)).toBeCloseTo(Number(gain_nm), 6);
+  });
+
+  test('itself with equal lengths', async () => {
+    const { out } = await ask({ against: 'equal', json: true });
+    const { before, after } = JSON.parse(out);
+    expect([before.title, after.title]).toEqual(['laid-out header', 'laid-out header']);
+    expect(before.path.title).toBe('laid-out header, lengths equal');
+  });
+
+  test('another design whose engine differs too: said plainly', async () => {
+    const design = JSON.parse(text(DESIGN));
+    change('wide.json', { engine: { ...design.engine, bore: 86 } });
+    const { code, out } = await ask({ against: 'wide.json' });
+    expect(code).toBe(0);
+    expect(out).toMatch(/\nThe engines differ too, in bore.*: what is gained is not of the exhaust alone\n/);
+  });
+});
+
+describe('a fit', () => {
+  const points = [2500, 4000, 5500, 7000].map((rpm) => [rpm, 190]);
+  const engine = () => JSON.parse(text(DESIGN)).engine;
+  const baselined = (more: object = {}) =>
+    change('measured.json', { engine: { ...engine(), baseline: { points, ...more } } });
+  /** Torque goes by the factors: half of it by flow, some of it by heat. */
+  const answers = invented(
+    ({ engine: { flowFactor, walls } }) => 205 * (0.5 + 0.5 * flowFactor) - 10 * (walls.factor - 1),
+  );
+
+  test('writes the design with the factors that it found, and says how far off it was and is', async () => {
+    const { code, out } = await pulse(b, [baselined()], { fit: true, output: 'fitted.evenrun.json' }, answers);
+    expect(code).toBe(0);
+    expect(out).toMatch(/cast manifold: \d+ speeds followed/);
+    expect(out).toMatch(/\n +rpm {2}measured N m {2}fitted N m {2}off by\n {2}2500 +190\.0 /);
+    expect(out).toMatch(/\nFitted to 4 points: valve flow × 0\.\d+/);
+    expect(out).toMatch(/\nCalibrated on a curve measured on this engine: flow × 0\.\d+/);
+    const { fitted, baseline } = JSON.parse(text('fitted.evenrun.json')).engine;
+    expect(fitted.flow).toBeLessThan(1);
+    expect(baseline.points).toEqual(points);
+    expect((await b.evenrun('check', 'fitted.evenrun.json')).code).toBeLessThan(2);
+  });
+
+  test('interrupted, writes nothing', async () => {
+    const { code, err } = await pulse(b, [baselined()], { fit: true, output: 'fitted.evenrun.json' }, answers, 3);
+    expect(code).toBe(1);
+    expect(err).toMatch(/^evenrun: .*nothing is written\n$/);
+    expect(existsSync(at('fitted.evenrun.json'))).toBe(false);
+  });
+
+  test('without a measured curve, or a place to write, is refused', async () => {
+    await expect(ask({ fit: true, output: 'f.json' })).rejects.toThrow(
+      /engine\/baseline: found nothing; allowed: a torque curve/,
+    );
+    await expect(pulse(b, [baselined()], { fit: true })).rejects.toThrow(/-o, --output: say where to write/);
+    await expect(pulse(b, [baselined()], { fit: true, on: 'cast' })).rejects.toThrow(/--on: does not go with --fit/);
+  });
+});
+
+test('imbalance: what each millimetre costs', async () => {
+  const { code, out } = await ask({ imbalance: '20,100', output: ['out.csv'] });
+  expect(code).toBe(0);
+  expect(out).toMatch(/\n {2}each millimetre of imbalance costs 0\.05 N m of mean torque\n/);
+  expect(table('out.csv')).toHaveLength(36);
+});
+
+describe('a study', () => {
+  const asked = { study: true, lengths: '500,700,900', bores: '36,40', arrangements: 'all-into-one', speeds: '4' };
+
+  test('ranks sizes, follows three again, and writes the design with the best', async () => {
+    const { code, out } = await ask({ ...asked, output: ['s.json', 's.csv'], best: 'best.evenrun.json' });
+    expect(code).toBe(0);
+    expect(out).toMatch(/24 of 24 speeds of 6 sizes/);
+    expect(out).toMatch(/\nFollowed again on fine cells \(mean torque\): their order stays\n/);
+    const rows = table('s.csv');
+    expect(rows.map(({ rank }) => rank)).toEqual(['1', '2', '3', '4', '5', '6']);
+    const best = JSON.parse(text('best.evenrun.json'));
+    const group = best.runners[0].group;
+    expect(best.groups[group].length).toBe(Number(rows[0]!.primary_length_mm));
+    expect((await b.evenrun('check', 'best.evenrun.json')).code).toBeLessThan(2);
+  });
+
+  test('interrupted, keeps what there is; resumed, comes to the same as in one go', async () => {
+    await ask({ ...asked, output: 'whole.json' });
+    const cut = await ask({ ...asked, output: 's.json' }, invented(), 10);
+    expect(cut.code).toBe(1);
+    expect(cut.err).toBe('evenrun: interrupted with 10 of 24 speeds followed; --resume goes on from s.json\n');
+    expect(text('s.json')).not.toBe(text('whole.json'));
+    const { code } = await ask({ ...asked, output: 's.json', resume: true });
+    expect(code).toBe(0);
+    expect(text('s.json')).toBe(text('whole.json'));
+  });
+
+  test('of a header that is not laid out yet needs no sketch, and leaves one', async () => {
+    const { code } = await pulse(b, [UNLAID], { ...asked, best: 'best.evenrun.json' });
+    expect(code).toBe(0);
+    expect(JSON.parse(text('best.evenrun.json')).exhaust.sketch.primary.length).toBeGreaterThanOrEqual(500);
+    expect((await pulse(b, ['best.evenrun.json'], {})).out).toMatch(
+      /sketch: 12 speeds.*[\s\S]*Runners are not laid out yet/,
+    );
+  });
+
+  test('of another engine is refused, and stays as it is', async () => {
+    await ask({ ...asked, output: 's.json' });
+    const before = text('s.json');
+    const design = JSON.parse(text(DESIGN));
+    const name = change('wide.json', { engine: { ...design.engine, bore: 86 } });
+    await expect(pulse(b, [name], { ...asked, output: 's.json', resume: true })).rejects.toThrow(
+      /s\.json: engine: found a study of another engine/,
+    );
+    await expect(ask({ ...asked, output: 's.json', resume: true, cells: '15' })).rejects.toThrow(
+      /cell: found 20 mm; allowed: 15 mm/,
+    );
+    expect(text('s.json')).toBe(before);
+  });
+});
+
+describe('refused, with nothing written', () => {
+  const refused = async (args: string[], message: RegExp) => {
+    const before = b.listing();
+    const { code, out, err } = await b.evenrun('pulse', ...args);
+    expect(err).toMatch(/^evenrun: [^\n]+\n$/);
+    expect(err).toMatch(message);
+    expect(err).not.toMatch(/fault of the program/);
+    expect([code, out]).toEqual([2, '']);
+    expect(b.listing()).toEqual(before);
+  };
+
+  test.each<[string[], RegExp]>([
+    [[], /pulse: give it a design, evenrun pulse DESIGN \[-o OUT\.csv\]; or a rig of pipes, evenrun pulse --rig/],
+    [['none.json'], /none\.json: no such file/],
+    [[DESIGN, DESIGN], /found "four\.evenrun\.json" besides the design/],
+    [
+      [UNLAID],
+      /unlaid\.evenrun\.json: runners\/r1\/points: found nothing: r1, r2, r3, r4 are not laid out; .*exhaust\/sketch/,
+    ],
+    [[DESIGN, '--on', 'sketch'], /exhaust\/sketch: found nothing/],
+    [[DESIGN, '--on', 'bench'], /--on: found "bench"; allowed: header, cast, sketch/],
+    [[DESIGN, '--speeds', 'fast'], /--speeds: found "fast"; allowed: a number/],
+    [[DESIGN, '--speeds', '2'], /--speeds: found "2"; allowed: a whole number from 3 to 60/],
+    [[DESIGN, '--speeds', '3000,30000'], /--speeds: found "30000"; allowed: speeds from 200 to 20000 rpm/],
+    [[DESIGN, '--speeds', '-5'], /--speeds: found "-5"; allowed: speeds from 200/],
+    [[DESIGN, '--speeds', '3000,,4000'], /--speeds: found ""/],
+    [[DESIGN, '--band', '6000-2000'], /--band: found "6000-2000"; allowed: the lower and the higher/],
+    [[DESIGN, '--band', '100-2000'], /--band: found "100-2000"; allowed: speeds from 200/],
+    [[DESIGN, '--trace', '0'], /--trace: found "0"/],
+    [[DESIGN, '--trace', '3000'], /--trace: needs -o/],
+    [[DESIGN, '--cells', '0.1'], /--cells: found "0\.1"; allowed: the longest cell, 1 to 100 mm/],
+    [[DESIGN, '--threads', '0'], /--threads: found "0"/],
+    [
+      [DESIGN, '-o', 'out.txt'],
+      /-o, --output: found "out\.txt"; allowed: a name that ends in \.csv or \.json, such as out\.csv/,
+    ],
+    [[DESIGN, '-o', '.csv'], /-o, --output: found "\.csv"/],
+    [[DESIGN, '-o', 'a.csv', '-o', 'b.csv'], /found two names that end in \.csv/],
+    [[DESIGN, '-o', 'no/out.csv'], /the folder .*no does not exist/],
+    [[DESIGN, '-o', DESIGN], /four\.evenrun\.json is the design itself; choose another name/],
+    [[DESIGN, '--against', 'none.json'], /none\.json: no such file/],
+    [[DESIGN, '--against', UNLAID], /unlaid\.evenrun\.json: runners\/r1\/points/],
+    [[DESIGN, '--against', 'cast', '--study'], /--study: does not go with --against/],
+    [[DESIGN, '--imbalance', 'much'], /--imbalance: found "much"/],
+    [[DESIGN, '--imbalance', '1900'], /--imbalance: 1900 mm: .*allowed: less/],
+    [[DESIGN, '--lengths', '500'], /--lengths: does not go with a torque curve/],
+    [[DESIGN, '--resume'], /--resume: does not go with a torque curve/],
+    [[DESIGN, '--study', '--resume'], /--resume: needs -o STUDY\.json/],
+    [[DESIGN, '--study', '--resume', '-o', 's.json'], /s\.json: no such file; leave --resume out/],
+    [[DESIGN, '--study', '--arrangements', 'all'], /--arrangements: found "all"; allowed: all-into-one/],
+    [[DESIGN, '--study', '--arrangements', 'threes-then-one'], /arrangement/],
+    [[DESIGN, '--study', '--bores', '4'], /--bores: found "4"; allowed: 10 to 200 mm/],
+    [[DESIGN, '--study', '--best', 'best.csv'], /found "best\.csv"; allowed: a name that ends in \.json/],
+    [['--rig', 'x.json', '--speeds', '3'], /--speeds: does not go with --rig/],
+    [['--rig', 'x.json', '-o', 'a.csv', '-o', 'b.csv'], /found 2 names; allowed: one with --rig/],
+  ])('%j', refused);
+
+  test('an engine without bore and stroke', async () => {
+    const { bore: _, stroke: __, ...engine } = JSON.parse(text(DESIGN)).engine;
+    await refused([change('bare.json', { engine })], /bare\.json: engine\/bore: found nothing.*and 1 more/);
+  });
+
+  test('a study that is none', async () => {
+    writeFileSync(at('s.json'), '{"format":"evenrun-design"}');
+    await refused(
+      [DESIGN, '--study', '--resume', '-o', 's.json'],
+      /s\.json: format: found "evenrun-design"; allowed: "evenrun-study"/,
+    );
+    expect(text('s.json')).toBe('{"format":"evenrun-design"}');
+  });
+});
