@@ -152,7 +152,7 @@ export const answerOf = (
   reversion: 0.01,
   exhaustTemperature: 1100,
   peakPressure: 7e6,
-  shares: { brake: 0.32, friction: 0.05, coolant: 0.2, port: 0.03, exhaust: 0.27, unburnt: 0.1, unaccounted: 0.03 },
+  shares: { brake: 0.32, friction: 0.05, coolant: 0.17, port: 0.03, exhaust: 0.3, unburnt: 0.1, unaccounted: 0.03 },
   cylinders: [],
   cycles: 12,
   fineCycles: 4,
