@@ -95,11 +95,7 @@ export function answerOf(rpm: number, over: Partial<SpeedAnswer> = {}): SpeedAns
     reversion: 0.002,
     exhaustTemperature: 1100,
     peakPressure: 7e6,
-<<<<<<< HEAD
-    shares: { brake: 0.32, friction: 0.05, coolant: 0.25, port: 0.03, exhaust: 0.3, unburnt: 0.04, unaccounted: 0.01 },
-=======
     shares: { brake: 0.32, friction: 0.05, coolant: 0.22, port: 0.03, exhaust: 0.33, unburnt: 0.04, unaccounted: 0.01 },
->>>>>>> main
     cylinders: [],
     cycles: 12,
     fineCycles: 4,
