@@ -4,12 +4,11 @@ import type { Design } from '../../../shared/design/types';
 import { engineSetup } from '../engine/setup';
 import type { EngineSetup } from '../engine/types';
 import { castPath } from '../path/cast';
-import { coveredEngine } from '../path/coveredEngine';
+import { coveredEngine as partOf } from '../path/coveredEngine';
 import { cylindersOf } from '../path/engineOf';
 import { laidOutPath } from '../path/laidOut';
 import { coveredCylinders, type PathReading } from '../path/reading';
 import { sketchPath } from '../path/sketch';
-import type { GasPath } from '../path/types';
 import type { Subject } from './curve';
 
 export type SubjectKind = 'header' | 'cast' | 'sketch';
@@ -21,7 +20,7 @@ export type SubjectKind = 'header' | 'cast' | 'sketch';
 export function subjectOf(design: Design, which: SubjectKind): Subject {
   const { setup, assumed } = engineSetup(design);
   const { path, assumed: also } = readingOf(design, which);
-  const { engine, note } = ownEngine(setup, path);
+  const { engine, note } = coveredEngine(setup, coveredCylinders(path));
   const isStandIn = which === 'header' && !isLaidOut(design);
   const notes = [
     ...(isStandIn ? ['Runners are not laid out yet: the sketch of lengths and bores stands for them.'] : []),
@@ -62,8 +61,10 @@ function listed(ids: readonly string[]): string {
 }
 
 /** The engine with the cylinders of the path, and a sentence where these are not all. @throws DesignError naming ports of no cylinder */
-function ownEngine(setup: EngineSetup, path: Pick<GasPath, 'valves'>): { engine: EngineSetup; note: string | null } {
-  const covered = coveredCylinders(path);
+export function coveredEngine(
+  setup: EngineSetup,
+  covered: readonly number[],
+): { readonly engine: EngineSetup; readonly note: string | null } {
   const strange = covered.filter((cylinder) => !setup.cylinders.includes(cylinder));
   if (strange.length > 0)
     insist([
@@ -73,7 +74,8 @@ function ownEngine(setup: EngineSetup, path: Pick<GasPath, 'valves'>): { engine:
         allowed: `cylinders ${setup.cylinders.join(', ')}`,
       },
     ]);
-  const engine = coveredEngine(setup, path);
+  const valves = covered.map((cylinder) => ({ cylinder, pipe: '', share: 1 }));
+  const engine = partOf(setup, { valves });
   const note =
     covered.length === setup.cylinders.length
       ? null
@@ -84,7 +86,6 @@ function ownEngine(setup: EngineSetup, path: Pick<GasPath, 'valves'>): { engine:
 /** The engine for a study, which brings gas paths of its own: what is laid out or sketched does not matter. @throws DesignError */
 export function engineOf(design: Design): Pick<Subject, 'engine' | 'assumed' | 'notes'> {
   const { setup, assumed } = engineSetup(design);
-  const valves = cylindersOf(design).map((cylinder) => ({ cylinder, pipe: '', share: 1 }));
-  const { engine, note } = ownEngine(setup, { valves });
+  const { engine, note } = coveredEngine(setup, cylindersOf(design));
   return { engine, assumed, notes: note === null ? [] : [note] };
 }

@@ -68,8 +68,23 @@ function subjectWords(path: GasPath, wave: WavePath): string {
   return `The ${kind} that comes back from ${place} the ${ordinal(wave.trips)} time`;
 }
 
-const effectWords = ({ strength }: WavePath): string =>
-  strength < 0 ? 'it draws burnt gas out of the cylinder' : 'it pushes burnt gas back into the cylinder';
+/** Below this, nothing is made of what else runs toward the valve, Pa. */
+const FAINT = 1000;
+
+/** Whether what really runs toward the valve then is of the other kind: stronger waves come at once. */
+export const isOutweighed = ({ carried, strength }: Pick<WavePath, 'carried' | 'strength'>): boolean =>
+  carried !== null && Math.abs(carried) > FAINT && carried < 0 !== strength < 0;
+
+function effectWords(wave: WavePath): string {
+  if (isOutweighed(wave)) {
+    const off = (Math.abs(wave.carried!) / 1000).toFixed(0);
+    const side = wave.carried! < 0 ? 'below' : 'above';
+    return `stronger waves outweigh it, all that comes to the valve then is ${off} kPa ${side} its mean`;
+  }
+  return wave.strength < 0
+    ? 'it helps to draw burnt gas out of the cylinder'
+    : 'it pushes burnt gas back into the cylinder';
+}
 
 /** Only where that speed lies within what the engine runs at. */
 function tunedWords({ speeds }: EngineSetup, { tunedRpm }: WavePath): string {

@@ -251,7 +251,7 @@ describe('the words for a wave', () => {
 
   it('say what comes from where, when, and whether that is within the overlap', () => {
     expect(waveWords(run, { ...wave!, arrival: -14, inOverlap: true })).toBe(
-      'The suction that comes back from the collector reaches the valve at −14°, within the overlap (−18° to 14°): it draws burnt gas out of the cylinder.',
+      'The suction that comes back from the collector reaches the valve at −14°, within the overlap (−18° to 14°): it helps to draw burnt gas out of the cylinder.',
     );
     expect(waveWords(run, { ...wave!, arrival: -60, inOverlap: false, tunedRpm: 4811 })).toBe(
       'The suction that comes back from the collector reaches the valve at −60°, 42° before the overlap (−18° to 14°); at about 4800 rpm it would meet its middle.',
@@ -262,6 +262,16 @@ describe('the words for a wave', () => {
     expect(waveWords(run, { ...wave!, from: 3, strength: 0.4, arrival: 0, inOverlap: true })).toBe(
       'The pressure of cylinder 3 that comes across at the collector reaches the valve at 0°, within the overlap (−18° to 14°): it pushes burnt gas back into the cylinder.',
     );
+  });
+
+  it('do not claim what the gas of the run speaks against', () => {
+    const within = { ...wave!, from: 3, strength: 0.4, arrival: 0, inOverlap: true };
+    expect(waveWords(run, { ...within, carried: -9700 })).toContain(
+      'stronger waves outweigh it, all that comes to the valve then is 10 kPa below its mean.',
+    );
+    expect(waveWords(run, { ...within, carried: 9700 })).toContain('it pushes burnt gas back');
+    expect(waveWords(run, { ...within, carried: -300 })).toContain('it pushes burnt gas back');
+    expect(waveWords(run, { ...within, strength: -0.4, carried: 4000 })).toContain('4 kPa above its mean');
   });
 
   it('say that none comes back, and that there is no overlap to meet', () => {

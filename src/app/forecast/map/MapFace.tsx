@@ -8,7 +8,7 @@ import { lengthNumber } from '../../format';
 import { useSize } from '../../pulse/useSize';
 import { Choice } from '../waves/Choice';
 import { MapPlot, ruleLetter } from './MapPlot';
-import { bestOf, sameSize, stepFrom } from './mapPlan';
+import { bestOf, planMap, sameSize, seenOf, stepFrom } from './mapPlan';
 import type { MapArrangement, MapProps, MapRule, MapSize, RuleRange } from './types';
 
 export function MapFace({ arrangements, band, coarseError, now = null, onChoose }: MapProps) {
@@ -130,7 +130,13 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
               <h4>Rules of thumb, with how far their published forms lie apart</h4>
               <ol className="map-rules">
                 {arrangement.rules.map((rule, k) => (
-                  <Rule key={rule.name} rule={rule} letter={ruleLetter(k)} text={rangeText} />
+                  <Rule
+                    key={rule.name}
+                    rule={rule}
+                    letter={ruleLetter(k)}
+                    text={rangeText}
+                    off={isOff(rule, arrangement.cells)}
+                  />
                 ))}
               </ol>
             </>
@@ -168,15 +174,23 @@ type RuleProps = {
   readonly rule: MapRule;
   readonly letter: string;
   readonly text: (range: RuleRange, decimals: number) => string;
+  /** Nothing of what it asks for lies on the map. */
+  readonly off: boolean;
 };
 
-const Rule = ({ rule, letter, text }: RuleProps) => (
+function isOff({ length, bore }: MapRule, cells: MapArrangement['cells']): boolean {
+  const { across, up } = planMap(cells, { left: 0, top: 0, width: 1, height: 1 });
+  return !((length && seenOf(length, across)) || (bore && seenOf(bore, up)));
+}
+
+const Rule = ({ rule, letter, text, off }: RuleProps) => (
   <li>
     <b>{letter}</b>
     <span>
       {rule.name}
       {rule.length && `, length ${text(rule.length, 0)}`}
-      {rule.bore && `, bore ${text(rule.bore, 1)}`} <span className="quiet">{rule.source}</span>
+      {rule.bore && `, bore ${text(rule.bore, 1)}`}
+      {off && ', off the map'} <span className="quiet">{rule.source}</span>
     </span>
   </li>
 );

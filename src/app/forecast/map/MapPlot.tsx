@@ -128,6 +128,7 @@ export function MapPlot(props: Props) {
           theme={theme}
           best={best !== null && sameSize(cell, best)}
           decimals={decimals}
+          mark={now && [plan.toX(now.length), plan.toY(now.bore)]}
         />
       ))}
       {now && <Now x={plan.toX(now.length)} y={plan.toY(now.bore)} room={room} />}
@@ -191,20 +192,26 @@ function Cell({ cell, box, shade, theme, tied, best, picked, onPick }: CellProps
   );
 }
 
-type NumberProps = Pick<CellProps, 'cell' | 'box' | 'shade' | 'theme' | 'best'> & { readonly decimals: number };
+type NumberProps = Pick<CellProps, 'cell' | 'box' | 'shade' | 'theme' | 'best'> & {
+  readonly decimals: number;
+  /** Where the mark of what the user has stands. */
+  readonly mark: readonly [x: number, y: number] | null;
+};
 
 /** Over the rules' lines, on a little of its cell's colour. */
-function CellNumber({ cell, box, shade, theme, best, decimals }: NumberProps) {
+function CellNumber({ cell, box, shade, theme, best, decimals, mark }: NumberProps) {
   const { left, top, width, height } = box;
   if (width <= 26) return null;
+  const [x, y] = [left + width / 2, top + height / 2];
+  const isCovered = mark !== null && Math.abs(mark[0] - x) < 26 && Math.abs(mark[1] - y) < 15;
   const look = shade ? { fill: inkOn(shade, theme), stroke: shade } : {};
   return (
     <text
       className="map-number"
       data-best={best}
       data-roomy={width > 70}
-      x={left + width / 2}
-      y={top + height / 2}
+      x={x}
+      y={isCovered ? mark[1] - 17 : y}
       style={look}
     >
       {cell.torque === null ? (cell.failed ? '–' : '') : cell.torque.toFixed(width > 38 ? decimals : 0)}

@@ -20,7 +20,13 @@ import {
   pressuresOf,
 } from './traces';
 
-export type Drawn = { readonly name: string; readonly trace: CylinderTrace; readonly paint: Paint };
+/** `key` tells runs of one name apart. */
+export type Drawn = {
+  readonly key: string;
+  readonly name: string;
+  readonly trace: CylinderTrace;
+  readonly paint: Paint;
+};
 
 /** A wave that comes to the valve: drawn over the pressures where it arrives. */
 export type ArrivalMark = {
@@ -147,12 +153,12 @@ export function ValvePlot({ drawn, shown, view, overlap, arrivals, width, height
       <text className="valve-up" x={LEFT - 6} y={toLift(lift)}>
         {lift.toFixed(1)}
       </text>
-      {drawn.map(({ name, trace, paint }, k) => {
+      {drawn.map(({ key: own, trace, paint }, k) => {
         const line = (values: Float32Array, y: (value: number) => number) => curvePath(trace.angle, values, toX, y);
         const dash = paint.dash.map((part) => part * 2).join(' ');
         const mean = meanOver(trace, trace.exhaustPort, -360, 360) * KPA;
         return (
-          <g key={name} stroke={paint.colour} fill="none" strokeLinejoin="round">
+          <g key={own} stroke={paint.colour} fill="none" strokeLinejoin="round">
             <g clipPath={`url(#${clip})`}>
               {shown.has('exhaustPort') && (
                 <line className="valve-mean" x1={LEFT} x2={right} y1={toY(mean)} y2={toY(mean)} />

@@ -37,7 +37,7 @@ export function ValveReadout({ drawn, overlap, cursor, aloud }: Props) {
         </thead>
         <tbody>
           {drawn.map((one) => (
-            <tr key={one.name}>
+            <tr key={one.key}>
               <th scope="row">
                 <Swatch paint={one.paint} /> {one.name}
               </th>

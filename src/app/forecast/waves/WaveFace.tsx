@@ -31,11 +31,12 @@ const LISTED = 0.1;
 
 export function WaveFace({ runs }: FaceProps) {
   const withWaves = useMemo(() => runs.filter(({ answer }) => answer.waves !== null), [runs]);
-  const [name, setName] = useState<string | null>(null);
-  const run = withWaves.find((one) => one.name === name) ?? withWaves[0];
+  const [asked, setAsked] = useState(0);
+  const which = asked < withWaves.length ? asked : 0;
+  const run = withWaves[which];
   if (!run)
     return <p className="quiet face-none">Follow a speed with its waves kept, and they stand here in every pipe.</p>;
-  return <Face key={run.name} run={run} runs={withWaves} onRun={setName} />;
+  return <Face run={run} which={which} runs={withWaves} onRun={setAsked} />;
 }
 
 /** One scale for all runs, so that changing from one to another compares them. */
@@ -51,12 +52,18 @@ function halfOf(runs: readonly WaveRun[]): number {
   );
 }
 
-type Props = { readonly run: WaveRun; readonly runs: readonly WaveRun[]; readonly onRun: (name: string) => void };
+type Props = {
+  readonly run: WaveRun;
+  readonly which: number;
+  readonly runs: readonly WaveRun[];
+  readonly onRun: (which: number) => void;
+};
 
-function Face({ run, runs, onRun }: Props) {
+function Face({ run, which, runs, onRun }: Props) {
   const theme = useTheme();
   const { cylinders } = run.engine;
-  const [cylinder, setCylinder] = useState(cylinders[0]!);
+  const [asked, setCylinder] = useState(cylinders[0]!);
+  const cylinder = cylinders.includes(asked) ? asked : cylinders[0]!;
   const [view, setView] = useState<ViewKey>('exchange');
   const [begins, setBegins] = useState<WaveStart>('peak');
   const [beside, setBeside] = useState(ALONE);
@@ -107,8 +114,8 @@ function Face({ run, runs, onRun }: Props) {
         {runs.length > 1 && (
           <Choice
             label="Run"
-            options={runs.map((one) => ({ key: one.name, name: one.name }))}
-            value={run.name}
+            options={runs.map((one, key) => ({ key, name: one.name }))}
+            value={which}
             onChoose={onRun}
           />
         )}

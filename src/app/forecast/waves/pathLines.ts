@@ -1,6 +1,7 @@
 /** A followed wave as lines over the picture, leg by leg, wherever its pipes are on screen; once more a cycle later or earlier where seen. */
 import { CYCLE } from '../../../pulse/forecast/waveField';
 import type { WavePath } from '../../../pulse/forecast/wavePath';
+import { isOutweighed } from '../../../pulse/forecast/waveWords';
 import type { AngleView } from './angles';
 import { type WayPanel, wayX } from './wayPlan';
 
@@ -62,7 +63,10 @@ export const waveKey = ({ from, turn, trips }: WavePath): string => `${from} ${t
 /** The one to speak of first: strongest within the overlap; else the own one that comes nearest to it. */
 export function foremost(waves: readonly WavePath[]): WavePath | null {
   const there = waves.filter(({ arrival }) => arrival !== null);
-  const within = there.filter(({ inOverlap }) => inOverlap);
+  const met = there.filter(({ inOverlap }) => inOverlap);
+  // What the gas itself speaks against is told only where nothing else is to tell.
+  const borne = met.filter((wave) => !isOutweighed(wave));
+  const within = borne.length > 0 ? borne : met;
   if (within.length > 0) return within.reduce((a, b) => (Math.abs(b.strength) > Math.abs(a.strength) ? b : a));
   const own = there.filter(({ from, to }) => from === to);
   const off = ({ phase, arrival }: WavePath) => Math.abs(phase ?? arrival!);

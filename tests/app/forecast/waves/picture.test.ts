@@ -113,11 +113,16 @@ describe('a followed wave over the picture', () => {
       arrival,
       strength,
       phase: arrival + 2,
+      carried: null,
       inOverlap: arrival > -18 && arrival < 14,
     });
     const [a, b] = [waves[0]!, waves[1]!];
     expect(foremost([at(a, -10, -0.2), at(b, 5, -0.5)])).toMatchObject({ arrival: 5 });
     expect(foremost([at(a, -40, -0.2), at(b, 90, -0.5)])).toMatchObject({ arrival: -40 });
+    // Of two that meet it, the one that the gas bears out.
+    const outweighed = { ...at(b, 5, -0.5), carried: 5000 };
+    expect(foremost([{ ...at(a, -10, -0.2), carried: -5000 }, outweighed])).toMatchObject({ arrival: -10 });
+    expect(foremost([outweighed])).toMatchObject({ arrival: 5 });
     expect(foremost([{ ...a, arrival: null }])).toBeNull();
   });
 });
