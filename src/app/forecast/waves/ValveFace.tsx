@@ -27,7 +27,7 @@ export function ValveFace({ runs }: FaceProps) {
     () =>
       runs.flatMap((run, k): Drawn[] => {
         const trace = traceOf(run, cylinder);
-        return trace ? [{ name: run.name, trace, paint: run.paint ?? paintOf(k, theme) }] : [];
+        return trace ? [{ key: String(k), name: run.name, trace, paint: run.paint ?? paintOf(k, theme) }] : [];
       }),
     [runs, cylinder, theme],
   );
@@ -105,8 +105,8 @@ export function ValveFace({ runs }: FaceProps) {
           </span>
         )}
         <ul className="face-runs" aria-label="Runs">
-          {drawn.map(({ name, paint }) => (
-            <li key={name}>
+          {drawn.map(({ key, name, paint }) => (
+            <li key={key}>
               <Swatch paint={paint} /> {name}
             </li>
           ))}
