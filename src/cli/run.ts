@@ -221,7 +221,7 @@ function programOf(io: Io, done: (code: number) => void): Command {
     )
     .option('-o, --output <file>', 'a table ending in .csv, everything in a .json; again for both', also)
     .option('--on <exhaust>', 'header (default), cast for the manifold before it, or sketch')
-    .option('--speeds <n>', 'how many over the band, or a list: 2000,3500,5000; default 12')
+    .option('--speeds <n>', 'how many over the band, or a list: 2000,3500,5000; default 12, in a study 6')
     .option('--band <range>', 'where speeds are spread and areas taken: 2500-6500; default: the engine’s')
     .option(
       '--against <other>',

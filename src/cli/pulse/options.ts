@@ -62,9 +62,13 @@ const rising = (numbers: readonly number[]): number[] => [...new Set(numbers)].s
 export type Speeds = { readonly speeds: readonly number[]; readonly band: Band };
 
 /** `--speeds` is a count, or a list; `--band` is where sums are taken and a count is spread. @param used lowest and highest that the engine is used at */
-export function speedsArgument(given: Pick<PulseArguments, 'speeds' | 'band'>, used: Band): Speeds {
+export function speedsArgument(
+  given: Pick<PulseArguments, 'speeds' | 'band'>,
+  used: Band,
+  usual = USUAL_SPEEDS,
+): Speeds {
   const asked = given.band === undefined ? null : bandArgument(given.band);
-  const text = given.speeds ?? String(USUAL_SPEEDS);
+  const text = given.speeds ?? String(usual);
   if (/^\s*\d{1,3}\s*$/.test(text) && Number(text) < SLOWEST) {
     const band = asked ?? used;
     return { speeds: speedsOf(band, wholeArgument('--speeds', text, FEWEST_SPEEDS, MOST_SPEEDS)), band };

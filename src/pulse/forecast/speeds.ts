@@ -8,6 +8,8 @@ export const SLOWEST = 200;
 export const FASTEST = 20_000;
 
 export const USUAL_SPEEDS = 12;
+/** Of each size of a study. */
+export const STUDY_SPEEDS = 6;
 /** Fewer show no shape, more than these nobody waits for. */
 export const FEWEST_SPEEDS = 3;
 export const MOST_SPEEDS = 60;

@@ -4,7 +4,7 @@ import type { Design } from '../../../../shared/design/types';
 import type { EngineSetup } from '../../../pulse/engine/types';
 import { hashOf } from '../../../pulse/forecast/hash';
 import type { Team } from '../../../pulse/forecast/job';
-import { speedsOf } from '../../../pulse/forecast/speeds';
+import { STUDY_SPEEDS, speedsOf } from '../../../pulse/forecast/speeds';
 import { beginStudy, type PathOf, STUDY_CELL, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
 import { readStudy, writeStudy } from '../../../pulse/forecast/studyFile';
 import { checkedKeys, ranked } from '../../../pulse/forecast/studyRank';
@@ -40,7 +40,6 @@ export type StudyWish = {
   readonly pathOf: PathOf;
 };
 
-const SPEEDS = 6;
 /** Kept as often as this, speeds. */
 const KEEP_EVERY = 12;
 
@@ -52,7 +51,7 @@ export const stopStudy = (): void => {
 
 export const planOf = ({ engine, sizes }: Pick<StudyWish, 'engine' | 'sizes'>): StudyPlan => ({
   sizes,
-  speeds: speedsOf(engine.speeds, SPEEDS),
+  speeds: speedsOf(engine.speeds, STUDY_SPEEDS),
   band: engine.speeds,
   cell: STUDY_CELL,
 });

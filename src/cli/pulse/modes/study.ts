@@ -9,6 +9,7 @@ import type { EngineSetup } from '../../../pulse/engine/types';
 import { chooseSize } from '../../../pulse/forecast/chooseSize';
 import { studyCsv } from '../../../pulse/forecast/csv';
 import { hashOf } from '../../../pulse/forecast/hash';
+import { STUDY_SPEEDS } from '../../../pulse/forecast/speeds';
 import { beginStudy, STUDY_CELL, type Study, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
 import { MAX_STUDY_BYTES, readStudy, resumeNotes, writeStudy } from '../../../pulse/forecast/studyFile';
 import { checkedKeys, gridError, ranked } from '../../../pulse/forecast/studyRank';
@@ -133,7 +134,7 @@ function studyJson(document: StudyDocument) {
 }
 
 function planOf({ design, file, given }: Context, engine: EngineSetup): StudyPlan {
-  const { speeds, band } = speedsArgument(given, engine.speeds);
+  const { speeds, band } = speedsArgument(given, engine.speeds, STUDY_SPEEDS);
   const cell = cellArgument(given.cells, STUDY_CELL);
   const choice = choiceOf(given);
   const sizes = naming(file, () => studySizes(design, engine, choice));
