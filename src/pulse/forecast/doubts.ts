@@ -13,19 +13,23 @@ const COARSE = 0.0101;
 type Known = {
   readonly isSettled: boolean;
   readonly drift: number;
+  /** Of what the cycle drew: what the intake kept or gave. */
+  readonly stored: number;
   readonly cycles: number;
   readonly extremes: Extremes;
   readonly pistonSpeed: number;
   readonly cell: number;
 };
 
-export function doubtsOf({ isSettled, drift, cycles, extremes, pistonSpeed, cell }: Known): Doubt[] {
+export function doubtsOf({ isSettled, drift, stored, cycles, extremes, pistonSpeed, cell }: Known): Doubt[] {
   const doubts: Doubt[] = [];
   const say = (kind: Doubt['kind'], message: string) => doubts.push({ kind, message });
   if (!isSettled)
     say(
       'unsettled',
-      `torque still moved by ${percent(drift)} in the last of ${cycles} cycles: it may swing from cycle to cycle`,
+      stored > 0.01
+        ? `after ${cycles} cycles the intake still filled or emptied by ${percent(stored)} of what a cycle draws: its plenum is large for its throttle`
+        : `torque still moved by ${percent(drift)} in the last of ${cycles} cycles: it may swing from cycle to cycle`,
     );
   if (extremes.hottest > HOTTEST_MIXTURE)
     say('hot', `gas in the pipes came to ${extremes.hottest.toFixed(0)} K, beyond what its heats are known for`);

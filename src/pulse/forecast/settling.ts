@@ -15,6 +15,7 @@ const LASTING = 10;
 
 export function settling(): Settling {
   let last = Number.NaN;
+  let earlier = Infinity;
   let drift = Infinity;
   let ahead = Infinity;
   return {
@@ -26,8 +27,10 @@ export function settling(): Settling {
     },
     add(value) {
       const change = Math.abs(value - last) / Math.max(Math.abs(value), 1e-12);
-      const ratio = change / drift;
+      // One change can be small by chance: the larger of what the last and the last two tell.
+      const ratio = Math.max(change / drift, Math.sqrt(change / earlier));
       ahead = Number.isFinite(change) && Number.isFinite(drift) ? sumAhead(change, ratio) : Infinity;
+      earlier = drift;
       drift = Number.isFinite(change) ? change : Infinity;
       last = value;
     },

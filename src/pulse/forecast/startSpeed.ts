@@ -23,6 +23,8 @@ const COARSEST = 0.045;
 /** Change of torque: what counts as settled, on coarse cells and on the last ones. */
 const NEARLY = 3e-3;
 const SETTLED = 1e-3;
+/** What a cycle leaves in the intake or takes from it, of what it draws: a large plenum fills for long, and torque hardly tells. */
+const STORED = 3e-3;
 /** Cycles at most, on coarse cells and on the last ones; and about how many there are. */
 const MOST_COARSE = 24;
 const MOST_FINE = 16;
@@ -36,6 +38,8 @@ export function startSpeed({ engine, path, rpm, cell = FINE, keep = 'numbers' }:
   let level = levelOf(isFine ? cell : coarse, isFine);
   let torque = settling();
   let before: Counts[] = countsOf(level.joined);
+  let drawn = 0;
+  let stored = Infinity;
   let sums: CycleSums | null = null;
   let cycles = 0;
   let onLevel = 0;
@@ -52,13 +56,27 @@ export function startSpeed({ engine, path, rpm, cell = FINE, keep = 'numbers' }:
     cycles++;
     onLevel++;
     sums = cycleSums(engine, level.joined, rpm, before, level.cycling.ported);
-    before = countsOf(level.joined);
+    const counts = countsOf(level.joined);
+    stored = storedIn(before, counts);
+    before = counts;
     // The first cycle has no whole one behind it.
     torque.add(sums.torque);
     const close = isFine ? SETTLED : NEARLY;
-    const isSettled = torque.drift < close && torque.ahead < close;
+    const isSettled = isWithin(close);
     if (isFine) done = isSettled || onLevel >= MOST_FINE;
     else if (isSettled || onLevel >= MOST_COARSE) refine();
+  }
+
+  const isWithin = (close: number): boolean => torque.drift < close && torque.ahead < close && stored < STORED;
+
+  /** Of what the cylinders drew in the cycle: how much more or less came in from outside. */
+  function storedIn(from: readonly Counts[], to: readonly Counts[]): number {
+    const { plenum } = level.joined;
+    if (!plenum) return 0;
+    const came = plenum.drawn - drawn;
+    drawn = plenum.drawn;
+    const taken = to.reduce((sum, { fresh }, k) => sum + fresh - from[k]!.fresh, 0);
+    return Math.abs(came / taken - 1);
   }
 
   function refine(): void {
@@ -84,7 +102,7 @@ export function startSpeed({ engine, path, rpm, cell = FINE, keep = 'numbers' }:
       return done;
     },
     answer(): SpeedAnswer {
-      const isSettled = torque.drift < SETTLED && torque.ahead < SETTLED;
+      const isSettled = isWithin(SETTLED);
       return {
         ...sums!,
         cycles,
@@ -96,6 +114,7 @@ export function startSpeed({ engine, path, rpm, cell = FINE, keep = 'numbers' }:
         doubts: doubtsOf({
           isSettled,
           drift: torque.drift,
+          stored,
           cycles,
           extremes: level.cycling.extremes,
           pistonSpeed: meanPistonSpeed(engine.stroke, rpm),
