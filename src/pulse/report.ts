@@ -1,4 +1,5 @@
 /** What a run of a rig answers: probes over time, the last instant, a picture of the waves, and what was kept. SI units. */
+import type { Failure } from './scheme/step';
 
 /** Flat arrays of one length, one entry for each instant or each cell. Velocity is positive from start to finish. */
 export type GasColumns = {
@@ -89,6 +90,16 @@ export type Running = {
   result(): RigRun;
 };
 
+/** What is told of a step that cannot be done. */
+export const FOUND: Readonly<Record<Failure, string>> = {
+  state: 'density or pressure came out as none',
+  wave: 'a wave grew faster than any step allows',
+  vessel: 'more left the vessel there than it held',
+};
+
+const RIG_REMEDY = 'Give that pipe more cells, a lower "courant", or a state that is less extreme.';
+export const ENGINE_REMEDY = 'Look at the sizes of that pipe and of what it joins, or ask for shorter cells.';
+
 /** A step could not be done however small: when, where and what was found there. */
 export class FlowStopped extends Error {
   constructor(
@@ -97,11 +108,12 @@ export class FlowStopped extends Error {
     readonly cell: number,
     readonly x: number,
     found: string,
+    remedy = RIG_REMEDY,
   ) {
     super(
       [
         `The flow could not be followed beyond ${time.toPrecision(6)} s: ${found} in cell ${cell + 1} of pipe "${pipe}",`,
-        `${x.toPrecision(4)} m from its start. Give that pipe more cells, a lower "courant", or a state that is less extreme.`,
+        `${x.toPrecision(4)} m from its start. ${remedy}`,
       ].join(' '),
     );
     this.name = 'FlowStopped';

@@ -5,7 +5,7 @@ import { makeEnd } from './ends/ends';
 import { createPlanes } from './ends/planes';
 import { gasOf } from './equations/gasOf';
 import { carry, hllc } from './fluxes/hllc';
-import { FlowStopped, type Running, type RunOptions } from './report';
+import { FlowStopped, FOUND, type Running, type RunOptions } from './report';
 import { ductsOf } from './rig/ducts';
 import { fillPipe } from './rig/fill';
 import { planesOf } from './rig/places';
@@ -17,18 +17,11 @@ import { columns, placeProbe, profileOf, readProbe, seriesSoFar } from './run/pr
 import { rowsOf } from './run/schedule';
 import { contentOf, pipeOfCell, settleFirst } from './scheme/firstState';
 import { centreOf, gridOf } from './scheme/grid';
-import { advance, type Failure, longestStep, type Network, type Stand, standOf } from './scheme/step';
+import { advance, longestStep, type Network, type Stand, standOf } from './scheme/step';
 import { wallsOf } from './walls/wallsOf';
 
 /** Steps from one look at all temperatures to the next: it then costs nothing. */
 const LOOKED = 16;
-
-/** What is told of a step that cannot be done. */
-const FOUND: Readonly<Record<Failure, string>> = {
-  state: 'density or pressure came out as none',
-  wave: 'a wave grew faster than any step allows',
-  vessel: 'more left the vessel there than it held',
-};
 
 /** The parts of a rig joined, and its first state in its cells, not yet looked at. */
 export function joinRig(rig: Rig): { readonly network: Network; readonly stand: Stand } {

@@ -14,7 +14,7 @@ export const COUNTS = [
   'lost',
   'left',
   'leftEnergy',
-  /** What leaves through them alone, for its mean heat: kg, J without kinetic energy, kg of it burnt. */
+  /** What leaves through them alone, for its mean heat: kg, J without kinetic energy. */
   'blown',
   'blownEnthalpy',
 ] as const;

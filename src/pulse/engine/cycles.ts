@@ -3,8 +3,8 @@
  * cylinder of the firing order fires. SI units.
  */
 
-import { STATE } from '../equations/gas';
-import { FlowStopped } from '../report';
+import { GAMMA, PRESSURE, STATE, VELOCITY } from '../equations/gas';
+import { ENGINE_REMEDY, FlowStopped, FOUND } from '../report';
 import { pipeOfCell } from '../scheme/firstState';
 import { centreOf } from '../scheme/grid';
 import { advance, longestStep } from '../scheme/step';
@@ -13,7 +13,9 @@ import { portHeat } from './portHeat';
 
 /** Share of the longest step that the fastest wave allows. */
 const COURANT = 0.9;
-/** Steps from one look at friction, heat and speed of the gas to the next. */
+/** Steps from one look at friction factors to the next. Slow gas has large ones: held for 16 steps they braked what set off in between, and torque wandered by 0.5 %. */
+const RUBBED = 2;
+/** Steps from one look at the heat of ports, the heat and the speed of the gas to the next. */
 const LOOKED = 16;
 
 /** What of the gas in the pipes was seen in the cycle: the hottest, K; the fastest at a pipe's far end, as a Mach number, and which. */
@@ -42,24 +44,28 @@ export function cycling(joined: Joined, rpm: number, look: (before: number, time
   let sofar = 0;
   let lastLook = 0;
 
+  const rub = () => {
+    for (let k = 0; k < grid.pipes.length; k++) laws[k]?.(grid.pipes[k]!, stand.cells, network.walls.factor);
+  };
   const watch = () => {
     for (let k = 0; k < grid.pipes.length; k++) {
       const pipe = grid.pipes[k]!;
-      laws[k]?.(pipe, stand.cells, network.walls.factor);
       const { state, temperature } = stand.cells;
       for (let i = pipe.first; i < pipe.end; i++) if (temperature[i]! > seen.hottest) seen.hottest = temperature[i]!;
       // At its far end: behind a valve gas that blows down is fast for a moment whatever the pipe.
       const s = STATE * (pipe.end - 1);
-      const mach = Math.abs(state[s + 1]!) / Math.sqrt((state[s + 3]! * state[s + 2]!) / state[s]!);
+      const sound = Math.sqrt((state[s + GAMMA]! * state[s + PRESSURE]!) / state[s]!);
+      const mach = Math.abs(state[s + VELOCITY]!) / sound;
       if (mach > seen.fastest) {
         seen.fastest = mach;
         seen.where = ids[k]!;
       }
     }
   };
-  watch();
 
   const stepOnce = () => {
+    // Before the first step too: what was handed over from other cells moves already.
+    if (steps % RUBBED === 0) rub();
     const left = length - time;
     const longest = COURANT * longestStep(network, stand);
     // Two even steps to the end rather than a long one and a splinter.
@@ -79,7 +85,7 @@ export function cycling(joined: Joined, rpm: number, look: (before: number, time
     const cell = Math.max(0, stand.failed);
     const k = Math.max(0, pipeOfCell(grid.pipes, cell));
     const pipe = grid.pipes[k]!;
-    return new FlowStopped(time, ids[k]!, cell - pipe.first, centreOf(pipe, cell), 'no state of a gas came out');
+    return new FlowStopped(time, ids[k]!, cell - pipe.first, centreOf(pipe, cell), FOUND[stand.why], ENGINE_REMEDY);
   };
 
   return {

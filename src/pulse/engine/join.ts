@@ -2,6 +2,7 @@
  * An engine on its gas path, joined for one speed and one length of cells: pipes of both sides in one network, cylinders and plenum
  * as its ends. The only file here that knows scheme, walls and ends together. SI units.
  */
+import { endCorrection } from '../ends/endCorrection';
 import { makeEnd } from '../ends/ends';
 import type { End } from '../ends/planes';
 import { createPlanes } from '../ends/planes';
@@ -46,7 +47,8 @@ export type Joined = {
   readonly ports: readonly { readonly first: number; readonly end: number }[];
 };
 
-export const intakeOf = (cylinder: number): string => `intake ${cylinder}`;
+/** No part of a design can have a name with a stroke in it. */
+export const intakeOf = (cylinder: number): string => `intake/${cylinder}`;
 
 export function joinEngine(setup: EngineSetup, path: GasPath, rpm: number, cell: number): Joined {
   const gas = mixture(COMPONENTS);
@@ -68,7 +70,7 @@ export function joinEngine(setup: EngineSetup, path: GasPath, rpm: number, cell:
     const exhausts: Port[] = path.valves
       .filter(({ cylinder }) => cylinder === number)
       .map(({ pipe, share }) => ({ plane: place(pipe, 0), share }));
-    const intake: Port = { plane: place(intakeOf(number), 1), share: 1 };
+    const intake: Port = { plane: 2 * k + 1, share: 1 };
     return new Cylinder(planes, setup, setup.fires[k]!, rpm, exhausts, [intake]);
   });
   const { plenumVolume, throttleArea } = setup.intake;
@@ -78,7 +80,7 @@ export function joinEngine(setup: EngineSetup, path: GasPath, rpm: number, cell:
       ? null
       : new Plenum(
           planes,
-          setup.cylinders.map((c) => place(intakeOf(c), 0)),
+          setup.cylinders.map((_, k) => 2 * k),
           plenumVolume,
           throttleArea,
           fresh,
@@ -116,7 +118,9 @@ export function joinEngine(setup: EngineSetup, path: GasPath, rpm: number, cell:
 const cellsIn = (length: number, cell: number): number => Math.max(2, Math.round(length / cell));
 
 function intakePipe({ intake, air }: EngineSetup, cylinder: number, cell: number): RigPipe {
-  const { runnerLength: length, runnerDiameter, wallTemperature, roughness } = intake;
+  const { runnerLength, runnerDiameter, plenumVolume, wallTemperature, roughness } = intake;
+  // The plenum's gas swings along in front of a runner; a mouth of its own gets as much where its end is made.
+  const length = runnerLength + (plenumVolume === null ? 0 : endCorrection('flanged', 0.5 * runnerDiameter));
   return {
     id: intakeOf(cylinder),
     length,

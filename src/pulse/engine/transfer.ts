@@ -3,16 +3,22 @@
  * plenum stand as they stood. Some cycles on coarse cells so bring a speed near its end for a ninth of what fine ones take.
  */
 import { CONSERVED } from '../equations/gas';
-import { settleFirst } from '../scheme/firstState';
-import type { PipeGrid } from '../scheme/grid';
+import { ENGINE_REMEDY, FlowStopped, FOUND } from '../report';
+import { pipeOfCell, settleFirst } from '../scheme/firstState';
+import { centreOf, type PipeGrid } from '../scheme/grid';
 import type { Joined } from './join';
 
-/** Answers whether what came out is a gas everywhere. */
-export function transfer(from: Joined, to: Joined): boolean {
+/** @throws FlowStopped where what came out is no gas */
+export function transfer(from: Joined, to: Joined): void {
   for (let k = 0; k < to.ids.length; k++) sharePipe(from, from.network.grid.pipes[k]!, to, to.network.grid.pipes[k]!);
   for (const [k, cylinder] of to.cylinders.entries()) cylinder.follow(from.cylinders[k]!);
   if (to.plenum && from.plenum) to.plenum.follow(from.plenum);
-  return settleFirst(to.network, to.stand) < 0;
+  const { pipes } = to.network.grid;
+  const wrong = settleFirst(to.network, to.stand);
+  if (wrong < 0) return;
+  const k = pipeOfCell(pipes, wrong);
+  const pipe = pipes[k]!;
+  throw new FlowStopped(0, to.ids[k]!, wrong - pipe.first, centreOf(pipe, wrong), FOUND.state, ENGINE_REMEDY);
 }
 
 function sharePipe(from: Joined, old: PipeGrid, to: Joined, pipe: PipeGrid): void {

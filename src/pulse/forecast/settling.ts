@@ -1,10 +1,10 @@
 /**
  * Whether what a cycle comes to still changes. A change that shrinks by the same share from cycle to cycle has a known sum ahead of it;
- * that, not the last change alone, has to be small, lest a slow drift passes for rest.
+ * that, not the last change alone, has to be small, lest a slow drift passes for rest. And two changes, lest one is small by chance.
  */
 
 export type Settling = {
-  /** Change of the last cycle, and what is likely still ahead, both as shares; Infinity until known. */
+  /** The larger of the last two changes, and what is likely still ahead, both as shares; Infinity until known. */
   readonly drift: number;
   readonly ahead: number;
   add(value: number): void;
@@ -15,7 +15,8 @@ const LASTING = 10;
 
 export function settling(): Settling {
   let last = Number.NaN;
-  let earlier = Infinity;
+  /** Changes: of the last cycle, and of those before it. */
+  let changes: readonly number[] = [];
   let drift = Infinity;
   let ahead = Infinity;
   return {
@@ -27,12 +28,14 @@ export function settling(): Settling {
     },
     add(value) {
       const change = Math.abs(value - last) / Math.max(Math.abs(value), 1e-12);
-      // One change can be small by chance: the larger of what the last and the last two tell.
-      const ratio = Math.max(change / drift, Math.sqrt(change / earlier));
-      ahead = Number.isFinite(change) && Number.isFinite(drift) ? sumAhead(change, ratio) : Infinity;
-      earlier = drift;
-      drift = Number.isFinite(change) ? change : Infinity;
       last = value;
+      if (!Number.isFinite(change)) return;
+      changes = [change, ...changes.slice(0, 2)];
+      const [now, before = Infinity, earlier = Infinity] = changes as [number, ...number[]];
+      drift = Math.max(now, before);
+      // One change can be small by chance: the larger of what the last and the last two tell.
+      const ratio = Math.max(now / before, Math.sqrt(now / earlier));
+      ahead = before < Infinity ? sumAhead(now, ratio) : Infinity;
     },
   };
 }

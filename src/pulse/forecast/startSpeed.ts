@@ -23,6 +23,8 @@ const COARSEST = 0.045;
 /** Change of torque: what counts as settled, on coarse cells and on the last ones. */
 const NEARLY = 3e-3;
 const SETTLED = 1e-3;
+/** A cylinder by itself may move so many times as much: cylinders that drift apart would not show in their sum. */
+const EACH = 3;
 /** What a cycle leaves in the intake or takes from it, of what it draws: a large plenum fills for long, and torque hardly tells. */
 const STORED = 3e-3;
 /** Cycles at most, on coarse cells and on the last ones; and about how many there are. */
@@ -37,6 +39,7 @@ export function startSpeed({ engine, path, rpm, cell = FINE, keep = 'numbers' }:
   let isFine = coarse < 1.5 * cell;
   let level = levelOf(isFine ? cell : coarse, isFine);
   let torque = settling();
+  let works = engine.cylinders.map(settling);
   let before: Counts[] = countsOf(level.joined);
   let drawn = 0;
   let stored = Infinity;
@@ -61,13 +64,15 @@ export function startSpeed({ engine, path, rpm, cell = FINE, keep = 'numbers' }:
     before = counts;
     // The first cycle has no whole one behind it.
     torque.add(sums.torque);
+    for (const [k, { imep }] of sums.cylinders.entries()) works[k]!.add(imep);
     const close = isFine ? SETTLED : NEARLY;
     const isSettled = isWithin(close);
     if (isFine) done = isSettled || onLevel >= MOST_FINE;
     else if (isSettled || onLevel >= MOST_COARSE) refine();
   }
 
-  const isWithin = (close: number): boolean => torque.drift < close && torque.ahead < close && stored < STORED;
+  const isWithin = (close: number): boolean =>
+    torque.drift < close && torque.ahead < close && stored < STORED && works.every(({ drift }) => drift < EACH * close);
 
   /** Of what the cylinders drew in the cycle: how much more or less came in from outside. */
   function storedIn(from: readonly Counts[], to: readonly Counts[]): number {
@@ -88,6 +93,7 @@ export function startSpeed({ engine, path, rpm, cell = FINE, keep = 'numbers' }:
     isFine = true;
     onLevel = 0;
     torque = settling();
+    works = engine.cylinders.map(settling);
   }
 
   return {

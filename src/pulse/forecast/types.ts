@@ -24,7 +24,7 @@ export type CylinderAnswer = {
   /** Mean effective pressures, Pa: net work of the whole cycle; of the gas exchange alone (below 0: it costs). */
   readonly imep: number;
   readonly pmep: number;
-  /** Fresh gas taken in / what the swept volume would hold of outside air. */
+  /** Air taken in with the fresh gas / what the swept volume would hold of outside air. */
   readonly volumetricEfficiency: number;
   /** Burnt share of what is trapped when the intake valve shuts. */
   readonly residual: number;

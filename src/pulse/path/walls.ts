@@ -1,7 +1,7 @@
 /**
  * What the pipes' walls are to the gas: how warm at full load, how rough. Common practice, from memory: measured skins of headers at
- * full load lie from 800 to 1000 K near the head and fall along the way. One temperature a pipe: where port and tube are one pipe it
- * is the tube's, though the port's own wall is cooled (some 520 K). K, m.
+ * full load lie from 800 to 1000 K near the head and fall along the way. One temperature a pipe, but for
+ * the port in the head, which whoever joins engine and pipes gives the cooler wall of its own. K, m.
  */
 import type { Tooling } from '../../../shared/design/types';
 import { metres } from './metres';

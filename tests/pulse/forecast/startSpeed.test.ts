@@ -91,7 +91,7 @@ describe('what is written down of its last cycle', () => {
     const rows = column(angles);
     expect([rows[0], rows.at(-1)]).toEqual([-360, 360]);
     expect(pipes.map(({ pipe }) => pipe)).toEqual([
-      ...four.cylinders.map((c) => `intake ${c}`),
+      ...four.cylinders.map((c) => `intake/${c}`),
       ...path.pipes.map(({ id }) => id),
     ]);
     for (const { x, pressure, temperature } of pipes) {

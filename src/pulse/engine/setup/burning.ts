@@ -48,7 +48,7 @@ export function fuelSetup({ engine: { combustion = {} } = {} }: Design, notes: N
     value: LAMBDA,
     name: 'Mixture',
     taken: `${LAMBDA} of the air that the fuel needs`,
-    why: `rich, for the most torque; ${PRACTICE}`,
+    why: `rich, as engines are run at full load; ${PRACTICE}`,
   }));
   const taken = `petrol: ${told(FUEL.heat)} MJ/kg, ${FUEL.airPerFuel} kg of air to 1 kg`;
   assume(notes, path, 'Fuel', taken, 'from memory; a design names no other');
@@ -70,7 +70,7 @@ export function wallSetup({ engine: { fitted = {} } = {} }: Design, notes: Notes
     'engine',
     'Heat law',
     more,
-    `chambers are not flat, and petrol engines lose more than the law says; ${PRACTICE}`,
+    'chambers are not flat, and the heat balance comes near published ones so: our own choice',
   );
   return wallsTimes(factor('heat', 'Heat to the walls', fitted.heat, notes));
 }
