@@ -15,7 +15,7 @@ import { EngineFace } from './engine/EngineFace';
 import { useFit } from './engine/fit';
 import { browserGround } from './ground';
 import { countFinal, countTold, isWhole } from './runs';
-import { type Face, followMissing, halt, lookAt, standOn, turnTo, useShown } from './shown';
+import { type Face, followMissing, halt, leave, lookAt, standOn, turnTo, useShown } from './shown';
 import { SizesFace } from './sizes/SizesFace';
 import { closeForecast } from './state';
 import { TrustSheet } from './TrustSheet';
@@ -40,13 +40,7 @@ function useFollowing(): void {
     if (!useShown.getState().halted) followMissing();
   }, [settled]);
   // What is not looked at needs no core.
-  useEffect(
-    () => () => {
-      if (useShown.getState().waiting > 0) halt();
-      useShown.setState({ halted: false });
-    },
-    [],
-  );
+  useEffect(() => leave, []);
 }
 
 export function ForecastPage() {
