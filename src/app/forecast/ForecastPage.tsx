@@ -12,7 +12,7 @@ import { calibrationWords } from './calibration';
 import { CurveFace } from './curve/CurveFace';
 import { DetailFace } from './detail/DetailFace';
 import { EngineFace } from './engine/EngineFace';
-import { useFit } from './engine/fit';
+import { stopFit, useFit } from './engine/fit';
 import { browserGround } from './ground';
 import { countFinal, countTold, isWhole } from './runs';
 import { type Face, followMissing, halt, leave, lookAt, standOn, turnTo, useShown } from './shown';
@@ -40,7 +40,13 @@ function useFollowing(): void {
     if (!useShown.getState().halted) followMissing();
   }, [settled]);
   // What is not looked at needs no core.
-  useEffect(() => leave, []);
+  useEffect(
+    () => () => {
+      stopFit();
+      leave();
+    },
+    [],
+  );
 }
 
 export function ForecastPage() {
