@@ -12,10 +12,10 @@ import { calibrationWords } from './calibration';
 import { CurveFace } from './curve/CurveFace';
 import { DetailFace } from './detail/DetailFace';
 import { EngineFace } from './engine/EngineFace';
-import { useFit } from './engine/fit';
+import { stopFit, useFit } from './engine/fit';
 import { browserGround } from './ground';
 import { countFinal, countTold, isWhole } from './runs';
-import { type Face, followMissing, halt, lookAt, standOn, turnTo, useShown } from './shown';
+import { type Face, followMissing, halt, leave, lookAt, standOn, turnTo, useShown } from './shown';
 import { SizesFace } from './sizes/SizesFace';
 import { closeForecast } from './state';
 import { TrustSheet } from './TrustSheet';
@@ -42,8 +42,8 @@ function useFollowing(): void {
   // What is not looked at needs no core.
   useEffect(
     () => () => {
-      if (useShown.getState().waiting > 0) halt();
-      useShown.setState({ halted: false });
+      stopFit();
+      leave();
     },
     [],
   );

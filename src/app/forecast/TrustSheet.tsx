@@ -1,7 +1,7 @@
 /** What of this is to be trusted and what is not, in plain words; every number that nobody gave; the doubts of what was followed. */
-import type { Assumed } from '../../pulse/engine/types';
 import { useDocument } from '../document';
 import { Icon } from '../panels/Icon';
+import { assumedKey, eachOnce } from './assumed';
 import { calibrationWords } from './calibration';
 import { useFit } from './engine/fit';
 import { isAnswer } from './quantities';
@@ -12,9 +12,7 @@ export function TrustSheet({ onClose }: { readonly onClose: () => void }) {
   const there = chosen.flatMap((kind) => runs.get(kind) ?? []);
   const engine = useDocument((s) => s.settled?.engine);
   const last = useFit((s) => s.last);
-  const assumed = [
-    ...new Map(there.flatMap(({ subject }) => subject.assumed).map((a): [string, Assumed] => [a.path, a])).values(),
-  ];
+  const assumed = eachOnce(there.flatMap(({ subject }) => subject.assumed));
   const doubts = there.flatMap(({ subject, told }) =>
     told
       .filter(isAnswer)
@@ -63,11 +61,11 @@ export function TrustSheet({ onClose }: { readonly onClose: () => void }) {
             </tr>
           </thead>
           <tbody>
-            {assumed.map(({ path, name, taken, why }) => (
-              <tr key={path}>
-                <th scope="row">{name}</th>
-                <td>{taken}</td>
-                <td>{why}</td>
+            {assumed.map((one) => (
+              <tr key={assumedKey(one)}>
+                <th scope="row">{one.name}</th>
+                <td>{one.taken}</td>
+                <td>{one.why}</td>
               </tr>
             ))}
           </tbody>

@@ -17,6 +17,7 @@ import { sketchPath } from '../../pulse/path/sketch';
 import { usualCast } from '../../pulse/path/usualCast';
 import { equalised } from '../../pulse/path/variants';
 import { headerOf } from '../derived';
+import { eachOnce } from './assumed';
 import { nameOf } from './kinds';
 import type { RunKind, Subject } from './runs';
 import type { Ground } from './shown';
@@ -118,7 +119,7 @@ export const engineRefusals = remembered((design: Design): readonly Refusal[] =>
   return 'setup' in read ? [] : read;
 });
 
-/** What nobody gave, of the engine and of all that it may breathe through; each place once. */
+/** What nobody gave, of the engine and of all that it may breathe through; each once. */
 export const assumedOf = remembered((design: Design): readonly Assumed[] => {
   const all = [
     orRefusals(() => engineFor(design)),
@@ -127,7 +128,7 @@ export const assumedOf = remembered((design: Design): readonly Assumed[] => {
   ].flatMap((read) => ('assumed' in read ? read.assumed : []));
   const cast = orRefusals(() => usualCast(design));
   const ofCast = design.exhaust?.cast || !('assumed' in cast) ? [] : cast.assumed;
-  return [...new Map([...ofCast, ...all].map((a): [string, Assumed] => [a.path, a])).values()];
+  return eachOnce([...ofCast, ...all]);
 });
 
 /** mm to a hundredth */

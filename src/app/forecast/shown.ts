@@ -7,8 +7,9 @@ import { DesignError, type Refusal } from '../../../shared/design/refusal';
 import type { Design } from '../../../shared/design/types';
 import type { SpeedJob } from '../../pulse/forecast/job';
 import type { SpeedAnswer } from '../../pulse/forecast/types';
+import { whenOpened } from '../document';
 import type { Quantity } from './quantities';
-import { emptyRun, isWhole, type Run, type RunKind, type Subject, withTold } from './runs';
+import { emptyRun, type Run, type RunKind, type Subject, withTold } from './runs';
 import { spread } from './spread';
 import { type Crew, createCrew } from './team/crew';
 
@@ -74,7 +75,12 @@ let ground: Ground | null = null;
 let crew: Crew | null = null;
 /** What was asked for before is told no more. */
 let turn = 0;
-const handedOut = new Set<string>();
+/** Marks of what is followed now, by the names of the jobs. */
+const handedOut = new Map<string, string>();
+/** What was followed so far, by mark: a run that is left out, barred or edited away, and comes back, has its answers still. */
+const known = new Map<string, Run>();
+/** How many are kept: numbers alone, some 100 kB each. */
+const MOST_KNOWN = 40;
 
 export const standOn = (given: Ground): void => {
   ground = given;
@@ -96,28 +102,37 @@ export function markOf(subject: Subject): string {
 
 const detailKey = (run: Run, rpm: number): string => `${rpm} ${markOf(run.subject)}`;
 
+/** Empty, or as far as it was followed before. */
+function recalled(subject: Subject, speeds: readonly number[]): Run {
+  const mark = markOf(subject);
+  const was = known.get(mark);
+  const run = was && String(was.speeds) === String(speeds) ? { ...was, subject } : emptyRun(subject, speeds);
+  // Asked for last, let go of last.
+  known.delete(mark);
+  known.set(mark, run);
+  for (const old of [...known.keys()].slice(0, -MOST_KNOWN)) known.delete(old);
+  return run;
+}
+
 /** Runs and refusals of a design as it is now; answers of what did not change stay. */
 export function lookAt(design: Design): void {
   const now = useShown.getState();
   if (!ground) return;
   const runs = new Map<RunKind, Run>();
   const barred = new Map<RunKind, readonly Refusal[]>();
-  let same = now.of !== null;
   for (const kind of now.chosen) {
     try {
       const subject = ground.subjectOf(kind, design);
-      const speeds = ground.speedsOf(subject);
-      const was = now.runs.get(kind);
-      const kept = was && markOf(was.subject) === markOf(subject) && String(was.speeds) === String(speeds);
-      if (was && !kept) same = false;
-      runs.set(kind, kept ? { ...was, subject } : emptyRun(subject, speeds));
+      runs.set(kind, recalled(subject, ground.speedsOf(subject)));
     } catch (error) {
       if (!(error instanceof DesignError)) throw error;
       barred.set(kind, error.problems);
     }
   }
-  if (!same) drop();
-  useShown.setState({ runs, barred, of: design, ...(!same && { waiting: 0 }) });
+  const asked = new Set([...runs.values()].map(({ subject }) => markOf(subject)));
+  // Changed, barred or left out while it is under way: nobody waits for it any more.
+  if ([...handedOut.values()].some((mark) => !asked.has(mark))) drop();
+  useShown.setState({ runs, barred, of: design, waiting: handedOut.size });
   const { picked } = useShown.getState();
   if (picked && !runs.get(picked.kind)?.speeds.includes(picked.rpm)) useShown.setState({ picked: null });
 }
@@ -131,21 +146,22 @@ function drop(): void {
 /** m. Coarse cells tell a curve's shape in a sixth of the time: torque within 0.2 % of fine ones, as measured on the examples. */
 const COARSE_CELL = 0.03;
 
-type Missing = { readonly kind: RunKind; readonly run: Run; readonly index: number; readonly fine: boolean };
+type Missing = { readonly mark: string; readonly run: Run; readonly index: number; readonly fine: boolean };
 
-const nameOfJob = ({ kind, index, fine }: Missing): string => `${kind} ${index} ${fine}`;
+const nameOfJob = ({ mark, run, index, fine }: Missing): string => `${run.speeds[index]} ${fine} ${mark}`;
 
-/** What is not followed yet: all of it coarse, then all of it fine, and first what tells most of every curve. */
+/** What is not followed yet: all of it coarse, then all of it fine, and first what tells most of every curve. What two runs share is followed once. */
 function missingNow({ runs, chosen }: Shown): readonly Missing[] {
   const ranked = chosen.flatMap((kind) => {
     const run = runs.get(kind);
-    return run ? spread(run.speeds.length).map((index, rank) => ({ kind, run, index, rank })) : [];
+    return run ? spread(run.speeds.length).map((index, rank) => ({ mark: markOf(run.subject), run, index, rank })) : [];
   });
   const order = ranked.toSorted((a, b) => a.rank - b.rank);
-  return [
+  const all = [
     ...order.filter(({ run, index }) => run.told[index] === null).map((job) => ({ ...job, fine: false })),
     ...order.filter(({ run, index }) => !run.final[index]).map((job) => ({ ...job, fine: true })),
-  ].filter((job) => !handedOut.has(nameOfJob(job)));
+  ];
+  return [...new Map(all.map((job) => [nameOfJob(job), job])).values()].filter((job) => !handedOut.has(nameOfJob(job)));
 }
 
 /** Follows whatever of the chosen runs was not followed yet. */
@@ -154,8 +170,8 @@ export function followMissing(): void {
   useShown.setState({ halted: false });
   const missing = missingNow(useShown.getState());
   if (missing.length === 0) return;
-  for (const job of missing) handedOut.add(nameOfJob(job));
-  useShown.setState(({ waiting }) => ({ waiting: waiting + missing.length }));
+  for (const job of missing) handedOut.set(nameOfJob(job), job.mark);
+  useShown.setState({ waiting: handedOut.size });
   const jobs = missing.map(
     ({ run: { subject, speeds }, index, fine }): SpeedJob => ({
       engine: subject.engine,
@@ -166,14 +182,15 @@ export function followMissing(): void {
   );
   const tell: Parameters<Crew['follow']>[1] = (k, answer) => {
     if (own !== turn) return;
-    const { kind, index, fine } = missing[k]!;
-    useShown.setState(({ runs, waiting }) => {
-      const run = runs.get(kind);
-      return {
-        waiting: waiting - 1,
-        ...(run && { runs: new Map(runs).set(kind, withTold(run, index, answer, fine)) }),
-      };
-    });
+    const job = missing[k]!;
+    handedOut.delete(nameOfJob(job));
+    const of = (run: Run): Run => withTold(run, job.index, answer, job.fine);
+    const was = known.get(job.mark);
+    if (was) known.set(job.mark, of(was));
+    useShown.setState(({ runs }) => ({
+      waiting: handedOut.size,
+      runs: new Map([...runs].map(([kind, run]) => [kind, markOf(run.subject) === job.mark ? of(run) : run])),
+    }));
   };
   void ownCrew().follow(jobs, tell, () => own !== turn);
 }
@@ -185,15 +202,8 @@ export function halt(): void {
 }
 
 export function choose(kind: RunKind, wanted: boolean, design: Design): void {
-  const { chosen, runs } = useShown.getState();
-  const kept = chosen.filter((k) => k !== kind);
+  const kept = useShown.getState().chosen.filter((k) => k !== kind);
   useShown.setState({ chosen: wanted ? [...kept, kind] : kept });
-  // Left out while it is under way: what is missing of it need not be followed.
-  const run = runs.get(kind);
-  if (!wanted && run && !isWhole(run)) {
-    drop();
-    useShown.setState({ waiting: 0 });
-  }
   lookAt(design);
   followMissing();
 }
@@ -247,10 +257,25 @@ function follow({ kind, rpm }: Picked): void {
   );
 }
 
-/** For tests, and where another design comes up: as when nothing was ever asked. */
+/** The page is left: what is under way ends, and no idle worker stays. Answers stay. */
+export function leave(): void {
+  if (useShown.getState().waiting > 0) halt();
+  crew?.end();
+  crew = null;
+  // What was not there yet would never be told.
+  useShown.setState(({ details }) => ({
+    halted: false,
+    details: new Map([...details].filter(([, { is }]) => is !== 'following')),
+  }));
+}
+
+/** Where another design comes up, and for tests: as when nothing was ever asked. */
 export function forget(): void {
   drop();
+  known.clear();
   crew?.end();
   crew = null;
   useShown.setState(NOTHING);
 }
+
+whenOpened(forget);

@@ -14,17 +14,19 @@ const design = (points: readonly (readonly [number, number])[] | null = POINTS):
   ...titled('Fit'),
   engine: { cylinders: 2, bore: 80, stroke: 80, ...(points && { baseline: { points } }) },
 });
-/** Torque goes with the flow alone. */
-const team: Team = {
+/** Torque goes with the flow alone, by a power of it: above 1 it takes more than one step. */
+const teamOf = (power: number, usual = 64): Team => ({
   async follow(jobs, tell, stopped = () => false) {
     for (const [k, { engine, rpm }] of jobs.entries()) {
       if (stopped()) return;
-      tell(k, answerOf(rpm, { torque: 64 * engine.flowFactor, fmep: 0 }));
+      tell(k, answerOf(rpm, { torque: usual * engine.flowFactor ** power, fmep: 0 }));
       await Promise.resolve();
     }
   },
-};
+});
+const team = teamOf(1);
 const base = (kind: 'cast' | 'header') => subject(kind);
+const byBore = (kind: 'cast' | 'header', { engine }: Design) => subject(kind, engine!.bore! / 100);
 const now = () => useFit.getState();
 const fittedNow = () => documents.store.getState().settled?.engine?.fitted;
 
@@ -75,7 +77,70 @@ describe('a fit', () => {
   it('of a design that was left meanwhile is not put into another', async () => {
     const fit = runFit(design(), base, team);
     documents.open(design(), 'another.evenrun.json');
+    expect(now()).toEqual(NO_FIT);
     await fit;
     expect(fittedNow()).toBe(undefined);
+    expect(now()).toEqual(NO_FIT);
+  });
+
+  it('is not put onto an engine, pipes or a curve that were edited while it went on, and says so', async () => {
+    const edits: readonly ((d: Design) => Design)[] = [
+      (d) => ({ ...d, engine: { ...d.engine, bore: 90 } }),
+      (d) => ({
+        ...d,
+        engine: { ...d.engine, baseline: { points: POINTS.map(([rpm, torque]) => [rpm, torque / 2]) } },
+      }),
+      (d) => ({ ...d, engine: { cylinders: 2, bore: 80, stroke: 80 } }),
+    ];
+    for (const edit of edits) {
+      documents.open(design(), 'fit.evenrun.json');
+      const fit = runFit(design(), byBore, team);
+      documents.apply(edit(design()), 'Edit');
+      await fit;
+      expect(fittedNow()).toBe(undefined);
+      expect(now().said).toMatchObject({ fails: true });
+      expect(now().said!.text).toMatch(/edited since/);
+      expect(now().last).toBe(null);
+    }
+  });
+
+  it('is taken where what was edited meanwhile is nothing to it', async () => {
+    const fit = runFit(design(), byBore, team);
+    documents.apply({ ...design(), title: 'Other', engine: { ...design().engine, fitted: { flow: 1.2 } } }, 'Edit');
+    await fit;
+    expect(fittedNow()!.flow).toBeLessThan(1);
+  });
+
+  it('stopped after its first curves offers the best so far, which is taken by hand alone', async () => {
+    const until = (last: number): Team => {
+      let told = 0;
+      return {
+        follow: (jobs, tell, stopped) =>
+          teamOf(4, 100).follow(
+            jobs,
+            (k, answer) => {
+              tell(k, answer);
+              told += 1;
+              if (told === last) stopFit();
+            },
+            stopped,
+          ),
+      };
+    };
+    // Three curves for the slopes, one that is better, and into the next.
+    await runFit(design(), byBore, until(4 * POINTS.length + 1));
+    expect(fittedNow()).toBe(undefined);
+    expect(now().progress).toBe(null);
+    expect(now().said!.text).toMatch(/^Stopped; the best so far/);
+    now().unfinished!.take();
+    expect(fittedNow()!.flow).toBeLessThan(1);
+    expect(now().unfinished).toBe(null);
+    // Of an engine that is edited in between it is not taken.
+    documents.open(design(), 'fit.evenrun.json');
+    await runFit(design(), byBore, until(4 * POINTS.length + 1));
+    documents.apply({ ...design(), engine: { ...design().engine, bore: 90 } }, 'Edit');
+    now().unfinished!.take();
+    expect(fittedNow()).toBe(undefined);
+    expect(now().said!.text).toMatch(/edited since/);
   });
 });

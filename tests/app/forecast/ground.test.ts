@@ -63,9 +63,14 @@ describe('what is followed', () => {
 });
 
 describe('what nobody gave', () => {
-  it('is told once a place, and the design can be given it as it stands', () => {
+  it('is told once, all of what lies at one place too, and the design can be given it as it stands', () => {
     const assumed = assumedOf(FOUR);
-    expect(new Set(assumed.map(({ path }) => path)).size).toBe(assumed.length);
+    expect(new Set(assumed.map(({ path, name }) => `${path} ${name}`)).size).toBe(assumed.length);
+    for (const kind of ['header', 'cast'] as const)
+      for (const { path, name } of browserGround.subjectOf(kind, FOUR).assumed)
+        expect(assumed, name).toContainEqual(expect.objectContaining({ path, name }));
+    // Walls, heat law and friction law lie at `engine`, all three.
+    expect(assumed.filter(({ path }) => path === 'engine').length).toBeGreaterThan(1);
     expect(assumed.some(({ path }) => path.startsWith('exhaust/cast'))).toBe(true);
     for (const path of [
       'engine/intakeValve',

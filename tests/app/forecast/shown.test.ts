@@ -2,6 +2,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { DesignError } from '../../../shared/design/refusal';
 import type { Design } from '../../../shared/design/types';
+import { documents } from '../../../src/app/document';
 import { answerAt, type RunKind } from '../../../src/app/forecast/runs';
 import {
   choose,
@@ -10,6 +11,7 @@ import {
   forget,
   halt,
   layBeside,
+  leave,
   lookAt,
   pick,
   standOn,
@@ -29,6 +31,7 @@ type Asked = {
 
 const SPEEDS = [2000, 3000, 4000, 5000];
 let asked: Asked[];
+let ends = 0;
 const crew = (): Crew => {
   const take =
     (first: boolean): Crew['follow'] =>
@@ -36,7 +39,7 @@ const crew = (): Crew => {
       asked.push({ jobs, tell, stopped, first });
       return Promise.resolve();
     };
-  return { follow: take(false), ahead: take(true), end: () => {} };
+  return { follow: take(false), ahead: take(true), end: () => void ends++ };
 };
 /** The design's bore is its length of pipe, so that an edit makes another run; without a bore there is no engine. */
 const design = (bore = 80, title = 'A'): Design => ({ ...titled(title), engine: { bore } });
@@ -53,6 +56,7 @@ const toldOf = (kind: RunKind) =>
 beforeEach(() => {
   forget();
   asked = [];
+  ends = 0;
   standOn({
     crew,
     speedsOf: () => SPEEDS,
@@ -60,7 +64,7 @@ beforeEach(() => {
       const bore = of.engine?.bore;
       if (bore === undefined || kind === 'sketch')
         throw new DesignError([{ path: 'exhaust/sketch', found: 'nothing', allowed: 'lengths and bores' }]);
-      return subject(kind, bore / 100 + (kind === 'cast' ? 0.1 : 0));
+      return subject(kind, bore / 100 + ({ cast: 0.1, equal: 0.2 }[kind as string] ?? 0));
     },
   });
 });
@@ -140,6 +144,85 @@ describe('runs', () => {
     expect(asked[1]!.stopped()).toBe(true);
     expect([...now().runs.keys()]).toEqual(['header', 'cast']);
     expect(toldOf('header')).toEqual(SPEEDS);
+  });
+
+  it('of pipes that are barred in flight and mended otherwise are never told of the new ones', () => {
+    lookAt(design());
+    followMissing();
+    const [before] = asked;
+    lookAt({ ...design(), engine: {} });
+    expect(before!.stopped()).toBe(true);
+    expect(now().waiting).toBe(0);
+    lookAt(design(90));
+    followMissing();
+    before!.tell(0, answerOf(5000, { torque: 1 }));
+    expect(toldOf('header')).toEqual([null, null, null, null]);
+    tellAll(asked[1]!, 70);
+    expect(answerAt(now().runs.get('header')!, 5000)!.torque).toBe(70);
+  });
+
+  it('left out and chosen again, barred and mended, edited and undone, come back with all that was told', () => {
+    const d = design();
+    lookAt(d);
+    followMissing();
+    tellAll(asked[0]!);
+    choose('cast', false, d);
+    choose('cast', true, d);
+    expect(toldOf('cast')).toEqual(SPEEDS);
+    lookAt({ ...d, engine: {} });
+    lookAt(d);
+    expect(toldOf('header')).toEqual(SPEEDS);
+    lookAt(design(84));
+    lookAt(d);
+    followMissing();
+    expect(toldOf('header')).toEqual(SPEEDS);
+    expect(asked).toHaveLength(1);
+  });
+
+  it('left out half followed and chosen again go on with what is missing', () => {
+    const d = design();
+    lookAt(d);
+    followMissing();
+    asked[0]!.tell(1, answerOf(5000));
+    asked[0]!.tell(9, answerOf(5000));
+    choose('cast', false, d);
+    choose('cast', true, d);
+    expect(toldOf('cast')).toEqual([null, null, null, 5000]);
+    tellAll(asked.at(-1)!);
+    expect(toldOf('cast')).toEqual(SPEEDS);
+  });
+
+  it('of the same pipes are followed once', () => {
+    lookAt(design());
+    choose('arrangement', true, design());
+    expect(asked[0]!.jobs).toHaveLength(16);
+    tellAll(asked[0]!);
+    expect(toldOf('arrangement')).toEqual(SPEEDS);
+    expect(now().waiting).toBe(0);
+  });
+
+  it('are forgotten where another design is opened, and the crew goes', () => {
+    lookAt(design());
+    followMissing();
+    tellAll(asked[0]!);
+    pick({ kind: 'header', rpm: 3000 });
+    documents.open(design(), 'another.evenrun.json');
+    expect(ends).toBe(1);
+    expect(now()).toMatchObject({ of: null, picked: null, waiting: 0 });
+    expect(now().details.size).toBe(0);
+  });
+
+  it('stay where the page is left, though no worker does; what was not there yet is asked for anew', () => {
+    lookAt(design());
+    followMissing();
+    asked[0]!.tell(0, answerOf(5000));
+    pick({ kind: 'header', rpm: 3000 });
+    leave();
+    expect(ends).toBe(1);
+    expect(asked[0]!.stopped()).toBe(true);
+    expect(toldOf('header')).toEqual([null, null, null, 5000]);
+    pick({ kind: 'header', rpm: 3000 });
+    expect(asked).toHaveLength(3);
   });
 });
 

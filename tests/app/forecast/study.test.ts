@@ -1,5 +1,5 @@
 /** The study of sizes: followed, ended, kept, gone on with; another engine begins anew. Answers are invented. */
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { mapOf } from '../../../src/app/forecast/sizes/mapOf';
 import {
   type Keeping,
@@ -92,6 +92,38 @@ describe('a study', () => {
     jobs = [];
     await runStudy(wish(), team(), keeping);
     expect(jobs.filter(({ cell }) => cell === 0.02)).toHaveLength(11);
+  });
+
+  it('gone on with right after a stop waits until what was found is written', async () => {
+    let write: () => void = () => {};
+    const slow: Keeping = {
+      ...keeping,
+      write: (id, text) =>
+        new Promise((done) => {
+          write = () => done(void held.set(id, text));
+        }),
+    };
+    const half = team();
+    const stopping: Team = {
+      follow: (given, tell, stopped) =>
+        half.follow(
+          given,
+          (k, answer) => {
+            tell(k, answer);
+            if (k === 6) stopStudy();
+          },
+          stopped,
+        ),
+    };
+    const first = runStudy(wish(), stopping, slow);
+    await vi.waitFor(() => expect(now().running).toBe(false));
+    const second = runStudy(wish(), team(), keeping);
+    await Promise.resolve();
+    write();
+    await Promise.all([first, second]);
+    // None of the seven is followed twice.
+    expect(jobs.filter(({ cell }) => cell === 0.02)).toHaveLength(18);
+    expect(now()).toMatchObject({ done: 18, running: false });
   });
 
   it('of another engine begins anew, and text that is no study is passed over', async () => {

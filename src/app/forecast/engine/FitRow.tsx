@@ -15,7 +15,7 @@ const ahead: Team = { follow: (jobs, tell, stopped) => ownCrew().ahead(jobs, tel
 
 export function FitRow() {
   const engine = useDocument((s) => s.settled?.engine);
-  const { progress, said, last } = useFit();
+  const { progress, said, last, unfinished } = useFit();
   const fitted = engine?.fitted;
   const fit = () => {
     const { settled } = documents.store.getState();
@@ -51,6 +51,11 @@ export function FitRow() {
         {engine?.baseline && (
           <button type="button" className="button" onClick={progress ? stopFit : fit}>
             {progress ? 'Stop' : 'Fit the engine to it'}
+          </button>
+        )}
+        {unfinished && !progress && (
+          <button type="button" className="button" onClick={unfinished.take}>
+            Take the unfinished fit
           </button>
         )}
         {fitted && !progress && (

@@ -1,5 +1,7 @@
 /** A part that is given whole or not at all: what is taken in its place and why, with the way to give it; else its numbers. */
+
 import { documents, useDocument } from '../../document';
+import { assumedKey } from '../assumed';
 import { usualPart } from '../ground';
 import { assumedFor, setAt, valueAt } from './given';
 import { Section } from './Section';
@@ -37,7 +39,7 @@ export function PartSection({ title, path, fields }: Props) {
         <div data-path={path}>
           {whole && <TakenWords taken={whole.taken} why={whole.why} />}
           {single.map(({ path: at, name, taken, why }) => (
-            <TakenWords key={at} taken={`${name.toLowerCase()} ${taken}`} why={why} />
+            <TakenWords key={assumedKey({ path: at, name })} taken={`${name.toLowerCase()} ${taken}`} why={why} />
           ))}
           {!whole && single.length === 0 && <p className="quiet">Not given.</p>}
           <button type="button" className="button small" onClick={give}>

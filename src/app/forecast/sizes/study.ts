@@ -44,6 +44,8 @@ export type StudyWish = {
 const KEEP_EVERY = 12;
 
 let turn = 0;
+/** The study begun last, until it has written what it found: whoever reads that waits for it. */
+let former: Promise<void> = Promise.resolve();
 export const stopStudy = (): void => {
   turn += 1;
   useStudy.setState({ running: false, checking: false });
@@ -72,22 +74,28 @@ export async function formerStudy({ id, engine }: Pick<StudyWish, 'id' | 'engine
 /** Shows what was found before, without following anything. */
 export async function recallStudy(wish: StudyWish, keeping: Keeping): Promise<void> {
   const own = ++turn;
-  const former = await formerStudy(wish, keeping);
+  await former;
+  const found = await formerStudy(wish, keeping);
   if (own !== turn) return;
-  if (!former) return useStudy.setState(NO_STUDY);
-  const study = beginStudy(former.title, wish.engine, wish.pathOf, planOf(wish), former);
+  if (!found) return useStudy.setState(NO_STUDY);
+  const study = beginStudy(found.title, wish.engine, wish.pathOf, planOf(wish), found);
   useStudy.setState({ ...NO_STUDY, found: study.document(), done: study.done, all: study.all });
 }
 
-/** Goes on with what was found, else begins. */
-export async function runStudy(wish: StudyWish, team: Team, keeping: Keeping): Promise<void> {
+/** Goes on with what was found, else begins. One that was stopped just now writes first. */
+export function runStudy(wish: StudyWish, team: Team, keeping: Keeping): Promise<void> {
   const own = ++turn;
-  const stopped = () => own !== turn;
   useStudy.setState({ running: true, checking: false, trouble: null });
+  former = former.then(() => followStudy(wish, team, keeping, () => own !== turn));
+  return former;
+}
+
+async function followStudy(wish: StudyWish, team: Team, keeping: Keeping, stopped: () => boolean): Promise<void> {
+  if (stopped()) return;
   try {
-    const former = await formerStudy(wish, keeping);
+    const found = await formerStudy(wish, keeping);
     if (stopped()) return;
-    const study = beginStudy(wish.design.title ?? '', wish.engine, wish.pathOf, planOf(wish), former);
+    const study = beginStudy(wish.design.title ?? '', wish.engine, wish.pathOf, planOf(wish), found);
     const keep = () =>
       keeping.write(wish.id, writeStudy(study.document())).catch((error) => {
         if (!stopped()) useStudy.setState({ trouble: `What is found is not kept in this browser: ${String(error)}` });
