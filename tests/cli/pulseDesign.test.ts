@@ -286,7 +286,13 @@ describe('refused, with nothing written', () => {
     [[DESIGN, '--study', '--arrangements', 'all'], /--arrangements: found "all"; allowed: all-into-one/],
     [[DESIGN, '--study', '--arrangements', 'threes-then-one'], /arrangement/],
     [[DESIGN, '--study', '--bores', '4'], /--bores: found "4"; allowed: 10 to 200 mm/],
-    [[DESIGN, '--study', '--best', 'best.csv'], /found "best\.csv"; allowed: a name that ends in \.json/],
+    [[DESIGN, '--study', '--best', 'best.csv'], /--best: found "best\.csv"; allowed: a name that ends in \.json/],
+    [
+      [DESIGN, '--study', '-o', 's.json', '--best', 's.json'],
+      /--best: s\.json is the study itself; choose another name/,
+    ],
+    [[DESIGN, '--study', '-o', 's.json', '--best', './sub/../s.json'], /is the study itself/],
+    [[DESIGN, '--study', '--best', DESIGN], /--best: four\.evenrun\.json is the design itself/],
     [['--rig', 'x.json', '--speeds', '3'], /--speeds: does not go with --rig/],
     [['--rig', 'x.json', '-o', 'a.csv', '-o', 'b.csv'], /found 2 names; allowed: one with --rig/],
   ])('%j', refused);

@@ -52,8 +52,10 @@ export async function studyMode(at: Context): Promise<number> {
   const threads = threadsArgument(given.threads);
   const read = [{ path: file, what: 'the design' }];
   const outputs = outputsArgument(given.output, ['.csv', '.json'], read, io);
-  const best = given.best === undefined ? undefined : outputsArgument(given.best, ['.json'], read, io)['.json']!;
   const kept = outputs['.json'];
+  const others = [...read, ...(kept ? [{ path: kept.path, what: 'the study' }] : [])];
+  const best =
+    given.best === undefined ? undefined : outputsArgument(given.best, ['.json'], others, io, '--best')['.json']!;
   const former = given.resume ? formerAt(kept) : null;
   const study = naming(file, () =>
     beginStudy(`${engineText(subject)}, ${bandText(plan.band)}`, engine, (size) => readingOf(size).path, plan, former),
