@@ -199,6 +199,38 @@ describe('a study', () => {
     expect((await b.evenrun('check', 'best.evenrun.json')).code).toBeLessThan(2);
   });
 
+  test('of which no size could be written as the best is refused before anything is followed', async () => {
+    const start = invented(() => {
+      throw new Error('nothing is to be followed');
+    });
+    const given = { ...asked, arrangements: 'pairs-then-one', output: 's.json', best: 'best.evenrun.json' };
+    await expect(ask(given, start)).rejects.toThrow(
+      /--best: runners: found all-into-one, as drawn; allowed: pairs-then-one.*; or leave --best out/,
+    );
+    expect(existsSync(at('s.json'))).toBe(false);
+  });
+
+  test('whose best is joined in another way than drawn says so before and after, and loses nothing', async () => {
+    const pairsWin = invented(
+      (job) => inventedTorque(job) + (job.path.pipes.some((p) => p.role === 'secondary') ? 50 : 0),
+    );
+    const given = { ...asked, arrangements: 'all-into-one,pairs-then-one', output: ['s.json', 's.csv'] };
+    const { code, out, err } = await ask({ ...given, best: 'best.evenrun.json' }, pairsWin);
+    expect(code).toBe(1);
+    const [before, after, ...rest] = err.trimEnd().split('\n');
+    expect(before).toMatch(
+      /^evenrun: --best: a size of pairs-then-one cannot be written.*or study --arrangements all-into-one alone$/,
+    );
+    expect(after).toMatch(
+      /^evenrun: --best: pairs-then-one, .* cannot be written: runners: .*best\.evenrun\.json is not written$/,
+    );
+    expect(rest).toEqual([]);
+    expect(out).toMatch(/\n {3}1 {2}pairs-then-one /);
+    expect(table('s.csv')).toHaveLength(12);
+    expect(existsSync(at('s.json'))).toBe(true);
+    expect(existsSync(at('best.evenrun.json'))).toBe(false);
+  });
+
   test('interrupted, keeps what there is; resumed, comes to the same as in one go', async () => {
     await ask({ ...asked, output: 'whole.json' });
     const cut = await ask({ ...asked, output: 's.json' }, invented(), 10);

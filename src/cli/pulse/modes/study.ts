@@ -6,7 +6,6 @@ import { existsSync } from 'node:fs';
 import { writeDesign } from '../../../../shared/design/write';
 import { ARRANGEMENTS, type Arrangement } from '../../../../shared/engine/form';
 import type { EngineSetup } from '../../../pulse/engine/types';
-import { chooseSize } from '../../../pulse/forecast/chooseSize';
 import { studyCsv } from '../../../pulse/forecast/csv';
 import { hashOf } from '../../../pulse/forecast/hash';
 import { STUDY_SPEEDS } from '../../../pulse/forecast/speeds';
@@ -22,6 +21,7 @@ import { basisLines } from '../../print/pulse/basis';
 import { bandText, engineText } from '../../print/pulse/curve';
 import { gridLines, studyTable } from '../../print/pulse/study';
 import { naming } from '../../readDesign';
+import { bestNotes, chosenOr } from '../best';
 import { asJson, type Context, codeOf } from '../context';
 import {
   cellArgument,
@@ -60,8 +60,10 @@ export async function studyMode(at: Context): Promise<number> {
   const study = naming(file, () =>
     beginStudy(`${engineText(subject)}, ${bandText(plan.band)}`, engine, (size) => readingOf(size).path, plan, former),
   );
+  const beforehand = best ? bestNotes(file, design, engine, plan.sizes) : [];
   const notes = former ? naming(kept!.path, () => resumeNotes(former, hashOf(engine), plan, study.hashes)) : [];
 
+  for (const note of beforehand) io.err(`evenrun: ${note}\n`);
   return session(io, threads, start, async ({ team, interrupted, watch, seconds }) => {
     const progress = watch(`speeds of ${plan.sizes.length} sizes`, study.all, study.done);
     let written = performance.now();
@@ -85,7 +87,7 @@ export async function studyMode(at: Context): Promise<number> {
     const sizes = ranked(document);
     const error = gridError(document);
     const first = sizes.find(({ rank }) => rank === 1);
-    const chosen = best && first ? naming(file, () => chooseSize(design, engine, first.size)) : null;
+    const chosen = best && first ? chosenOr(design, engine, first.size) : null;
     const names = writeAll(
       [
         ...(kept ? [{ name: kept.name, write: () => writeWhole(kept.path, writeStudy(document)) }] : []),
@@ -95,10 +97,14 @@ export async function studyMode(at: Context): Promise<number> {
             name,
             write: () => writeWhole(path, studyCsv(document)),
           })),
-        ...(chosen ? [{ name: best!.name, write: () => writeWhole(best!.path, writeDesign(chosen)) }] : []),
+        ...(chosen !== null && typeof chosen !== 'string'
+          ? [{ name: best!.name, write: () => writeWhole(best!.path, writeDesign(chosen)) }]
+          : []),
       ],
       io,
     );
+    if (typeof chosen === 'string')
+      io.err(`evenrun: --best: ${first!.key} cannot be written: ${chosen}; ${best!.name} is not written\n`);
     const remedy = kept ? `; --resume goes on from ${kept.name}` : '';
     if (interrupted()) io.err(`evenrun: interrupted with ${study.done} of ${study.all} speeds followed${remedy}\n`);
     if (given.json) {
