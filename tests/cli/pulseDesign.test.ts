@@ -99,12 +99,15 @@ describe('a curve', () => {
     );
   });
 
-  test('a fault of the program is none of the flow', async () => {
-    const broken = invented(() => {
-      throw new TypeError('no such thing');
+  test('a fault of the program at one speed is called one, and takes no other speed with it', async () => {
+    const broken = invented((job) => {
+      if (job.rpm === 4000) throw new TypeError('no such thing');
+      return inventedTorque(job);
     });
-    await expect(ask({ output: 'out.csv' }, broken)).rejects.toThrow('no such thing');
-    expect(existsSync(at('out.csv'))).toBe(false);
+    const { code, out } = await ask({ speeds: '3000,4000,5000', output: 'out.csv' }, broken);
+    expect(code).toBe(1);
+    expect(out).toMatch(/\n {2}4000 +A fault of the program, not of the design; please report it: no such thing/);
+    expect(table('out.csv').map(({ failed }) => failed !== '')).toEqual([false, true, false]);
   });
 });
 
