@@ -81,7 +81,7 @@ export type Study = {
 
 /**
  * @param former answers of the same engine on the same cells. Those of other sizes and speeds are kept beside; those of gas paths that
- * are others since are dropped.
+ * are others since are dropped, and so are failures.
  */
 export function beginStudy(
   title: string,
@@ -97,7 +97,8 @@ export function beginStudy(
     new Map(
       [...hashes].map(([key, path]) => {
         const known = answers[key]?.path === path ? answers[key].points : [];
-        return [key, new Map(known.map((point) => [point.rpm, point]))];
+        // What failed is tried again: by a newer kernel, or on fewer threads, it may be done.
+        return [key, new Map(known.flatMap((point) => ('failed' in point ? [] : [[point.rpm, point]])))];
       }),
     );
   const others = (answers: Answers): Answers =>

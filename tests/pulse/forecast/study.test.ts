@@ -140,6 +140,19 @@ test('a size with a speed that fails is not ranked, and what failed is kept', as
   ]);
 });
 
+test('gone on with, what failed is followed again, and nothing else', async () => {
+  const study = begin();
+  await study.follow(fakeTeam((job) => (job.rpm === 5000 ? 'stopped' : inventedTorque(job))));
+  expect(study.done).toBe(24);
+  const rest = begin(readStudy(writeStudy(study.document())));
+  expect(rest.done).toBe(18);
+  const team = fakeTeam();
+  await rest.follow(team);
+  expect(team.followed.map(({ rpm }) => rpm)).toEqual([5000, 5000, 5000, 5000, 5000, 5000]);
+  await rest.followFine(team, checkedKeys(ranked(rest.document())));
+  expect(writeStudy(rest.document())).toBe(writeStudy(await whole(fakeTeam())));
+});
+
 describe('refused', () => {
   const text = async () => JSON.parse(writeStudy(await whole(fakeTeam())));
 
