@@ -254,6 +254,20 @@ describe('a study', () => {
     );
   });
 
+  test('of the same engine used at other speeds is gone on with: nothing is followed twice', async () => {
+    await ask({ ...asked, speeds: '3000,4000,5000', output: 's.json' });
+    const design = JSON.parse(text(DESIGN));
+    const name = change('wider.json', { engine: { ...design.engine, rpm: [2500, 7000] } });
+    const { code, out } = await pulse(
+      b,
+      [name],
+      { ...asked, speeds: '3000,4000,5000', output: 's.json', resume: true },
+      invented(),
+      0,
+    );
+    expect([code, out.split('\n')[0]]).toEqual([0, expect.stringMatching(/18 of 18 speeds of 6 sizes/)]);
+  });
+
   test('of another engine is refused, and stays as it is', async () => {
     await ask({ ...asked, output: 's.json' });
     const before = text('s.json');

@@ -4,7 +4,7 @@
  */
 import type { GasPath } from '../path/types';
 import { jobsOf, type Subject } from './curve';
-import { hashOf } from './hash';
+import { engineHash, hashOf } from './hash';
 import type { SpeedJob, Team } from './job';
 import type { Band } from './speeds';
 import { keyOf, type StudySize } from './studySizes';
@@ -48,7 +48,7 @@ export type StudyDocument = {
   readonly format: 'evenrun-study';
   readonly version: 1;
   readonly title: string;
-  /** Hash of the engine. */
+  /** Hash of the engine, whatever speeds it is used at. */
   readonly engine: string;
   readonly band: Band;
   readonly speeds: readonly number[];
@@ -141,7 +141,7 @@ export function beginStudy(
     },
     all: paths.size * plan.speeds.length,
     document: () => ({
-      ...{ format: 'evenrun-study', version: 1, title, engine: hashOf(engine) },
+      ...{ format: 'evenrun-study', version: 1, title, engine: engineHash(engine) },
       ...{ band: plan.band, speeds: plan.speeds, cell: plan.cell, sizes: plan.sizes },
       answers: written(coarse, former?.answers ?? {}),
       fine: { cell: FINE_CELL, answers: written(fine, again) },

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readCsv } from '../../../src/formats/csv/readCsv';
 import { chooseSize } from '../../../src/pulse/forecast/chooseSize';
 import { studyCsv } from '../../../src/pulse/forecast/csv';
-import { hashOf } from '../../../src/pulse/forecast/hash';
+import { engineHash } from '../../../src/pulse/forecast/hash';
 import type { SpeedJob, Team } from '../../../src/pulse/forecast/job';
 import { beginStudy, STUDY_CELL, type StudyDocument, type StudyPlan } from '../../../src/pulse/forecast/study';
 import { readStudy, resumeNotes, writeStudy } from '../../../src/pulse/forecast/studyFile';
@@ -118,7 +118,7 @@ test('a size whose gas path is another now is followed again; sizes that are not
   const [first, ...others] = Object.keys(study.answers);
   const spoilt = { ...study.answers[first!]!, path: 'another' };
   const former = { ...study, answers: { ...study.answers, [first!]: spoilt, elsewhere: spoilt } };
-  expect(resumeNotes(former, hashOf(engine), plan, begin().hashes)).toEqual([
+  expect(resumeNotes(former, engineHash(engine), plan, begin().hashes)).toEqual([
     '1 of its 7 sizes are not asked for now: they are kept, and not ranked',
     '1 of its 7 sizes have another gas path now: they are followed again',
   ]);
@@ -160,7 +160,7 @@ describe('refused', () => {
     const study = readStudy(JSON.stringify(await text()));
     expect(() => resumeNotes(study, 'other', plan, begin().hashes)).toThrow(/^engine: found a study of another engine/);
     const fine = { ...plan, cell: 0.01 };
-    expect(() => resumeNotes(study, hashOf(engine), fine, begin().hashes)).toThrow(
+    expect(() => resumeNotes(study, engineHash(engine), fine, begin().hashes)).toThrow(
       /^cell: found 20 mm; allowed: 10 mm/,
     );
   });

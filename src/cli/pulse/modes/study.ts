@@ -7,7 +7,7 @@ import { writeDesign } from '../../../../shared/design/write';
 import { ARRANGEMENTS, type Arrangement } from '../../../../shared/engine/form';
 import type { EngineSetup } from '../../../pulse/engine/types';
 import { studyCsv } from '../../../pulse/forecast/csv';
-import { hashOf } from '../../../pulse/forecast/hash';
+import { engineHash } from '../../../pulse/forecast/hash';
 import { STUDY_SPEEDS } from '../../../pulse/forecast/speeds';
 import { beginStudy, STUDY_CELL, type Study, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
 import { MAX_STUDY_BYTES, readStudy, resumeNotes, writeStudy } from '../../../pulse/forecast/studyFile';
@@ -61,7 +61,7 @@ export async function studyMode(at: Context): Promise<number> {
     beginStudy(`${engineText(subject)}, ${bandText(plan.band)}`, engine, (size) => readingOf(size).path, plan, former),
   );
   const beforehand = best ? bestNotes(file, design, engine, plan.sizes) : [];
-  const notes = former ? naming(kept!.path, () => resumeNotes(former, hashOf(engine), plan, study.hashes)) : [];
+  const notes = former ? naming(kept!.path, () => resumeNotes(former, engineHash(engine), plan, study.hashes)) : [];
 
   for (const note of beforehand) io.err(`evenrun: ${note}\n`);
   return session(io, threads, start, async ({ team, interrupted, watch, seconds }) => {
