@@ -33,7 +33,7 @@ import {
   speedsArgument,
   threadsArgument,
 } from '../options';
-import { session, writeAll } from '../session';
+import { type Progress, session, writeAll } from '../session';
 
 /** So often what is answered is written, ms. */
 const KEEP = 10_000;
@@ -67,20 +67,22 @@ export async function studyMode(at: Context): Promise<number> {
   return session(io, threads, start, async ({ team, interrupted, watch, seconds }) => {
     const progress = watch(`speeds of ${plan.sizes.length} sizes`, study.all, study.done);
     let written = performance.now();
-    const keep = (): void => {
-      progress.tell();
-      if (!kept || performance.now() - written < KEEP) return;
-      written = performance.now();
-      // What cannot be written now may be so at the end, where it is told.
-      writeAll([{ name: kept.name, write: () => writeWhole(kept.path, writeStudy(study.document())) }], {
-        ...io,
-        err() {},
-      });
-    };
-    await study.follow(team, keep, interrupted);
+    const keep =
+      ({ tell }: Progress) =>
+      (): void => {
+        tell();
+        if (!kept || performance.now() - written < KEEP) return;
+        written = performance.now();
+        // What cannot be written now may be so at the end, where it is told.
+        writeAll([{ name: kept.name, write: () => writeWhole(kept.path, writeStudy(study.document())) }], {
+          ...io,
+          err() {},
+        });
+      };
+    await study.follow(team, keep(progress), interrupted);
     await followAgain(study, async (keys) => {
-      const again = watch('speeds on fine cells', keys.length * plan.speeds.length);
-      await study.followFine(team, keys, again.tell, interrupted);
+      const again = watch('speeds on fine cells', keys.length * plan.speeds.length, study.fineDone(keys));
+      await study.followFine(team, keys, keep(again), interrupted);
     });
 
     const document = study.document();
