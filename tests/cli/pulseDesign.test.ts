@@ -163,7 +163,38 @@ describe('a fit', () => {
     expect((await b.evenrun('check', 'fitted.evenrun.json')).code).toBeLessThan(2);
   });
 
-  test('interrupted, writes nothing', async () => {
+  test('interrupted, writes the best so far beside what was asked for, under a name that says so', async () => {
+    const given = { fit: true, output: 'fitted.evenrun.json' };
+    const { code, out, err } = await pulse(b, [baselined()], given, answers, 17);
+    expect(code).toBe(1);
+    expect(err).toBe(
+      'evenrun: interrupted before the fit was done; the best so far is written to fitted.unfinished.evenrun.json\n',
+    );
+    expect(out).toMatch(/\nStopped; the best so far to 4 points: valve flow × 0\.\d+/);
+    expect(out).toMatch(/\nfitted\.unfinished\.evenrun\.json written\n$/);
+    expect(JSON.parse(text('fitted.unfinished.evenrun.json')).engine.fitted.flow).toBeLessThan(1);
+    expect(existsSync(at('fitted.evenrun.json'))).toBe(false);
+  });
+
+  test('interrupted over the design itself, leaves it as it is', async () => {
+    const name = baselined();
+    const before = text(name);
+    const { code } = await pulse(b, [name], { fit: true, output: name }, answers, 17);
+    expect(code).toBe(1);
+    expect(text(name)).toBe(before);
+    expect(existsSync(at('measured.unfinished.json'))).toBe(true);
+  });
+
+  test('interrupted before anything better than usual was found, writes nothing', async () => {
+    const given = { fit: true, output: 'fitted.evenrun.json' };
+    const { code, out, err } = await pulse(b, [baselined()], given, answers, 13);
+    expect(code).toBe(1);
+    expect(err).toBe('evenrun: interrupted before the fit was done; nothing is written\n');
+    expect(out).toMatch(/\nNot calibrated/);
+    expect(b.listing().filter((name) => name.startsWith('fitted'))).toEqual([]);
+  });
+
+  test('interrupted before every speed was followed once, writes nothing', async () => {
     const { code, err } = await pulse(b, [baselined()], { fit: true, output: 'fitted.evenrun.json' }, answers, 3);
     expect(code).toBe(1);
     expect(err).toMatch(/^evenrun: .*nothing is written\n$/);
