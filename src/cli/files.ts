@@ -40,6 +40,15 @@ export function insistParent(path: string): void {
   if (!found?.isDirectory()) throw new UnusableInput(`${path}: the folder ${parent} does not exist; make it first`);
 }
 
+/** Whether two names mean one file, there already or not: links are followed as far as the path exists. */
+export const isSamePath = (one: string, other: string): boolean => placeOf(one) === placeOf(other);
+
+function placeOf(path: string): string {
+  if (existsSync(path)) return realpathSync(path);
+  const parent = dirname(path);
+  return join(existsSync(parent) ? realpathSync(parent) : parent, basename(path));
+}
+
 /** A link is followed, so that what it points to is replaced and not the link. */
 export function writeWhole(path: string, content: string | Uint8Array): void {
   const target = existsSync(path) ? realpathSync(path) : path;

@@ -99,12 +99,15 @@ describe('a curve', () => {
     );
   });
 
-  test('a fault of the program is none of the flow', async () => {
-    const broken = invented(() => {
-      throw new TypeError('no such thing');
+  test('a fault of the program at one speed is called one, and takes no other speed with it', async () => {
+    const broken = invented((job) => {
+      if (job.rpm === 4000) throw new TypeError('no such thing');
+      return inventedTorque(job);
     });
-    await expect(ask({ output: 'out.csv' }, broken)).rejects.toThrow('no such thing');
-    expect(existsSync(at('out.csv'))).toBe(false);
+    const { code, out } = await ask({ speeds: '3000,4000,5000', output: 'out.csv' }, broken);
+    expect(code).toBe(1);
+    expect(out).toMatch(/\n {2}4000 +A fault of the program, not of the design; please report it: no such thing/);
+    expect(table('out.csv').map(({ failed }) => failed !== '')).toEqual([false, true, false]);
   });
 });
 
@@ -160,7 +163,38 @@ describe('a fit', () => {
     expect((await b.evenrun('check', 'fitted.evenrun.json')).code).toBeLessThan(2);
   });
 
-  test('interrupted, writes nothing', async () => {
+  test('interrupted, writes the best so far beside what was asked for, under a name that says so', async () => {
+    const given = { fit: true, output: 'fitted.evenrun.json' };
+    const { code, out, err } = await pulse(b, [baselined()], given, answers, 17);
+    expect(code).toBe(1);
+    expect(err).toBe(
+      'evenrun: interrupted before the fit was done; the best so far is written to fitted.unfinished.evenrun.json\n',
+    );
+    expect(out).toMatch(/\nStopped; the best so far to 4 points: valve flow × 0\.\d+/);
+    expect(out).toMatch(/\nfitted\.unfinished\.evenrun\.json written\n$/);
+    expect(JSON.parse(text('fitted.unfinished.evenrun.json')).engine.fitted.flow).toBeLessThan(1);
+    expect(existsSync(at('fitted.evenrun.json'))).toBe(false);
+  });
+
+  test('interrupted over the design itself, leaves it as it is', async () => {
+    const name = baselined();
+    const before = text(name);
+    const { code } = await pulse(b, [name], { fit: true, output: name }, answers, 17);
+    expect(code).toBe(1);
+    expect(text(name)).toBe(before);
+    expect(existsSync(at('measured.unfinished.json'))).toBe(true);
+  });
+
+  test('interrupted before anything better than usual was found, writes nothing', async () => {
+    const given = { fit: true, output: 'fitted.evenrun.json' };
+    const { code, out, err } = await pulse(b, [baselined()], given, answers, 13);
+    expect(code).toBe(1);
+    expect(err).toBe('evenrun: interrupted before the fit was done; nothing is written\n');
+    expect(out).toMatch(/\nNot calibrated/);
+    expect(b.listing().filter((name) => name.startsWith('fitted'))).toEqual([]);
+  });
+
+  test('interrupted before every speed was followed once, writes nothing', async () => {
     const { code, err } = await pulse(b, [baselined()], { fit: true, output: 'fitted.evenrun.json' }, answers, 3);
     expect(code).toBe(1);
     expect(err).toMatch(/^evenrun: .*nothing is written\n$/);
@@ -199,6 +233,38 @@ describe('a study', () => {
     expect((await b.evenrun('check', 'best.evenrun.json')).code).toBeLessThan(2);
   });
 
+  test('of which no size could be written as the best is refused before anything is followed', async () => {
+    const start = invented(() => {
+      throw new Error('nothing is to be followed');
+    });
+    const given = { ...asked, arrangements: 'pairs-then-one', output: 's.json', best: 'best.evenrun.json' };
+    await expect(ask(given, start)).rejects.toThrow(
+      /--best: runners: found all-into-one, as drawn; allowed: pairs-then-one.*; or leave --best out/,
+    );
+    expect(existsSync(at('s.json'))).toBe(false);
+  });
+
+  test('whose best is joined in another way than drawn says so before and after, and loses nothing', async () => {
+    const pairsWin = invented(
+      (job) => inventedTorque(job) + (job.path.pipes.some((p) => p.role === 'secondary') ? 50 : 0),
+    );
+    const given = { ...asked, arrangements: 'all-into-one,pairs-then-one', output: ['s.json', 's.csv'] };
+    const { code, out, err } = await ask({ ...given, best: 'best.evenrun.json' }, pairsWin);
+    expect(code).toBe(1);
+    const [before, after, ...rest] = err.trimEnd().split('\n');
+    expect(before).toMatch(
+      /^evenrun: --best: a size of pairs-then-one cannot be written.*or study --arrangements all-into-one alone$/,
+    );
+    expect(after).toMatch(
+      /^evenrun: --best: pairs-then-one, .* cannot be written: runners: .*best\.evenrun\.json is not written$/,
+    );
+    expect(rest).toEqual([]);
+    expect(out).toMatch(/\n {3}1 {2}pairs-then-one /);
+    expect(table('s.csv')).toHaveLength(12);
+    expect(existsSync(at('s.json'))).toBe(true);
+    expect(existsSync(at('best.evenrun.json'))).toBe(false);
+  });
+
   test('interrupted, keeps what there is; resumed, comes to the same as in one go', async () => {
     await ask({ ...asked, output: 'whole.json' });
     const cut = await ask({ ...asked, output: 's.json' }, invented(), 10);
@@ -217,6 +283,21 @@ describe('a study', () => {
     expect((await pulse(b, ['best.evenrun.json'], {})).out).toMatch(
       /sketch: 12 speeds.*[\s\S]*Runners are not laid out yet/,
     );
+  });
+
+  test('of the same engine used at other speeds is gone on with: nothing is followed twice', async () => {
+    await ask({ ...asked, speeds: '3000,4000,5000', output: 's.json' });
+    const design = JSON.parse(text(DESIGN));
+    // The highest speed stays: the throttle, which nobody gave, is as wide as that takes.
+    const name = change('wider.json', { engine: { ...design.engine, rpm: [2500, 7600] } });
+    const { code, out } = await pulse(
+      b,
+      [name],
+      { ...asked, speeds: '3000,4000,5000', output: 's.json', resume: true },
+      invented(),
+      0,
+    );
+    expect([code, out.split('\n')[0]]).toEqual([0, expect.stringMatching(/18 of 18 speeds of 6 sizes/)]);
   });
 
   test('of another engine is refused, and stays as it is', async () => {
@@ -286,7 +367,13 @@ describe('refused, with nothing written', () => {
     [[DESIGN, '--study', '--arrangements', 'all'], /--arrangements: found "all"; allowed: all-into-one/],
     [[DESIGN, '--study', '--arrangements', 'threes-then-one'], /arrangement/],
     [[DESIGN, '--study', '--bores', '4'], /--bores: found "4"; allowed: 10 to 200 mm/],
-    [[DESIGN, '--study', '--best', 'best.csv'], /found "best\.csv"; allowed: a name that ends in \.json/],
+    [[DESIGN, '--study', '--best', 'best.csv'], /--best: found "best\.csv"; allowed: a name that ends in \.json/],
+    [
+      [DESIGN, '--study', '-o', 's.json', '--best', 's.json'],
+      /--best: s\.json is the study itself; choose another name/,
+    ],
+    [[DESIGN, '--study', '-o', 's.json', '--best', './sub/../s.json'], /is the study itself/],
+    [[DESIGN, '--study', '--best', DESIGN], /--best: four\.evenrun\.json is the design itself/],
     [['--rig', 'x.json', '--speeds', '3'], /--speeds: does not go with --rig/],
     [['--rig', 'x.json', '-o', 'a.csv', '-o', 'b.csv'], /found 2 names; allowed: one with --rig/],
   ])('%j', refused);

@@ -91,12 +91,29 @@ test('stopped, it comes to an end, with what was told until then', async () => {
   await team.dismiss();
 });
 
-test('a fault in a thread is a fault of the program', async () => {
-  const broken = invented(() => {
-    throw new TypeError('no such thing');
+test('whatever a job throws is that job’s failure, on whichever thread; all others are answered', async () => {
+  const broken = invented((job) => {
+    if (job.rpm === 1800) throw new TypeError('no such thing');
+    return byRpm(job);
   });
+  for (const threads of [1, 2]) {
+    const team = threadTeam({ start: broken, threads, startThread: () => thread(broken) });
+    const told = await followed(team);
+    expect(told[8]).toEqual({ rpm: 1800, failed: expect.stringMatching(/^A fault of the program.*: no such thing$/) });
+    expect(told.filter((answer) => answer && !('failed' in answer))).toHaveLength(18);
+    await team.dismiss();
+  }
+});
+
+test('a thread that cannot even take a job is a fault of the program', async () => {
   const slow: Start = (job) => ({ ...start(job), cycles: 0, advance: () => false });
-  const team = threadTeam({ start: slow, threads: 2, startThread: () => thread(broken) });
-  await expect(followed(team)).rejects.toThrow('no such thing');
+  const garbled = () => {
+    const one = thread(start);
+    const { postMessage } = one;
+    one.postMessage = (batch: object) => postMessage({ ...batch, jobs: null });
+    return one;
+  };
+  const team = threadTeam({ start: slow, threads: 2, startThread: garbled });
+  await expect(followed(team)).rejects.toThrow(/null/);
   await team.dismiss();
 });

@@ -1,6 +1,5 @@
 /** What `pulse DESIGN` is asked for, from options as people type them. Each refusal names its option. */
 
-import { existsSync, realpathSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { resolve } from 'node:path';
 import {
@@ -14,7 +13,7 @@ import {
 } from '../../pulse/forecast/speeds';
 import type { SubjectKind } from '../../pulse/forecast/subject';
 import { numberArgument, rangeArgument, wholeArgument } from '../arguments';
-import { insistWritable } from '../files';
+import { insistWritable, isSamePath } from '../files';
 import { type Io, UnusableInput } from '../io';
 
 /** As commander hands them over. */
@@ -120,14 +119,16 @@ export function listArgument(option: string, text: string, least: number, most: 
 export type Output = { readonly name: string; readonly path: string };
 
 /**
- * One file for each kind of ending at most, none of them one that is read.
- * @param endings such as `.csv`; the first that fits counts @param read whole paths of what is read, with what each is
+ * One file for each kind of ending at most, none of them one that is read or written otherwise.
+ * @param endings such as `.csv`; the first that fits counts @param others whole paths of what is read or written besides, with what
+ * each is
  */
 export function outputsArgument<const Ending extends string>(
   given: string | readonly string[] | undefined,
   endings: readonly Ending[],
-  read: readonly { readonly path: string; readonly what: string }[],
+  others: readonly { readonly path: string; readonly what: string }[],
   io: Io,
+  option = '-o, --output',
 ): Partial<Record<Ending, Output>> {
   const found: Partial<Record<Ending, Output>> = {};
   for (const name of given === undefined ? [] : [given].flat()) {
@@ -135,12 +136,12 @@ export function outputsArgument<const Ending extends string>(
     if (ending === undefined) {
       const tip = `${name.replace(/[/\\]+$|\.[A-Za-z0-9]*$/, '') || 'out'}${endings[0]}`;
       const allowed = `a name that ends in ${endings.join(' or ')}, such as ${tip}`;
-      throw new UnusableInput(`-o, --output: found "${name}"; allowed: ${allowed}`);
+      throw new UnusableInput(`${option}: found "${name}"; allowed: ${allowed}`);
     }
-    if (found[ending]) throw new UnusableInput(`-o, --output: found two names that end in ${ending}; allowed: one`);
+    if (found[ending]) throw new UnusableInput(`${option}: found two names that end in ${ending}; allowed: one`);
     const path = resolve(io.cwd, name);
-    for (const other of read)
-      insistOther(other.path, path, `-o, --output: ${name} is ${other.what} itself; choose another name`);
+    for (const other of others)
+      insistOther(other.path, path, `${option}: ${name} is ${other.what} itself; choose another name`);
     insistWritable(path);
     found[ending] = { name, path };
   }
@@ -148,8 +149,7 @@ export function outputsArgument<const Ending extends string>(
 }
 
 export function insistOther(one: string, other: string, message: string): void {
-  if (existsSync(one) && existsSync(other) && realpathSync(one) === realpathSync(other))
-    throw new UnusableInput(message);
+  if (isSamePath(one, other)) throw new UnusableInput(message);
 }
 
 /** Options that only some of what can be asked for takes. @param taken by what is asked for, which `asked` names */

@@ -2,7 +2,6 @@
  * `pulse --rig RIG -o OUT.csv`: follows the waves of a rig and writes what its probes saw. An interrupt, or a step that cannot be
  * done, ends it early: what there is until then is written all the same.
  */
-import { existsSync, realpathSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Running } from '../../pulse/report';
 import { accountText } from '../../pulse/rig/accountText';
@@ -15,6 +14,7 @@ import { FAILS, HOLDS, type Io, oneLine, UnusableInput } from '../io';
 import { naming } from '../readDesign';
 import { follow } from './follow';
 import { leave, NOTHING, said, summary } from './leave';
+import { insistOther } from './options';
 
 export type RigArguments = { readonly rig: string; readonly output?: string; readonly json?: boolean };
 
@@ -30,7 +30,7 @@ export async function followRig(
   const { from, to, output } = paths(more, given, io);
   const rig = naming(from, () => readRig(readText(from, MAX_RIG_BYTES)));
   if (rig.profile) {
-    insistOther(from, profilePath(to), profilePath(output));
+    insistOther(from, profilePath(to), isTheRig(profilePath(output)));
     insistWritable(profilePath(to));
   }
 
@@ -75,13 +75,10 @@ function paths(more: readonly string[], { rig, output }: RigArguments, io: Io) {
   }
   const from = resolve(io.cwd, rig);
   const to = resolve(io.cwd, output);
-  insistOther(from, to, output);
+  insistOther(from, to, isTheRig(output));
   insistWritable(to);
   return { from, to, output };
 }
 
-/** @param name of `to`, as the user would give it */
-function insistOther(rig: string, to: string, name: string): void {
-  if (!(existsSync(rig) && existsSync(to) && realpathSync(rig) === realpathSync(to))) return;
-  throw new UnusableInput(`-o, --output: ${name} is the rig itself; choose another name`);
-}
+/** @param name of what is to be written, as the user would give it */
+const isTheRig = (name: string): string => `-o, --output: ${name} is the rig itself; choose another name`;

@@ -44,8 +44,8 @@ export const stop = ({ shared }: Pick<Batch, 'shared'>): void => void Atomics.st
 export const isStopped = ({ shared }: Pick<Batch, 'shared'>): boolean => Atomics.load(shared, STOP) === 1;
 
 /**
- * One job to its end, in turns that the caller may breathe between. What the flow cannot do is a failure of
- * that speed; anything else is thrown on.
+ * One job to its end, in turns that the caller may breathe between. Whatever is thrown is a failure of that speed alone, so that
+ * no other answer is lost by it; a fault of the program is called one.
  */
 export function* steps(job: SpeedJob, start: Start): Generator<RunningSpeed, SpeedAnswer | SpeedFailure, void> {
   try {
@@ -59,8 +59,9 @@ export function* steps(job: SpeedJob, start: Start): Generator<RunningSpeed, Spe
     }
     return running.answer();
   } catch (error) {
-    if (!(error instanceof FlowStopped)) throw error;
-    return { rpm: job.rpm, failed: error.message };
+    if (error instanceof FlowStopped) return { rpm: job.rpm, failed: error.message };
+    const words = error instanceof Error ? error.message : String(error);
+    return { rpm: job.rpm, failed: `A fault of the program, not of the design; please report it: ${words}` };
   }
 }
 

@@ -12,8 +12,8 @@ export type Progress = { readonly done: number; readonly tell: () => void };
 export type Session = {
   readonly team: Threads;
   readonly interrupted: () => boolean;
-  /** Shows how far it is from now on. @param what such as `speeds` @param before how many are there already */
-  watch(what: string, all: number, before?: number): Progress;
+  /** Shows how far it is from now on. @param what such as `speeds` @param all a guess may grow @param before how many are there already */
+  watch(what: string, all: number | (() => number), before?: number): Progress;
   /** Seconds since the session began. */
   seconds(): number;
 };
@@ -42,8 +42,9 @@ export async function session<T>(
         const from = performance.now();
         let done = before;
         line = () => {
-          const left = secondsLeft((performance.now() - from) / 1000, done - before + team.underWay, all - before);
-          return `${done} of ${all} ${what}${left === null ? '' : `, ${spanText(left)} left`}`;
+          const count = typeof all === 'number' ? all : all();
+          const left = secondsLeft((performance.now() - from) / 1000, done - before + team.underWay, count - before);
+          return `${done} of ${count} ${what}${left === null ? '' : `, ${spanText(left)} left`}`;
         };
         return {
           get done() {

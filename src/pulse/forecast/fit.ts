@@ -34,6 +34,12 @@ export type FitFailure = { readonly failed: string };
 /** Speeds followed so far, and how many there will be about. */
 export type FitProgress = { readonly done: number; readonly likely: number };
 
+/** Before any is followed. */
+export const fitOutlook = (all: readonly Measured[]): FitProgress => ({
+  done: 0,
+  likely: thinned(all).length * (3 + LIKELY_ROUNDS),
+});
+
 const USUAL = [1, 1, 1];
 /** For the slopes of flow and heat, from 1. Friction's is exact: torque falls by as much as friction rises. */
 const NUDGE = { flow: 0.03, heat: 0.2 } as const;
@@ -60,7 +66,7 @@ export async function fitBaseline(
   if (points.length < FEWEST) return { failed: `${points.length} measured points: at least ${FEWEST} are needed` };
   const speeds = points.map(({ rpm }) => rpm);
   let done = 0;
-  const likely = speeds.length * (3 + LIKELY_ROUNDS);
+  const { likely } = fitOutlook(all);
   const count = (): void => {
     done++;
     tell({ done, likely: Math.max(likely, done) });

@@ -1,4 +1,5 @@
 /** A short name for plain data: the same whatever the order of its keys. To tell two apart by chance or mistake, not by malice. */
+import type { EngineSetup } from '../engine/types';
 
 /** JSON with keys in order; fields that are undefined are left out. */
 export function canonical(value: unknown): string {
@@ -17,6 +18,9 @@ const PRIME = 0x100000001b3n;
 
 /** Sixteen hexadecimal digits over the canonical text in UTF-8. */
 export const hashOf = (value: unknown): string => hashText(canonical(value));
+
+/** Without the speeds that the engine is used at: each answer is of a speed of its own, and knows nothing of the others. */
+export const engineHash = ({ speeds: _, ...engine }: EngineSetup): string => hashOf(engine);
 
 export function hashText(text: string): string {
   let hash = OFFSET;

@@ -4,7 +4,7 @@
  */
 import type { GasPath } from '../path/types';
 import { jobsOf, type Subject } from './curve';
-import { hashOf } from './hash';
+import { engineHash, hashOf } from './hash';
 import type { SpeedJob, Team } from './job';
 import type { Band } from './speeds';
 import { keyOf, type StudySize } from './studySizes';
@@ -12,8 +12,8 @@ import type { SpeedAnswer, SpeedFailure } from './types';
 
 /** m. Half as many cells as usual: about a quarter of the work. */
 export const STUDY_CELL = 0.02;
-/** m, on which the best, the middle and the worst size are followed again. */
-export const FINE_CELL = 0.01;
+/** m, on which the best, the middle and the worst size are followed again: half as long as the study's own, whichever these are. */
+export const fineCell = ({ cell }: Pick<StudyDocument, 'cell'>): number => cell / 2;
 
 export type StudyPlan = {
   readonly sizes: readonly StudySize[];
@@ -48,7 +48,7 @@ export type StudyDocument = {
   readonly format: 'evenrun-study';
   readonly version: 1;
   readonly title: string;
-  /** Hash of the engine. */
+  /** Hash of the engine, whatever speeds it is used at. */
   readonly engine: string;
   readonly band: Band;
   readonly speeds: readonly number[];
@@ -72,6 +72,8 @@ export type Study = {
   /** Speeds of sizes that have an answer, and all there are. */
   readonly done: number;
   readonly all: number;
+  /** Of these sizes, speeds that are answered on fine cells. */
+  fineDone(keys: readonly string[]): number;
   document(): StudyDocument;
   /** Coarse, of sizes and speeds that have no answer yet. */
   follow(team: Team, tell?: () => void, stopped?: () => boolean): Promise<void>;
@@ -81,7 +83,7 @@ export type Study = {
 
 /**
  * @param former answers of the same engine on the same cells. Those of other sizes and speeds are kept beside; those of gas paths that
- * are others since are dropped.
+ * are others since are dropped, and so are failures.
  */
 export function beginStudy(
   title: string,
@@ -97,13 +99,14 @@ export function beginStudy(
     new Map(
       [...hashes].map(([key, path]) => {
         const known = answers[key]?.path === path ? answers[key].points : [];
-        return [key, new Map(known.map((point) => [point.rpm, point]))];
+        // What failed is tried again: by a newer kernel, or on fewer threads, it may be done.
+        return [key, new Map(known.flatMap((point) => ('failed' in point ? [] : [[point.rpm, point]])))];
       }),
     );
   const others = (answers: Answers): Answers =>
     Object.fromEntries(Object.entries(answers).filter(([key]) => !hashes.has(key)));
   const coarse = takeOver(former?.answers ?? {});
-  const again = former?.fine.cell === FINE_CELL ? former.fine.answers : {};
+  const again = former?.fine.cell === fineCell(plan) ? former.fine.answers : {};
   const fine = takeOver(again);
 
   const tasks = (kept: Kept, keys: readonly string[], cell: number): Task[] =>
@@ -132,21 +135,24 @@ export function beginStudy(
     ...others(rest),
   });
 
+  const doneOf = (kept: Kept, keys: readonly string[]): number =>
+    keys.reduce((sum, key) => sum + plan.speeds.filter((rpm) => kept.get(key)?.has(rpm)).length, 0);
+
   return {
     ...{ plan, hashes },
     get done() {
-      const isDone = (points: ReadonlyMap<number, unknown>) => plan.speeds.filter((rpm) => points.has(rpm)).length;
-      return [...coarse.values()].reduce((sum, points) => sum + isDone(points), 0);
+      return doneOf(coarse, [...paths.keys()]);
     },
     all: paths.size * plan.speeds.length,
+    fineDone: (keys) => doneOf(fine, keys),
     document: () => ({
-      ...{ format: 'evenrun-study', version: 1, title, engine: hashOf(engine) },
+      ...{ format: 'evenrun-study', version: 1, title, engine: engineHash(engine) },
       ...{ band: plan.band, speeds: plan.speeds, cell: plan.cell, sizes: plan.sizes },
       answers: written(coarse, former?.answers ?? {}),
-      fine: { cell: FINE_CELL, answers: written(fine, again) },
+      fine: { cell: fineCell(plan), answers: written(fine, again) },
     }),
     follow: (team, tell, stopped) => follow(coarse, tasks(coarse, [...paths.keys()], plan.cell), team, tell, stopped),
-    followFine: (team, keys, tell, stopped) => follow(fine, tasks(fine, keys, FINE_CELL), team, tell, stopped),
+    followFine: (team, keys, tell, stopped) => follow(fine, tasks(fine, keys, fineCell(plan)), team, tell, stopped),
   };
 }
 

@@ -3,6 +3,7 @@
  * names of pipes, so that answers can be laid beside each other. m.
  */
 import { mean } from './engineOf';
+import { coveredCylinders } from './reading';
 import { reconed, refitted, retubed, type Size } from './resized';
 import type { GasPath, PathPipe, PipeRole } from './types';
 
@@ -14,24 +15,28 @@ export const equalised = (path: GasPath): GasPath => {
 
 /**
  * Primaries whose lengths lie evenly from the shortest to the longest, `spread` apart, about the mean that they have. Short and long
- * take turns in the firing order. Secondaries stay.
+ * take turns in the firing order; two ports of one cylinder have one length. Secondaries stay.
  * @param firingOrder with every cylinder of the path. @throws RangeError where there are fewer than two, or one would be too short
  */
 export function withImbalance(path: GasPath, spread: number, firingOrder: readonly number[]): GasPath {
   if (!(spread >= 0)) throw new RangeError(`Lengths ${spread} m apart: 0 or more`);
-  const inOrder = [...path.valves].sort((a, b) => firingOrder.indexOf(a.cylinder) - firingOrder.indexOf(b.cylinder));
-  const missing = inOrder.find(({ cylinder }) => !firingOrder.includes(cylinder));
-  if (missing) throw new RangeError(`Cylinder ${missing.cylinder} is not in the firing order ${firingOrder.join('-')}`);
+  const cylinders = coveredCylinders(path);
+  const missing = cylinders.find((cylinder) => !firingOrder.includes(cylinder));
+  if (missing !== undefined)
+    throw new RangeError(`Cylinder ${missing} is not in the firing order ${firingOrder.join('-')}`);
+  const inOrder = firingOrder.filter((cylinder) => cylinders.includes(cylinder));
   const count = inOrder.length;
-  if (count < 2) throw new RangeError('One primary alone cannot differ from others');
-  const middle = meanOf(path, FIRST);
+  if (count < 2) throw new RangeError('The primaries of one cylinder alone cannot differ from others');
   const shorter = Math.ceil(count / 2);
-  const lengthOf = new Map(
-    inOrder.map(({ pipe }, i) => {
+  const offOf = new Map(
+    inOrder.map((cylinder, i) => {
       const rank = i % 2 === 0 ? i / 2 : shorter + (i - 1) / 2;
-      return [pipe, middle + spread * (rank / (count - 1) - 0.5)];
+      return [cylinder, spread * (rank / (count - 1) - 0.5)];
     }),
   );
+  // Where cylinders have unlike numbers of ports, what is added is not nothing by itself.
+  const middle = meanOf(path, FIRST) - mean(path.valves.map(({ cylinder }) => offOf.get(cylinder)!));
+  const lengthOf = new Map(path.valves.map(({ pipe, cylinder }) => [pipe, middle + offOf.get(cylinder)!]));
   return mapped(path, (pipe) => (lengthOf.has(pipe.id) ? retubed(pipe, { length: lengthOf.get(pipe.id) }) : pipe));
 }
 

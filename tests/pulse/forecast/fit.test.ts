@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { DesignError } from '../../../shared/design/parse';
 import { engineSetup } from '../../../src/pulse/engine/setup';
-import { type Fit, type FitFailure, fitBaseline } from '../../../src/pulse/forecast/fit';
+import { type Fit, type FitFailure, fitBaseline, fitOutlook } from '../../../src/pulse/forecast/fit';
 import { boundedStep, leftUnknown } from '../../../src/pulse/forecast/fit/boundedStep';
 import { BOUNDS, FACTORS, SPREAD } from '../../../src/pulse/forecast/fit/factors';
 import { measuredOf, thinned } from '../../../src/pulse/forecast/fit/measured';
@@ -154,6 +154,17 @@ describe('jobs', () => {
     expect(team.asked.every(({ cell }) => cell === 0.02)).toBe(true);
     // Three sets at first, then few rounds of one.
     expect(team.asked.length).toBeLessThanOrEqual(SPEEDS.length * (3 + 6));
+  });
+
+  test('are foretold of the points that are followed, not of all that were measured', async () => {
+    const points = measuredWith(
+      { flow: 0.92, friction: 1.2, heat: 1.25 },
+      Array.from({ length: 40 }, (_, i) => 1500 + 140 * i),
+    );
+    const told: number[] = [];
+    await fitBaseline(BASE, points, knownTeam(), ({ likely }) => told.push(likely));
+    expect(fitOutlook(points).likely).toBe(8 * 7);
+    expect(told[0]).toBe(8 * 7);
   });
 
   test('give the same, twice', async () => {

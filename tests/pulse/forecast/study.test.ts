@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readCsv } from '../../../src/formats/csv/readCsv';
 import { chooseSize } from '../../../src/pulse/forecast/chooseSize';
 import { studyCsv } from '../../../src/pulse/forecast/csv';
-import { hashOf } from '../../../src/pulse/forecast/hash';
+import { engineHash } from '../../../src/pulse/forecast/hash';
 import type { SpeedJob, Team } from '../../../src/pulse/forecast/job';
 import { beginStudy, STUDY_CELL, type StudyDocument, type StudyPlan } from '../../../src/pulse/forecast/study';
 import { readStudy, resumeNotes, writeStudy } from '../../../src/pulse/forecast/studyFile';
@@ -94,6 +94,21 @@ test('ranked by area; best, middle and worst are followed again on fine cells', 
   expect(rows[0]!.primary_length_mm).toBe('900.00000000');
 });
 
+test.each([0.005, 0.01, 0.03])('studied on cells of %f m, it is checked on cells half as long', async (cell) => {
+  const study = beginStudy('four', engine, pathOf, { ...plan, cell });
+  await study.follow(fakeTeam());
+  const keys = checkedKeys(ranked(study.document()));
+  const team = fakeTeam();
+  expect(study.fineDone(keys)).toBe(0);
+  await study.followFine(team, keys);
+  expect(study.fineDone(keys)).toBe(12);
+  expect(new Set(team.followed.map((job) => job.cell))).toEqual(new Set([cell / 2]));
+  const document = study.document();
+  expect(document.fine.cell).toBe(cell / 2);
+  // The invented engine shows 0.1 N m less for each millimetre of a cell.
+  for (const { difference } of gridError(document)!.checks) expect(difference).toBeCloseTo(50 * cell, 9);
+});
+
 test('interrupted and gone on with, it comes to the same, and follows nothing twice', async () => {
   let told = 0;
   const study = begin();
@@ -118,7 +133,7 @@ test('a size whose gas path is another now is followed again; sizes that are not
   const [first, ...others] = Object.keys(study.answers);
   const spoilt = { ...study.answers[first!]!, path: 'another' };
   const former = { ...study, answers: { ...study.answers, [first!]: spoilt, elsewhere: spoilt } };
-  expect(resumeNotes(former, hashOf(engine), plan, begin().hashes)).toEqual([
+  expect(resumeNotes(former, engineHash(engine), plan, begin().hashes)).toEqual([
     '1 of its 7 sizes are not asked for now: they are kept, and not ranked',
     '1 of its 7 sizes have another gas path now: they are followed again',
   ]);
@@ -140,6 +155,19 @@ test('a size with a speed that fails is not ranked, and what failed is kept', as
   ]);
 });
 
+test('gone on with, what failed is followed again, and nothing else', async () => {
+  const study = begin();
+  await study.follow(fakeTeam((job) => (job.rpm === 5000 ? 'stopped' : inventedTorque(job))));
+  expect(study.done).toBe(24);
+  const rest = begin(readStudy(writeStudy(study.document())));
+  expect(rest.done).toBe(18);
+  const team = fakeTeam();
+  await rest.follow(team);
+  expect(team.followed.map(({ rpm }) => rpm)).toEqual([5000, 5000, 5000, 5000, 5000, 5000]);
+  await rest.followFine(team, checkedKeys(ranked(rest.document())));
+  expect(writeStudy(rest.document())).toBe(writeStudy(await whole(fakeTeam())));
+});
+
 describe('refused', () => {
   const text = async () => JSON.parse(writeStudy(await whole(fakeTeam())));
 
@@ -147,7 +175,7 @@ describe('refused', () => {
     const study = readStudy(JSON.stringify(await text()));
     expect(() => resumeNotes(study, 'other', plan, begin().hashes)).toThrow(/^engine: found a study of another engine/);
     const fine = { ...plan, cell: 0.01 };
-    expect(() => resumeNotes(study, hashOf(engine), fine, begin().hashes)).toThrow(
+    expect(() => resumeNotes(study, engineHash(engine), fine, begin().hashes)).toThrow(
       /^cell: found 20 mm; allowed: 10 mm/,
     );
   });

@@ -67,6 +67,37 @@ describe('a given imbalance', () => {
     rigged(path);
   });
 
+  test('of cylinders with two ports: both have one length, and cylinders take turns', () => {
+    const twins: GasPath = {
+      ...tacked,
+      pipes: tacked.pipes.flatMap((pipe) =>
+        pipe.role === 'primary' ? [pipe, { ...pipe, id: `${pipe.id}b` }] : [pipe],
+      ),
+      valves: tacked.valves.flatMap((v) => [v, { ...v, pipe: `${v.pipe}b` }].map((one) => ({ ...one, share: 0.5 }))),
+    };
+    const path = withImbalance(twins, 0.06, ORDER);
+    const middle = mean(lengths(twins, 'primary'));
+    expect(mean(lengths(path, 'primary'))).toBeCloseTo(middle, 12);
+    const offsOf = (cylinder: number): number[] =>
+      path.valves
+        .filter((valve) => valve.cylinder === cylinder)
+        .map(({ pipe }) => path.pipes.find(({ id }) => id === pipe)!.length - middle);
+    for (const [i, off] of [-0.03, 0.01, -0.01, 0.03].entries())
+      expect(offsOf(ORDER[i]!)).toEqual([expect.closeTo(off, 12), expect.closeTo(off, 12)]);
+  });
+
+  test('of which one cylinder alone has two ports, the mean and the spread stay', () => {
+    const [first, ...rest] = tacked.valves;
+    const odd: GasPath = {
+      ...tacked,
+      pipes: [...tacked.pipes, { ...tacked.pipes.find(({ id }) => id === first!.pipe)!, id: 'twin' }],
+      valves: [{ ...first!, share: 0.5 }, { ...first!, pipe: 'twin', share: 0.5 }, ...rest],
+    };
+    const now = lengths(withImbalance(odd, 0.06, ORDER), 'primary');
+    expect(mean(now)).toBeCloseTo(mean(lengths(odd, 'primary')), 12);
+    expect(spread(now)).toBeCloseTo(0.06, 12);
+  });
+
   test('0 is equalised, but for the secondaries', () => {
     const path = withImbalance(pairs, 0, ORDER);
     expect(lengths(path, 'primary')).toEqual(lengths(equalised(pairs), 'primary'));

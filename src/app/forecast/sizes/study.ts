@@ -2,7 +2,7 @@
 import { create } from 'zustand';
 import type { Design } from '../../../../shared/design/types';
 import type { EngineSetup } from '../../../pulse/engine/types';
-import { hashOf } from '../../../pulse/forecast/hash';
+import { engineHash } from '../../../pulse/forecast/hash';
 import type { Team } from '../../../pulse/forecast/job';
 import { STUDY_SPEEDS, speedsOf } from '../../../pulse/forecast/speeds';
 import { beginStudy, type PathOf, STUDY_CELL, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
@@ -64,7 +64,7 @@ export async function formerStudy({ id, engine }: Pick<StudyWish, 'id' | 'engine
   if (text === null) return null;
   try {
     const study = readStudy(text);
-    return study.engine === hashOf(engine) && study.cell === STUDY_CELL ? study : null;
+    return study.engine === engineHash(engine) && study.cell === STUDY_CELL ? study : null;
   } catch {
     // Of another version: begun anew.
     return null;

@@ -6,9 +6,8 @@ import { existsSync } from 'node:fs';
 import { writeDesign } from '../../../../shared/design/write';
 import { ARRANGEMENTS, type Arrangement } from '../../../../shared/engine/form';
 import type { EngineSetup } from '../../../pulse/engine/types';
-import { chooseSize } from '../../../pulse/forecast/chooseSize';
 import { studyCsv } from '../../../pulse/forecast/csv';
-import { hashOf } from '../../../pulse/forecast/hash';
+import { engineHash } from '../../../pulse/forecast/hash';
 import { STUDY_SPEEDS } from '../../../pulse/forecast/speeds';
 import { beginStudy, STUDY_CELL, type Study, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
 import { MAX_STUDY_BYTES, readStudy, resumeNotes, writeStudy } from '../../../pulse/forecast/studyFile';
@@ -22,6 +21,7 @@ import { basisLines } from '../../print/pulse/basis';
 import { bandText, engineText } from '../../print/pulse/curve';
 import { gridLines, studyTable } from '../../print/pulse/study';
 import { naming } from '../../readDesign';
+import { bestNotes, chosenOr } from '../best';
 import { asJson, type Context, codeOf } from '../context';
 import {
   cellArgument,
@@ -33,7 +33,7 @@ import {
   speedsArgument,
   threadsArgument,
 } from '../options';
-import { session, writeAll } from '../session';
+import { type Progress, session, writeAll } from '../session';
 
 /** So often what is answered is written, ms. */
 const KEEP = 10_000;
@@ -52,38 +52,44 @@ export async function studyMode(at: Context): Promise<number> {
   const threads = threadsArgument(given.threads);
   const read = [{ path: file, what: 'the design' }];
   const outputs = outputsArgument(given.output, ['.csv', '.json'], read, io);
-  const best = given.best === undefined ? undefined : outputsArgument(given.best, ['.json'], read, io)['.json']!;
   const kept = outputs['.json'];
+  const others = [...read, ...(kept ? [{ path: kept.path, what: 'the study' }] : [])];
+  const best =
+    given.best === undefined ? undefined : outputsArgument(given.best, ['.json'], others, io, '--best')['.json']!;
   const former = given.resume ? formerAt(kept) : null;
   const study = naming(file, () =>
     beginStudy(`${engineText(subject)}, ${bandText(plan.band)}`, engine, (size) => readingOf(size).path, plan, former),
   );
-  const notes = former ? naming(kept!.path, () => resumeNotes(former, hashOf(engine), plan, study.hashes)) : [];
+  const beforehand = best ? bestNotes(file, design, engine, plan.sizes) : [];
+  const notes = former ? naming(kept!.path, () => resumeNotes(former, engineHash(engine), plan, study.hashes)) : [];
 
+  for (const note of beforehand) io.err(`evenrun: ${note}\n`);
   return session(io, threads, start, async ({ team, interrupted, watch, seconds }) => {
     const progress = watch(`speeds of ${plan.sizes.length} sizes`, study.all, study.done);
     let written = performance.now();
-    const keep = (): void => {
-      progress.tell();
-      if (!kept || performance.now() - written < KEEP) return;
-      written = performance.now();
-      // What cannot be written now may be so at the end, where it is told.
-      writeAll([{ name: kept.name, write: () => writeWhole(kept.path, writeStudy(study.document())) }], {
-        ...io,
-        err() {},
-      });
-    };
-    await study.follow(team, keep, interrupted);
+    const keep =
+      ({ tell }: Progress) =>
+      (): void => {
+        tell();
+        if (!kept || performance.now() - written < KEEP) return;
+        written = performance.now();
+        // What cannot be written now may be so at the end, where it is told.
+        writeAll([{ name: kept.name, write: () => writeWhole(kept.path, writeStudy(study.document())) }], {
+          ...io,
+          err() {},
+        });
+      };
+    await study.follow(team, keep(progress), interrupted);
     await followAgain(study, async (keys) => {
-      const again = watch('speeds on fine cells', keys.length * plan.speeds.length);
-      await study.followFine(team, keys, again.tell, interrupted);
+      const again = watch('speeds on fine cells', keys.length * plan.speeds.length, study.fineDone(keys));
+      await study.followFine(team, keys, keep(again), interrupted);
     });
 
     const document = study.document();
     const sizes = ranked(document);
     const error = gridError(document);
     const first = sizes.find(({ rank }) => rank === 1);
-    const chosen = best && first ? naming(file, () => chooseSize(design, engine, first.size)) : null;
+    const chosen = best && first ? chosenOr(design, engine, first.size) : null;
     const names = writeAll(
       [
         ...(kept ? [{ name: kept.name, write: () => writeWhole(kept.path, writeStudy(document)) }] : []),
@@ -93,10 +99,14 @@ export async function studyMode(at: Context): Promise<number> {
             name,
             write: () => writeWhole(path, studyCsv(document)),
           })),
-        ...(chosen ? [{ name: best!.name, write: () => writeWhole(best!.path, writeDesign(chosen)) }] : []),
+        ...(chosen !== null && typeof chosen !== 'string'
+          ? [{ name: best!.name, write: () => writeWhole(best!.path, writeDesign(chosen)) }]
+          : []),
       ],
       io,
     );
+    if (typeof chosen === 'string')
+      io.err(`evenrun: --best: ${first!.key} cannot be written: ${chosen}; ${best!.name} is not written\n`);
     const remedy = kept ? `; --resume goes on from ${kept.name}` : '';
     if (interrupted()) io.err(`evenrun: interrupted with ${study.done} of ${study.all} speeds followed${remedy}\n`);
     if (given.json) {
