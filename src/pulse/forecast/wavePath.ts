@@ -10,7 +10,7 @@ import { firesAfter, valveTimes, withinCycle } from './gasExchange';
 import { twoWaves } from './superposition';
 import { type Leg, type TracedLeg, traceWave } from './traceWave';
 import type { SpeedAnswer } from './types';
-import { CYCLE, fieldOf, reachOf, readField, type WaveField } from './waveField';
+import { burntSound, CYCLE, fieldOf, reachOf, readField, type WaveField } from './waveField';
 import { routeOf, type Turn, type WaveRoute } from './waveRoute';
 
 /** Which instant is followed: the valve's opening, or when the blow-down's pressure is highest beside it. */
@@ -22,8 +22,6 @@ export type WavePath = {
   readonly begins: WaveStart;
   /** Where it was sent back, or where it came out of another cylinder's way. */
   readonly turn: Turn;
-  /** How often it ran there and back: 1, or more where the shut valve sent it out again. */
-  readonly trips: number;
   readonly start: number;
   /** Null: gas as fast as sound carries it along, so it never comes. */
   readonly arrival: number | null;
@@ -40,10 +38,13 @@ export type WavePath = {
   readonly phase: number | null;
   /**
    * Q = c θ / (12 N l): how often the way there and back fits into the exhaust valve's open time. Fukuda & Izumi, Memoirs Fac. Eng.
-   * Yamaguchi Univ. 16(1), 1965, found most power near 1. Of ways there and back, once.
+   * Yamaguchi Univ. 16(1), 1965, found most power near 1. Of one pipe alone, as theirs; else null.
    */
   readonly tuning: number | null;
-  /** Speed at which it would meet the middle of the overlap if it took as long, rpm. */
+  /**
+   * Speed at which it would meet the middle of the overlap if it took as long, rpm. Near this speed alone: gas and blow-down change with
+   * speed, and by far speeds the same pipes told of 7400 to 10 100 rpm.
+   */
   readonly tunedRpm: number | null;
 };
 
@@ -51,9 +52,6 @@ export type PathRun = { readonly engine: EngineSetup; readonly path: GasPath; re
 
 /** Ways weaker than this share are left out. */
 const LEAST = 0.02;
-/** Most trips up and down to one place, and how long after the exhaust valve's closing they matter, crank degrees. */
-const MOST_TRIPS = 4;
-const LATE = 40;
 /** The blow-down's peak is looked for from the opening to so far past bottom dead centre. */
 const BLOWDOWN_ENDS = -135;
 
@@ -62,12 +60,13 @@ export function wavePaths(run: PathRun, cylinder: number, begins: WaveStart = 'p
   const { waves } = run.answer;
   if (!waves) return [];
   const field = fieldOf(waves);
-  const own = routeOf(run.path, cylinder);
+  const stream = (id: string) => machAt(field, id);
+  const own = routeOf(run.path, cylinder, stream);
   const paths = [...ownReturns(run, field, own, begins)];
   for (const other of run.engine.cylinders) {
     if (other === cylinder) continue;
-    const across = crossing(own, routeOf(run.path, other));
-    if (across) paths.push(follow(run, field, { ...across, to: cylinder, from: other, trips: 1 }, begins));
+    const across = crossing(own, routeOf(run.path, other, stream));
+    if (across) paths.push(follow(run, field, { ...across, to: cylinder, from: other }, begins));
   }
   return paths;
 }
@@ -76,28 +75,27 @@ type Way = {
   readonly from: number;
   readonly to: number;
   readonly turn: Turn;
-  readonly trips: number;
   readonly legs: readonly Leg[];
   readonly strength: number;
+  /** One pipe from the valve to the open air. */
+  readonly alone?: boolean;
 };
 
+/**
+ * There and back once. What the valve sends out again is not followed: it is open then, and whether a port with a cylinder behind it sends
+ * pressure back as pressure or as suction changes with the lift.
+ */
 function* ownReturns(run: PathRun, field: WaveField, own: WaveRoute, begins: WaveStart): Generator<WavePath> {
   const { cylinder, turns } = own;
-  const { exhaustCloses } = valveTimes(run.engine);
   const there: Leg[] = [];
   let passed = 1;
   for (const turn of turns) {
     there.push({ pipe: turn.pipe, direction: 1 });
-    const round: Leg[] = [...there, ...back(there)];
-    const once = passed * turn.back;
-    for (let trips = 1; trips <= MOST_TRIPS && Math.abs(once) > LEAST; trips++) {
-      const legs = Array.from({ length: trips }, () => round).flat();
-      const way = { from: cylinder, to: cylinder, turn, trips, legs, strength: once ** trips };
-      const path = follow(run, field, way, begins);
-      // Of more trips, only what is there before the valve has long been shut.
-      if (trips > 1 && (path.arrival === null || path.arrival > exhaustCloses + LATE)) break;
-      yield path;
-    }
+    const strength = passed * turn.back;
+    const legs = [...there, ...back(there)];
+    const alone = turns.length === 1 && turn.kind === 'mouth';
+    if (Math.abs(strength) > LEAST)
+      yield follow(run, field, { from: cylinder, to: cylinder, turn, legs, strength, alone }, begins);
     passed *= turn.on * turn.up;
   }
 }
@@ -128,7 +126,7 @@ function follow(run: PathRun, field: WaveField, way: Way, begins: WaveStart): Wa
   const sent = firesAfter(engine, way.from);
   const seen = firesAfter(engine, way.to);
   const first = field.pipes.get(way.legs[0]!.pipe)!;
-  const leaves = begins === 'opening' ? exhaustOpens : peakOf(field, first, sent, exhaustOpens);
+  const leaves = begins === 'opening' ? exhaustOpens : peakOf(run, field, first, way.from);
   const trace = traceWave(field, answer.rpm, way.legs, leaves + sent);
   // Told in the degrees of the cylinder it comes to: of another's cycle, the one that ends within this one's.
   const arrives = trace.arrival === null ? null : trace.arrival - seen;
@@ -136,14 +134,12 @@ function follow(run: PathRun, field: WaveField, way: Way, begins: WaveStart): Wa
   const start = leaves + sent + shift;
   const arrival = trace.arrival === null ? null : trace.arrival + shift;
   const middle = overlap && (overlap[0] + overlap[1]) / 2;
-  const alone = way.from === way.to && way.trips === 1;
   const half = trace.length / 2;
   return {
     from: way.from,
     to: way.to,
     begins,
     turn: way.turn,
-    trips: way.trips,
     strength: way.strength,
     start,
     arrival,
@@ -154,9 +150,17 @@ function follow(run: PathRun, field: WaveField, way: Way, begins: WaveStart): Wa
     inOverlap: overlap !== null && arrival !== null && arrival >= overlap[0] && arrival <= overlap[1],
     phase: arrival === null || middle === null ? null : arrival - middle,
     tuning:
-      arrival !== null && alone ? (trace.sound * (exhaustCloses - exhaustOpens)) / (12 * answer.rpm * half) : null,
-    tunedRpm: arrival === null || middle === null ? null : primarySweep(answer.rpm, start, arrival, middle),
+      arrival !== null && way.alone ? (trace.sound * (exhaustCloses - exhaustOpens)) / (12 * answer.rpm * half) : null,
+    tunedRpm: arrival === null || middle === null ? null : near(answer.rpm, start, arrival, middle),
   };
+}
+
+/** How far from the speed that was followed another may lie to be told, as a share of it. */
+const NEAR = 0.15;
+
+function near(rpm: number, start: number, arrival: number, goal: number): number | null {
+  const tuned = primarySweep(rpm, start, arrival, goal);
+  return tuned !== null && Math.abs(tuned / rpm - 1) <= NEAR ? tuned : null;
 }
 
 /**
@@ -167,14 +171,39 @@ export function primarySweep(rpm: number, start: number, arrival: number, goal: 
   return goal > start && arrival > start ? (rpm * (goal - start)) / (arrival - start) : null;
 }
 
-/** When pressure beside the valve is highest, in the cylinder's own degrees. */
-function peakOf(field: WaveField, at: PipePicture, fires: number, opens: number): number {
-  let [best, highest] = [opens, -Infinity];
-  for (let angle = opens; angle <= Math.max(opens, BLOWDOWN_ENDS); angle++) {
-    const { pressure } = readField(field, at, angle + fires, 0);
+/**
+ * When pressure beside the valve is highest, in the cylinder's own degrees: at the valve itself where traces are kept. The picture's first
+ * cell, half a cell away, can have another of two humps higher.
+ */
+function peakOf({ engine, answer }: PathRun, field: WaveField, at: PipePicture, cylinder: number): number {
+  const { exhaustOpens } = valveTimes(engine);
+  const until = Math.max(exhaustOpens, BLOWDOWN_ENDS);
+  const fires = firesAfter(engine, cylinder);
+  const trace = answer.traces?.find((one) => one.cylinder === cylinder);
+  let [best, highest] = [exhaustOpens, -Infinity];
+  const take = (angle: number, pressure: number) => {
     if (pressure > highest) [best, highest] = [angle, pressure];
-  }
+  };
+  if (trace)
+    trace.angle.forEach((angle, k) => {
+      if (angle >= exhaustOpens && angle <= until) take(angle, trace.exhaustPort[k]!);
+    });
+  else
+    for (let angle = exhaustOpens; angle <= until; angle++)
+      take(angle, readField(field, at, angle + fires, 0).pressure);
   return best;
+}
+
+/** Mean over the cycle at the pipe's finish, without sign; 0 where the picture lacks it. */
+function machAt(field: WaveField, id: string): number {
+  const pipe = field.pipes.get(id);
+  if (!pipe) return 0;
+  let mean = 0;
+  for (let angle = 0; angle < CYCLE; angle += 2) {
+    const { velocity, temperature } = readField(field, pipe, angle, reachOf(pipe)[1]);
+    mean += ((velocity / burntSound(temperature)) * 2) / CYCLE;
+  }
+  return Math.abs(mean);
 }
 
 /** @param angle of the cylinder that fires first */

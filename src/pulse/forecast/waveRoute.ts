@@ -1,9 +1,12 @@
 /**
  * The way from a cylinder's exhaust valves to the open air, pipe by pipe, and what a small pressure wave meets at the end of each: which
  * way it is sent back and how much of it. By areas alone, as linear acoustics have it for one gas at rest:
- * r = (A − ΣA others) / (A + ΣA others), so a larger area sends pressure back as suction (textbook; from memory). SI units.
+ * r = (A − ΣA others) / (A + ΣA others), so a larger area sends pressure back as suction (textbook; from memory). A plate with a
+ * hole over a mouth loses Δp = K ρu²/2, to small waves a resistance of K M times the pipe's ρc: r = (KM − 1) / (KM + 1)
+ * (quasi-steady linear acoustics; from memory). A strong pulse streams faster and meets more of it than M, a mean, tells. SI units.
  */
 import type { GasPath, PathPipe, PipeEnd } from '../path/types';
+import type { OpenEnd } from '../rig/types';
 
 export type TurnKind = 'junction' | 'restriction' | 'mouth' | 'closed' | 'through';
 
@@ -18,19 +21,24 @@ export type Turn = {
   readonly on: number;
   /** Of a wave that comes from beyond: the part that goes into this pipe. */
   readonly up: number;
+  /** Whether a mouth has a plate with a hole over it: a silencer. */
+  readonly plate?: boolean;
 };
 
 export type WaveRoute = { readonly cylinder: number; readonly turns: readonly Turn[] };
 
-/** @throws where the path has no valve of this cylinder */
-export function routeOf(path: GasPath, cylinder: number): WaveRoute {
+/** Mean Mach number at the finish of a pipe, without sign. */
+export type StreamAt = (pipe: string) => number;
+
+/** @param stream tells what plates send back; gas at rest passes them as if they were not there @throws where the path has no valve of this cylinder */
+export function routeOf(path: GasPath, cylinder: number, stream: StreamAt = () => 0): WaveRoute {
   const valve = path.valves.find((place) => place.cylinder === cylinder);
   if (!valve) throw new Error(`the gas path has no exhaust valve of cylinder ${cylinder}`);
   const turns: Turn[] = [];
   const passed = new Set<string>();
   for (let pipe: string | null = valve.pipe; pipe !== null && !passed.has(pipe); ) {
     passed.add(pipe);
-    const turn = turnOf(path, pipe);
+    const turn = turnOf(path, pipe, stream);
     turns.push(turn);
     pipe = turn.onward;
   }
@@ -51,12 +59,16 @@ function areaOf(path: GasPath, [id, side]: PipeEnd): number {
 
 const isAt = ([id, side]: PipeEnd, pipe: string): boolean => id === pipe && side === 'finish';
 
-function turnOf(path: GasPath, pipe: string): Turn {
+function turnOf(path: GasPath, pipe: string, stream: StreamAt): Turn {
   for (const end of path.ends) {
     if (end.kind === 'junction' || end.kind === 'restriction') {
       if (end.at.some((at) => isAt(at, pipe))) return jointTurn(path, pipe, end.kind, end.at);
     } else if (isAt(end.at, pipe)) {
-      if (end.kind === 'open') return { pipe, kind: 'mouth', onward: null, back: -1, on: 0, up: 0 };
+      if (end.kind === 'open') {
+        const resistance = resistanceOf(path, pipe, end, stream);
+        const back = (resistance - 1) / (resistance + 1);
+        return { pipe, kind: 'mouth', onward: null, back, on: 0, up: 0, plate: end.area !== undefined };
+      }
       if (end.kind === 'closed') return { pipe, kind: 'closed', onward: null, back: 1, on: 0, up: 0 };
       return { pipe, kind: 'through', onward: null, back: 0, on: 1, up: 0 };
     }
@@ -66,6 +78,14 @@ function turnOf(path: GasPath, pipe: string): Turn {
 
 /** What leads on first: a branch is taken only where nothing else goes on. */
 const ONWARD = ['shared', 'secondary', 'collector', 'tailpipe', 'primary', 'branch'];
+
+/** K M of a hole that loses K = (A / Aeff)² − 1 dynamic pressures of the pipe: as path/tailpipe.ts makes it of a silencer's K. */
+function resistanceOf(path: GasPath, pipe: string, { area, dischargeCoefficient = 1 }: OpenEnd, stream: StreamAt) {
+  if (area === undefined) return 0;
+  const own = areaOf(path, [pipe, 'finish']);
+  const hole = typeof area === 'number' ? area : (area[0]?.[1] ?? own);
+  return Math.max(0, (own / Math.max(hole * dischargeCoefficient, 1e-3 * own)) ** 2 - 1) * stream(pipe);
+}
 
 function jointTurn(path: GasPath, pipe: string, kind: 'junction' | 'restriction', at: readonly PipeEnd[]): Turn {
   const own = areaOf(path, [pipe, 'finish']);

@@ -7,9 +7,6 @@ import type { PathRun, WavePath } from './wavePath';
 export const degreesText = (angle: number): string =>
   `${Math.round(angle) === 0 ? 0 : Math.round(angle)}°`.replace('-', '−');
 
-const ORDINALS = ['', 'first', 'second', 'third', 'fourth'];
-export const ordinal = (count: number): string => ORDINALS[count] ?? `${count}th`;
-
 /** "the collector": where it was sent back, or where another's way joins. */
 export function placeWords(path: GasPath, { turn }: Pick<WavePath, 'turn'>): string {
   const role = (id: string | null) => path.pipes.find((pipe) => pipe.id === id)?.role;
@@ -64,8 +61,7 @@ function subjectWords(path: GasPath, wave: WavePath): string {
   const kind = kindWords(wave);
   const place = placeWords(path, wave);
   if (wave.from !== wave.to) return `The ${kind} of cylinder ${wave.from} that comes across at ${place}`;
-  if (wave.trips === 1) return `The ${kind} that comes back from ${place}`;
-  return `The ${kind} that comes back from ${place} the ${ordinal(wave.trips)} time`;
+  return `The ${kind} that comes back from ${place}${wave.turn.plate ? ' through its silencer' : ''}`;
 }
 
 /** Below this, nothing is made of what else runs toward the valve, Pa. */
@@ -86,7 +82,7 @@ function effectWords(wave: WavePath): string {
     : 'it pushes burnt gas back into the cylinder';
 }
 
-/** Only where that speed lies within what the engine runs at. */
+/** Only where that speed is near and within what the engine runs at. */
 function tunedWords({ speeds }: EngineSetup, { tunedRpm }: WavePath): string {
   if (tunedRpm === null || tunedRpm < speeds[0] || tunedRpm > speeds[1]) return '';
   return `; at about ${Math.round(tunedRpm / 50) * 50} rpm it would meet its middle`;

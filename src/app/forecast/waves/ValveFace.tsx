@@ -166,7 +166,7 @@ function marksOf(run: WaveRun | undefined, cylinder: number): ArrivalMark[] {
       ? []
       : [
           {
-            key: `${wave.from} ${wave.turn.pipe} ${wave.trips}`,
+            key: `${wave.from} ${wave.turn.pipe}`,
             angle: wave.arrival,
             suction: wave.strength < 0,
             words: waveWords(run, wave),

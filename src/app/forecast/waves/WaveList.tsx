@@ -1,7 +1,7 @@
 /** The waves that come to the valve, in words; the one that is chosen is drawn strong in the picture. */
 
 import type { WavePath } from '../../../pulse/forecast/wavePath';
-import { kindWords, ordinal, placeWords, waveWords } from '../../../pulse/forecast/waveWords';
+import { kindWords, placeWords, waveWords } from '../../../pulse/forecast/waveWords';
 import { angleText } from './angles';
 import { waveKey } from './pathLines';
 import type { WaveRun } from './runs';
@@ -47,7 +47,6 @@ export function WaveList({ run, waves, chosen, onChoose }: Props) {
               <span>
                 {capital(kindWords(wave))} {wave.from === wave.to ? 'from' : `of cylinder ${wave.from} by`}{' '}
                 {placeWords(run.path, wave)}
-                {wave.trips > 1 && `, the ${ordinal(wave.trips)} time`}
               </span>
               <span className="wave-when">
                 {wave.inOverlap && <b>in overlap </b>}

@@ -58,7 +58,7 @@ function lineOf(
   return steps.length > 1 ? `M${steps.join('L')}` : '';
 }
 
-export const waveKey = ({ from, turn, trips }: WavePath): string => `${from} ${turn.pipe} ${trips}`;
+export const waveKey = ({ from, turn }: WavePath): string => `${from} ${turn.pipe}`;
 
 /** The one to speak of first: strongest within the overlap; else the own one that comes nearest to it. */
 export function foremost(waves: readonly WavePath[]): WavePath | null {
