@@ -8,7 +8,7 @@ import './forecastPhone.css';
 import { useEffect, useState } from 'react';
 import { documents, useDocument } from '../document';
 import { Icon } from '../panels/Icon';
-import { calibrationWords } from './calibration';
+import { calibrationShort, calibrationWords } from './calibration';
 import { CurveFace } from './curve/CurveFace';
 import { DetailFace } from './detail/DetailFace';
 import { EngineFace } from './engine/EngineFace';
@@ -55,7 +55,8 @@ export function ForecastPage() {
   const [trust, setTrust] = useState(false);
   const title = useDocument((s) => s.design?.title || s.fileName);
   const last = useFit((s) => s.last);
-  const calibrated = useDocument((s) => calibrationWords(s.settled?.engine, last));
+  const calibrated = useDocument((s) => calibrationShort(s.settled?.engine));
+  const calibration = useDocument((s) => calibrationWords(s.settled?.engine, last));
   return (
     <div className="gain-page" data-face={face}>
       <header className="gain-top">
@@ -78,7 +79,7 @@ export function ForecastPage() {
           type="button"
           className="button gain-trust-button"
           aria-expanded={trust}
-          title="What of this is to be trusted, and what is not"
+          title={`${calibration}. What of this is to be trusted, and what is not`}
           onClick={() => setTrust(!trust)}
         >
           <span className="gain-calibrated">{calibrated}</span>

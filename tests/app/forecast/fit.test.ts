@@ -45,7 +45,9 @@ describe('a fit', () => {
     expect(now().said!.text).toMatch(/^Fitted to 4 points/);
     expect(history.store.getState().past.map(({ label }) => label)).toEqual(['Fit the engine to the measured curve']);
     const { engine } = documents.store.getState().settled!;
-    expect(calibrationWords(engine, now().last)).toMatch(/^Calibrated on 4 points, 0\.\d\u00a0N\u00a0m rms$/);
+    expect(calibrationWords(engine, now().last)).toMatch(
+      /^Calibrated on 4 points, off by 0\.\d\u00a0N\u00a0m on average$/,
+    );
     // With other factors, typed or undone to, what was left off is not known.
     expect(calibrationWords({ ...engine, fitted: { flow: 1.1 } }, now().last)).toBe('Calibrated on 4 points');
     expect(calibrationWords({})).toBe('Not calibrated');

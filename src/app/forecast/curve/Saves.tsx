@@ -4,6 +4,8 @@ import { useDisplay } from '../../actions/display';
 import { useDocument } from '../../document';
 import { linesOf } from '../../notices';
 import { stemOf } from '../../shelf/names';
+import { calibrationWords } from '../calibration';
+import { useFit } from '../engine/fit';
 import type { Run } from '../runs';
 import type { PanelWish } from './frame';
 import { saveCsv, saveJson, savePicture } from './save';
@@ -19,6 +21,8 @@ export function Saves({ runs, panels, speeds }: Props) {
   const display = useDisplay();
   const name = useDocument((s) => stemOf(s.fileName));
   const title = useDocument((s) => s.design?.title || stemOf(s.fileName));
+  const last = useFit((s) => s.last);
+  const calibration = useDocument((s) => calibrationWords(s.settled?.engine, last));
   const none = runs.every(({ told }) => told.every((t) => t === null));
   const save = async (what: string, work: () => Promise<string | null>) => {
     try {
@@ -35,10 +39,10 @@ export function Saves({ runs, panels, speeds }: Props) {
   );
   return (
     <div className="gain-saves">
-      {button('Save CSV', 'Every run and speed as a table', () => saveCsv(runs, name))}
+      {button('Save CSV', 'Every run and speed as a table', () => saveCsv(runs, name, calibration))}
       {button('Save JSON', 'Engines, ways of gas and answers as they are, SI units', () => saveJson(runs, name))}
       {button('Save picture', 'The curves as they are shown, as PNG', () =>
-        savePicture(panels, speeds, display, title, name),
+        savePicture(panels, speeds, display, title, name, calibration),
       )}
       <p role="status" className={said?.fails ? 'fails' : 'quiet'}>
         {said?.text}

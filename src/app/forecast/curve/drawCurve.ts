@@ -91,7 +91,7 @@ function drawSeries(pen: Pen, frame: Frame, panel: Panel, { paint, points, faile
 }
 
 /** A square that stands on its corner: no run has such points. */
-function drawMeasured(pen: Pen, x: number, y: number, ink: string): void {
+export function drawMeasured(pen: Pen, x: number, y: number, ink: string): void {
   pen.save();
   pen.strokeStyle = ink;
   pen.lineWidth = 1.4;

@@ -5,13 +5,21 @@ import { fontOf } from '../../pulse/drawPicture';
 import { line, type Pen } from '../../pulse/pen';
 import { TOKENS } from '../../theme';
 import type { Run } from '../runs';
-import { drawCurve } from './drawCurve';
+import { drawCurve, drawMeasured } from './drawCurve';
 import { framePlot, type PanelWish } from './frame';
+import { type Legend, legendOf } from './legend';
 import { paintFor } from './series';
 import { curvesCsv, curvesJson } from './tables';
+import { withColumn } from './withColumn';
 
-export const saveCsv = (runs: readonly Run[], name: string): Promise<string | null> =>
-  saveBlob(new Blob([curvesCsv(runs)], { type: 'text/csv' }), `${name} curves.csv`, 'Table', '.csv');
+/** @param calibration what is said of the engine, a row each: a table goes further than the page that says it */
+export const saveCsv = (runs: readonly Run[], name: string, calibration: string): Promise<string | null> =>
+  saveBlob(
+    new Blob([withColumn(curvesCsv(runs), 'calibration', calibration)], { type: 'text/csv' }),
+    `${name} curves.csv`,
+    'Table',
+    '.csv',
+  );
 
 export const saveJson = (runs: readonly Run[], name: string): Promise<string | null> =>
   saveBlob(new Blob([curvesJson(runs)], { type: 'application/json' }), `${name} curves.json`, 'Curves', '.json');
@@ -28,6 +36,7 @@ export async function savePicture(
   display: Display,
   title: string,
   name: string,
+  calibration: string,
 ): Promise<string | null> {
   const canvas = document.createElement('canvas');
   const pen = canvas.getContext('2d');
@@ -36,8 +45,8 @@ export async function savePicture(
     ...panel,
     series: panel.series.map((series) => ({ ...series, paint: paintFor(series.kind, 'light') })),
   }));
-  const legend = onWhite[0]?.series ?? [];
-  const head = LINE * (1 + Math.ceil(legend.length / 3)) + 10;
+  const legend = legendOf(onWhite);
+  const head = LINE * (2 + Math.ceil(legend.length / 3)) + 10;
   const frame = framePlot(onWhite, speeds, display, WIDTH, PANEL * Math.max(1, panels.length) + 36);
   canvas.width = DENSITY * (WIDTH + 2 * EDGE);
   canvas.height = DENSITY * (frame.height + head + 2 * EDGE);
@@ -50,8 +59,9 @@ export async function savePicture(
   pen.font = fontOf(650);
   pen.fillText(title, 0, 6);
   pen.font = fontOf();
-  legend.forEach((series, k) => {
-    drawName(pen, series, (k % 3) * (WIDTH / 3), LINE * (1 + Math.floor(k / 3)) + 6);
+  pen.fillText(`${calibration}.`, 0, LINE + 6);
+  legend.forEach((entry, k) => {
+    drawName(pen, entry, (k % 3) * (WIDTH / 3), LINE * (2 + Math.floor(k / 3)) + 6);
   });
   pen.translate(0, head);
   drawCurve(pen, frame, { theme: 'light', display });
@@ -60,13 +70,15 @@ export async function savePicture(
   return saveBlob(blob, `${name} ${panels[0]?.quantity ?? 'curves'}.png`, 'Picture', '.png');
 }
 
-function drawName(pen: Pen, { paint, title }: PanelWish['series'][number], x: number, y: number): void {
-  pen.save();
-  pen.strokeStyle = paint.colour;
-  pen.lineWidth = 3;
-  pen.setLineDash(paint.dash.map((part) => part * 1.6));
-  line(pen, x, y, x + 30, y);
-  pen.restore();
+function drawName(pen: Pen, { paint, title }: Legend, x: number, y: number): void {
+  if (paint) {
+    pen.save();
+    pen.strokeStyle = paint.colour;
+    pen.lineWidth = 3;
+    pen.setLineDash(paint.dash.map((part) => part * 1.6));
+    line(pen, x, y, x + 30, y);
+    pen.restore();
+  } else drawMeasured(pen, x + 15, y, TOKENS.light.ink);
   pen.fillStyle = TOKENS.light.ink;
   pen.textAlign = 'left';
   pen.fillText(title, x + 38, y);
