@@ -110,7 +110,7 @@ describe('on a laptop', () => {
     };
     const table = await saved('Save CSV');
     expect(table.name).toBe('single curves.csv');
-    expect(table.bytes.toString()).toMatch(/^run,rpm,torque,power,.*\nThis header,/);
+    expect(table.bytes.toString()).toMatch(/^run,rpm,torque_nm,power_kw,.*\r?\nThis header,/);
     const all = JSON.parse((await saved('Save JSON')).bytes.toString());
     expect(all.runs[0].engine.bore).toBeCloseTo(0.08, 9);
     const picture = await saved('Save picture');
