@@ -8,7 +8,7 @@ import { readMeasured, writeMeasured } from '../../../src/app/forecast/engine/ba
 import { takenNumber } from '../../../src/app/forecast/engine/given';
 import { gainsOf, gainWords } from '../../../src/app/forecast/gains';
 import { readOff, wordsFor } from '../../../src/app/forecast/quantities';
-import { emptyRun, type Run, withTold } from '../../../src/app/forecast/runs';
+import { emptyRun, type Run, type RunKind, withTold } from '../../../src/app/forecast/runs';
 import { spread } from '../../../src/app/forecast/spread';
 import { curveCsv } from '../../../src/pulse/forecast/csv';
 import { answerOf, subject } from './fixtures';
@@ -108,7 +108,21 @@ describe('the plot', () => {
   });
   it('keeps a run’s paint whichever others are shown, and shows what was measured at the crank', () => {
     expect(paintFor('cast', 'light').dash.length).toBeGreaterThan(0);
-    expect(paintFor('other/x', 'dark')).toEqual(paintFor('other/y', 'dark'));
+    const kinds: readonly RunKind[] = [
+      'header',
+      'cast',
+      'sketch',
+      'equal',
+      'arrangement',
+      'other/x',
+      'other/y',
+      'other/z',
+    ];
+    const looks = () => kinds.map((kind) => JSON.stringify(paintFor(kind, 'dark')));
+    const before = looks();
+    expect(new Set(before).size).toBe(kinds.length);
+    expect(new Set(kinds.map((kind) => paintFor(kind, 'light').colour)).size).toBe(kinds.length);
+    expect(looks()).toEqual(before);
     const baseline = { points: [[3000, 85]], loss: 15 } as const;
     expect(measuredPoints(baseline, 'torque', 'mm')).toEqual([{ rpm: 3000, value: 100 }]);
     expect(measuredPoints(baseline, 'power', 'mm')[0]!.value).toBeCloseTo(31.4159, 3);
