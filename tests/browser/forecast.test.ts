@@ -110,12 +110,24 @@ describe('on a laptop', () => {
     };
     const table = await saved('Save CSV');
     expect(table.name).toBe('single curves.csv');
-    expect(table.bytes.toString()).toMatch(/^run,rpm,torque,power,.*\nThis header,/);
+    expect(table.bytes.toString()).toMatch(/^run,rpm,torque_nm,power_kw,.*\r?\nThis header,/);
     const all = JSON.parse((await saved('Save JSON')).bytes.toString());
     expect(all.runs[0].engine.bore).toBeCloseTo(0.08, 9);
     const picture = await saved('Save picture');
     expect([...picture.bytes.subarray(1, 4)]).toEqual([...Buffer.from('PNG')]);
     expect(picture.bytes.length).toBeGreaterThan(15_000);
+    for (const [name, file, what] of [
+      ['At the valves', 'single valves 7000 rpm.png', 'Pressures at the valves'],
+      ['In the pipes', 'single waves 7000 rpm.png', 'Waves in the pipes'],
+    ] as const) {
+      await face(page, name);
+      await gains(page).getByRole('region', { name: what }).waitFor({ timeout: LONG });
+      const plot = await saved('Save picture');
+      expect(plot.name).toBe(file);
+      expect([...plot.bytes.subarray(1, 4)]).toEqual([...Buffer.from('PNG')]);
+      expect(plot.bytes.length).toBeGreaterThan(15_000);
+    }
+    await face(page, 'Curves');
   });
 
   it('what is assumed can be typed over, as one step, and the curves follow', { timeout: LONG }, async () => {

@@ -1,6 +1,5 @@
 /** What is followed over the speeds: one engine on one way of its gas. Plain data and pure steps; SI units. */
 
-import type { Refusal } from '../../../shared/design/refusal';
 import type { Assumed, EngineSetup } from '../../pulse/engine/types';
 import type { SpeedAnswer, SpeedFailure } from '../../pulse/forecast/types';
 import type { GasPath } from '../../pulse/path/types';
@@ -29,9 +28,6 @@ export type Run = {
   /** Which of them were followed on fine cells: they come no better. */
   readonly final: readonly boolean[];
 };
-
-/** Why there is no run of a kind. */
-export type Barred = { readonly kind: RunKind; readonly refusals: readonly Refusal[] };
 
 export const emptyRun = (subject: Subject, speeds: readonly number[]): Run => ({
   subject,

@@ -90,14 +90,28 @@ export const ownCrew = (): Crew => {
   return crew;
 };
 
-const marks = new WeakMap<Subject, string>();
+type Followed = Pick<Subject, 'engine' | 'path'>;
+const marks = new WeakMap<Followed, string>();
 /** The same for subjects that come to the same answers. */
-export function markOf(subject: Subject): string {
+export function markOf(subject: Followed): string {
   const known = marks.get(subject);
   if (known) return known;
   const mark = JSON.stringify([subject.engine, { ...subject.path, title: '' }]);
   marks.set(subject, mark);
   return mark;
+}
+
+/** Whether a design's run of a kind is still what was followed. */
+export function staysAs(kind: RunKind, { engine, path }: Followed): (design: Design) => boolean {
+  const mark = markOf({ engine, path });
+  return (design) => {
+    try {
+      return ground !== null && markOf(ground.subjectOf(kind, design)) === mark;
+    } catch (error) {
+      if (error instanceof DesignError) return false;
+      throw error;
+    }
+  };
 }
 
 const detailKey = (run: Run, rpm: number): string => `${rpm} ${markOf(run.subject)}`;

@@ -3,6 +3,7 @@ import { joiningOf } from '../../../geometry';
 import { exhaustGaps } from '../../../shared/engine/firingOrder';
 import type { Arrangement } from '../../../shared/engine/form';
 import { formProblems } from '../../../shared/engine/formProblems';
+import { ARRANGEMENT_NAMES } from '../arrangementNames';
 import { ChoiceField } from '../inspect/ChoiceField';
 import { always } from '../inspect/fields/always';
 import type { Filled } from './formOf';
@@ -10,12 +11,6 @@ import { change } from './state';
 import { type Wish, withoutPlaces } from './wish';
 
 type Props = { readonly wish: Wish; readonly filled: Filled };
-
-const NAMES: Readonly<Record<Arrangement, string>> = {
-  'all-into-one': 'All into one',
-  'pairs-then-one': 'Pairs, then one',
-  'threes-then-one': 'Threes, then one',
-};
 
 /** One crank turn: as far apart as two can fire. */
 const TURN = 360;
@@ -32,9 +27,9 @@ export function JoiningSection({ wish, filled: { form } }: Props) {
           label="Arrangement"
           value={wish.arrangement}
           choices={[
-            { value: 'all-into-one', name: NAMES['all-into-one'] },
-            { value: 'pairs-then-one', name: NAMES['pairs-then-one'], disabled: !fits(2) },
-            { value: 'threes-then-one', name: NAMES['threes-then-one'], disabled: !fits(3) },
+            { value: 'all-into-one', name: ARRANGEMENT_NAMES['all-into-one'] },
+            { value: 'pairs-then-one', name: ARRANGEMENT_NAMES['pairs-then-one'], disabled: !fits(2) },
+            { value: 'threes-then-one', name: ARRANGEMENT_NAMES['threes-then-one'], disabled: !fits(3) },
           ]}
           onCommit={always((chosen) => change((w) => withoutPlaces(w, { arrangement: chosen as Arrangement })))}
         />

@@ -49,15 +49,23 @@ const OF_ANSWER: readonly Column<SpeedAnswer>[] = [
   ['doubts', (a) => a.doubts.map(({ kind }) => kind).join(' ')],
 ];
 
-export function curveCsv(curve: TorqueCurve): string {
-  const names = ['rpm', ...OF_ANSWER.map(([name]) => name), 'failed'];
-  const rows = curve.map((point) =>
+const CURVE_NAMES = ['rpm', ...OF_ANSWER.map(([name]) => name), 'failed'];
+
+const curveRows = (curve: TorqueCurve): readonly Cell[][] =>
+  curve.map((point) =>
     isAnswer(point)
       ? [decimal(point.rpm), ...OF_ANSWER.map(([, cell]) => cell(point)), '']
       : [decimal(point.rpm), ...OF_ANSWER.map((): Cell => ''), point.failed],
   );
-  return writeCsv(names, rows);
-}
+
+export const curveCsv = (curve: TorqueCurve): string => writeCsv(CURVE_NAMES, curveRows(curve));
+
+/** Several curves under one another, each row behind the name of its run. */
+export const runsCsv = (runs: readonly { readonly run: string; readonly curve: TorqueCurve }[]): string =>
+  writeCsv(
+    ['run', ...CURVE_NAMES],
+    runs.flatMap(({ run, curve }) => curveRows(curve).map((row) => [run, ...row])),
+  );
 
 /** Both curves and what lies between them, a row for each speed that both answered. */
 export function comparisonCsv({ rows, missing }: Comparison): string {

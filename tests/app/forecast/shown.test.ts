@@ -15,6 +15,7 @@ import {
   lookAt,
   pick,
   standOn,
+  staysAs,
   useShown,
 } from '../../../src/app/forecast/shown';
 import type { Crew } from '../../../src/app/forecast/team/crew';
@@ -257,6 +258,13 @@ describe('a speed looked at closely', () => {
     expect(asked).toHaveLength(2);
     lookAt({ ...design(), engine: {} });
     expect(now().picked).toBe(null);
+  });
+
+  it('stays what it was through edits that are nothing to its pipes, and not through others', () => {
+    const stays = staysAs('header', subject('header', 0.8));
+    expect(stays(design(80, 'B'))).toBe(true);
+    expect(stays(design(84))).toBe(false);
+    expect(stays({ ...design(), engine: {} })).toBe(false);
   });
 
   it('keeps a few only', () => {

@@ -8,8 +8,9 @@ import { readMeasured, writeMeasured } from '../../../src/app/forecast/engine/ba
 import { takenNumber } from '../../../src/app/forecast/engine/given';
 import { gainsOf, gainWords } from '../../../src/app/forecast/gains';
 import { readOff, wordsFor } from '../../../src/app/forecast/quantities';
-import { emptyRun, type Run, withTold } from '../../../src/app/forecast/runs';
+import { emptyRun, type Run, type RunKind, withTold } from '../../../src/app/forecast/runs';
 import { spread } from '../../../src/app/forecast/spread';
+import { curveCsv } from '../../../src/pulse/forecast/csv';
 import { answerOf, subject } from './fixtures';
 
 const SPEEDS = [2000, 4000, 6000];
@@ -107,7 +108,21 @@ describe('the plot', () => {
   });
   it('keeps a run’s paint whichever others are shown, and shows what was measured at the crank', () => {
     expect(paintFor('cast', 'light').dash.length).toBeGreaterThan(0);
-    expect(paintFor('other/x', 'dark')).toEqual(paintFor('other/y', 'dark'));
+    const kinds: readonly RunKind[] = [
+      'header',
+      'cast',
+      'sketch',
+      'equal',
+      'arrangement',
+      'other/x',
+      'other/y',
+      'other/z',
+    ];
+    const looks = () => kinds.map((kind) => JSON.stringify(paintFor(kind, 'dark')));
+    const before = looks();
+    expect(new Set(before).size).toBe(kinds.length);
+    expect(new Set(kinds.map((kind) => paintFor(kind, 'light').colour)).size).toBe(kinds.length);
+    expect(looks()).toEqual(before);
     const baseline = { points: [[3000, 85]], loss: 15 } as const;
     expect(measuredPoints(baseline, 'torque', 'mm')).toEqual([{ rpm: 3000, value: 100 }]);
     expect(measuredPoints(baseline, 'power', 'mm')[0]!.value).toBeCloseTo(31.4159, 3);
@@ -156,13 +171,20 @@ it('what is taken stands as a number in its field where it is one', () => {
 describe('what is taken away', () => {
   const runs = [runOf('header', [95, 'it said, "no"', null]), runOf('cast', [100, 100, 100])];
   it('as a table has a row for each speed that was followed, failures with their reason', () => {
-    const [head, ...rows] = curvesCsv(runs).trim().split('\n');
-    expect(head).toMatch(/^run,rpm,torque,power,/);
+    const [head, ...rows] = curvesCsv(runs).trim().split(/\r?\n/);
+    expect(head).toMatch(/^run,rpm,torque_nm,power_kw,/);
     expect(rows).toHaveLength(5);
-    expect(rows[0]).toMatch(/^This header,2000,95,/);
-    expect(rows[1]).toMatch(/^This header,4000,,.*,"it said, ""no"""$/);
+    expect(rows[0]).toMatch(/^This header,2000\.0*,95\.0*,/);
+    expect(rows[1]).toMatch(/^This header,4000\.0*,,.*,"it said, ""no"""$/);
     const commas = (line: string) => line.replace(/"([^"]|"")*"/g, '').split(',').length;
     for (const row of rows) expect(commas(row)).toBe(commas(head!));
+  });
+  it('as a table has the columns and numbers that the command line writes', () => {
+    const [, cast] = runs;
+    const own = curveCsv(cast!.told.filter((answer) => answer !== null)).split('\n');
+    const [head, ...rows] = curvesCsv([cast!]).split('\n');
+    expect(head).toBe(`run,${own[0]}`);
+    expect(rows).toEqual(own.slice(1).map((row) => row && `Cast manifold,${row}`));
   });
   it('as it is has engine, pipes, what was taken, and every answer', () => {
     const { runs: written } = JSON.parse(curvesJson(runs));

@@ -89,9 +89,6 @@ export const rpmToPx = (
   rpm: number,
 ): number => left + INSET + ((rpm - from) / (to - from)) * (inner - 2 * INSET);
 
-export const pxToRpm = ({ left, inner, from, to }: Frame, x: number): number =>
-  from + ((x - left - INSET) / (inner - 2 * INSET)) * (to - from);
-
 export const valueToPx = ({ top, height, low, high }: Panel, value: number): number =>
   top + height * (1 - (value - low) / (high - low));
 

@@ -28,11 +28,33 @@ const LOOKS: Readonly<Record<string, readonly [colour: number, dash: readonly nu
   sketch: [2, [8, 2, 2, 2]],
   equal: [5, [2, 2]],
   arrangement: [6, [6, 2]],
-  other: [4, [8, 2, 2, 2, 2, 2]],
 };
 
+/** Of other designs: three colours that no kind has, and so many dashes that a pair comes again after 24. */
+const OTHER_COLOURS = [4, 0, 7] as const;
+const OTHER_DASHES: readonly (readonly number[])[] = [
+  [8, 2, 2, 2, 2, 2],
+  [10, 4],
+  [1, 1],
+  [12, 2],
+  [5, 2, 1, 2],
+  [3, 3, 1, 3],
+  [2, 5],
+  [7, 3, 3, 3],
+];
+/** In the order they were first shown: what is left out and chosen again looks as before. */
+const others = new Map<RunKind, number>();
+
+function lookOf(kind: RunKind): readonly [colour: number, dash: readonly number[]] {
+  const own = LOOKS[kind];
+  if (own) return own;
+  const k = others.get(kind) ?? others.size;
+  others.set(kind, k);
+  return [OTHER_COLOURS[k % OTHER_COLOURS.length]!, OTHER_DASHES[k % OTHER_DASHES.length]!];
+}
+
 export function paintFor(kind: RunKind, theme: Theme): Paint {
-  const [colour, dash] = LOOKS[kind.split('/')[0]!]!;
+  const [colour, dash] = lookOf(kind);
   return { ...paintOf(colour, theme), dash };
 }
 

@@ -1,37 +1,11 @@
-/** Runs as a table and as they are. SI units, crank degrees, as the command line writes them. */
+/** Runs as a table, in the command line's columns and units; and as they are, in SI units and crank degrees. */
+import { runsCsv } from '../../../pulse/forecast/csv';
 import { isAnswer } from '../quantities';
 import type { Run } from '../runs';
 
-const COLUMNS = [
-  'torque',
-  'power',
-  'bmep',
-  'imep',
-  'pmep',
-  'fmep',
-  'volumetricEfficiency',
-  'residual',
-  'lost',
-  'reversion',
-  'exhaustTemperature',
-  'peakPressure',
-] as const;
-
-const quoted = (text: string): string => (/[",\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
-
-/** A row each run and speed that was followed; what could not be is left empty, with the reason at its end. */
-export function curvesCsv(runs: readonly Run[]): string {
-  const rows = runs.flatMap(({ subject, told }) =>
-    told.flatMap((answer) => {
-      if (!answer) return [];
-      const numbers = COLUMNS.map((column) => (isAnswer(answer) ? String(answer[column]) : ''));
-      const remark = isAnswer(answer) ? answer.doubts.map(({ message }) => message).join(' ') : answer.failed;
-      const settled = isAnswer(answer) ? (answer.settled ? 'yes' : 'no') : '';
-      return [[quoted(subject.title), String(answer.rpm), ...numbers, settled, quoted(remark)].join(',')];
-    }),
-  );
-  return `${[['run', 'rpm', ...COLUMNS, 'settled', 'remarks'].join(','), ...rows].join('\n')}\n`;
-}
+/** The command line's columns behind the name of the run: a row each speed that was followed; what could not be has its reason at its end. */
+export const curvesCsv = (runs: readonly Run[]): string =>
+  runsCsv(runs.map(({ subject, told }) => ({ run: subject.title, curve: told.filter((answer) => answer !== null) })));
 
 /** Everything that was given, assumed and answered; traces and waves left out. */
 export const curvesJson = (runs: readonly Run[]): string =>

@@ -4,7 +4,7 @@ import { type Theme, useTheme } from '../../colours';
 import { paintFor } from '../curve/series';
 import { playOnHeader } from '../motion/state';
 import { answerAt, type Run, type RunKind } from '../runs';
-import { detailOf, layBeside, type Picked, pick, type Shown, turnTo, useShown } from '../shown';
+import { detailOf, layBeside, type Picked, pick, type Shown, staysAs, turnTo, useShown } from '../shown';
 import { closeForecast } from '../state';
 import type { FaceProps, WaveRun } from '../waves/runs';
 
@@ -73,7 +73,7 @@ export function DetailFace({ label, children }: Props) {
             type="button"
             className="button"
             onClick={() => {
-              playOnHeader(first);
+              playOnHeader(first, staysAs(picked.kind, first));
               closeForecast();
             }}
           >

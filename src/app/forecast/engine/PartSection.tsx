@@ -1,5 +1,4 @@
 /** A part that is given whole or not at all: what is taken in its place and why, with the way to give it; else its numbers. */
-
 import { documents, useDocument } from '../../document';
 import { assumedKey } from '../assumed';
 import { usualPart } from '../ground';

@@ -1,5 +1,6 @@
 /** A header as lengths and bores alone: for when nothing is laid out yet, or to be held beside what is. */
 import type { HeaderSketch } from '../../../../shared/design/types';
+import { ARRANGEMENT_NAMES } from '../../arrangementNames';
 import { documents, useDocument } from '../../document';
 import { ChoiceField } from '../../inspect/ChoiceField';
 import { usualPart } from '../ground';
@@ -8,11 +9,8 @@ import { setAt } from './given';
 import { Section } from './Section';
 import { SetupField } from './SetupField';
 
-export const ARRANGEMENTS: readonly { readonly value: HeaderSketch['arrangement']; readonly name: string }[] = [
-  { value: 'all-into-one', name: 'All into one' },
-  { value: 'pairs-then-one', name: 'Pairs, then one' },
-  { value: 'threes-then-one', name: 'Threes, then one' },
-];
+export const ARRANGEMENTS: readonly { readonly value: HeaderSketch['arrangement']; readonly name: string }[] =
+  Object.entries(ARRANGEMENT_NAMES).map(([value, name]) => ({ value: value as HeaderSketch['arrangement'], name }));
 
 export function SketchSection() {
   const sketch = useDocument((s) => s.settled?.exhaust?.sketch);

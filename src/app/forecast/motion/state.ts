@@ -3,8 +3,9 @@
  * another design is opened. Crank degrees of the cylinder that fires first, −360 to 360.
  */
 import { create } from 'zustand';
+import type { Design } from '../../../../shared/design/types';
 import { withinCycle } from '../../../pulse/forecast/gasExchange';
-import { whenOpened } from '../../document';
+import { documents, whenOpened } from '../../document';
 import type { Quantity } from '../../pulse/quantities';
 import type { WaveRun } from '../waves/runs';
 
@@ -30,8 +31,15 @@ export const useMotion = create<Motion>()(() => ({
 /** Motion only where the system does not ask for less of it; it can be started by hand then. */
 const mayMove = (): boolean => !globalThis.matchMedia?.('(prefers-reduced-motion: reduce)').matches;
 
-/** Colours the header in the viewport by this run's waves. Needs `answer.waves`; without them nothing plays. */
-export function playOnHeader(run: WaveRun): void {
+/** Whether a design still has the header that is played on. */
+let isOn: (design: Design) => boolean = () => false;
+
+/**
+ * Colours the header in the viewport by this run's waves. Needs `answer.waves`; without them nothing plays.
+ * @param stays asked of every edit: the waves of one header are not shown on another
+ */
+export function playOnHeader(run: WaveRun, stays: (design: Design) => boolean): void {
+  isOn = stays;
   if (run.answer.waves) useMotion.setState({ run, angle: -240, playing: mayMove() });
   else stopOnHeader();
 }
@@ -56,3 +64,6 @@ export function moveOn(seconds: number): void {
 }
 
 whenOpened(stopOnHeader);
+documents.store.subscribe(({ settled }, before) => {
+  if (settled && settled !== before.settled && useMotion.getState().run && !isOn(settled)) stopOnHeader();
+});

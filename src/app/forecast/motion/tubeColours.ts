@@ -4,7 +4,7 @@
  */
 import type { WaveField } from '../../../pulse/forecast/waveField';
 import { readField } from '../../../pulse/forecast/waveField';
-import type { GasPath, PathPipe } from '../../../pulse/path/types';
+import type { PathPipe } from '../../../pulse/path/types';
 import type { PipePicture } from '../../../pulse/report';
 import type { Theme } from '../../colours';
 import type { Quantity } from '../../pulse/quantities';
@@ -22,11 +22,6 @@ export function linearRamp(theme: Theme): Float32Array {
   made.set(theme, table);
   return table;
 }
-
-export const pipeOfRunner = ({ pipes }: GasPath, runner: string): PathPipe | undefined =>
-  pipes.find(({ part }) => part !== null && 'runner' in part && part.runner === runner);
-export const pipeOfMerge = ({ pipes }: GasPath, merge: string): PathPipe | undefined =>
-  pipes.find(({ part }) => part !== null && 'merge' in part && part.merge === merge);
 
 /** Where in the pipe each ring of a runner's tube lies, m: after what the head hides. @param offset of the tube's start from its centerline's, mm */
 export const ringPlaces = (

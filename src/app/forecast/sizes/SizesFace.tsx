@@ -1,10 +1,8 @@
-/** Which sizes would do better: a study over lengths and bores of the primaries, drawn as a map; a size on it can be taken as the sketch. */
+/** Which sizes would do better: a study over lengths and bores of the primaries, drawn as a map; a size on it can be taken into the design. */
 import { useEffect, useMemo, useState } from 'react';
-import { setSketch } from '../../../../shared/design/edit';
 import { DesignError, type Refusal } from '../../../../shared/design/refusal';
 import type { Team } from '../../../pulse/forecast/job';
 import { gridError } from '../../../pulse/forecast/studyRank';
-import { sketchOf } from '../../../pulse/forecast/studySizes';
 import { documents, useDocument } from '../../document';
 import { applyEdit } from '../../inspect/applyEdit';
 import { MapFace } from '../map/MapFace';
@@ -14,6 +12,7 @@ import { choose, ownCrew, turnTo } from '../shown';
 import { keeping } from './keeping';
 import { mapOf, nowOf } from './mapOf';
 import { recallStudy, runStudy, stopStudy, useStudy } from './study';
+import { takeSize } from './takeSize';
 import { wishOf } from './wish';
 
 /** Asked for last, it comes before curves that are still refined. */
@@ -61,8 +60,13 @@ export function SizesFace() {
         near((s.outsideDiameter - 2 * s.wall) / 1000, bore),
     );
     if (!size) return;
-    const refused = applyEdit((d) => setSketch(d, sketchOf(d, asked.engine, size)), 'Sketch a size from the map');
-    setAgreed(refused ?? 'Taken as the sketch.');
+    let said = '';
+    const refused = applyEdit((d) => {
+      const taken = takeSize(d, asked.engine, size);
+      said = taken.said;
+      return taken.edited;
+    }, 'Take a size from the map');
+    setAgreed(refused ?? said);
     const { settled } = documents.store.getState();
     if (refused === null && settled) choose('sketch', true, settled);
   };

@@ -9,14 +9,9 @@ import { type RulePoint, rulesOnMap } from '../../../pulse/forecast/rules';
 import type { StudyDocument } from '../../../pulse/forecast/study';
 import { ranked } from '../../../pulse/forecast/studyRank';
 import { boreOf, primaryTube, type StudySize } from '../../../pulse/forecast/studySizes';
+import { ARRANGEMENT_NAMES } from '../../arrangementNames';
 import { primaryLengths } from '../ground';
 import type { MapArrangement, MapCell, MapRule, MapSize, RuleRange } from '../map/types';
-
-export const ARRANGEMENT_NAMES: Readonly<Record<Arrangement, string>> = {
-  'all-into-one': 'All into one',
-  'pairs-then-one': 'Pairs, then one',
-  'threes-then-one': 'Threes, then one',
-};
 
 export function mapOf(study: StudyDocument, design: Design, engine: EngineSetup): readonly MapArrangement[] {
   const sizes = ranked(study);

@@ -9,6 +9,7 @@ import { useSize } from '../../pulse/useSize';
 import { VIEW_KEYS, VIEWS, type ViewKey } from './angles';
 import { Choice } from './Choice';
 import type { FaceProps, WaveRun } from './runs';
+import { SavePlot } from './SavePlot';
 import { cylindersOf, overlapOf, PRESSURE_NAMES, PRESSURES, type PressureKey, traceOf } from './traces';
 import { type ArrivalMark, type Drawn, LINES, ValvePlot, valveX } from './ValvePlot';
 import { ValveReadout } from './ValveReadout';
@@ -111,6 +112,10 @@ export function ValveFace({ runs }: FaceProps) {
             </li>
           ))}
         </ul>
+        <SavePlot
+          title={`${drawn.map(({ name }) => name).join(' and ')}, cylinder ${cylinder}, ${runs[0]!.answer.rpm} rpm: pressures at the valves`}
+          what={`valves ${runs[0]!.answer.rpm} rpm`}
+        />
       </div>
       <div
         className="face-plot valve-plot"

@@ -14,6 +14,7 @@ import { foremost, waveKey } from './pathLines';
 import { pipeWords } from './pipeWords';
 import { rolled, type Spread, spreadOf } from './roll';
 import type { FaceProps, WaveRun } from './runs';
+import { SavePlot } from './SavePlot';
 import { WaveLegend } from './WaveLegend';
 import { WaveList } from './WaveList';
 import { WAVE_LEFT, WAVE_RIGHT, type WaveCursor, WavePlot, waveY } from './WavePlot';
@@ -153,6 +154,10 @@ function Face({ run, which, runs, onRun }: Props) {
             ))}
           </select>
         </label>
+        <SavePlot
+          title={`${run.name}, cylinder ${cylinder}, ${run.answer.rpm} rpm: pressure in the pipes`}
+          what={`waves ${run.answer.rpm} rpm`}
+        />
       </div>
       <div className="wave-body">
         <div className="wave-main">

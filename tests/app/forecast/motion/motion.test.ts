@@ -1,5 +1,7 @@
 /** The play: where in the cycle it is, who does what then, and the colours of the tubes at an instant. */
 import { beforeEach, describe, expect, it } from 'vitest';
+import type { Design } from '../../../../shared/design/types';
+import { documents } from '../../../../src/app/document';
 import { happeningAt } from '../../../../src/app/forecast/motion/happening';
 import {
   moveOn,
@@ -10,17 +12,11 @@ import {
   stopOnHeader,
   useMotion,
 } from '../../../../src/app/forecast/motion/state';
-import {
-  colourCorners,
-  colourRings,
-  linearRamp,
-  pipeOfMerge,
-  pipeOfRunner,
-  ringPlaces,
-} from '../../../../src/app/forecast/motion/tubeColours';
+import { colourCorners, colourRings, linearRamp, ringPlaces } from '../../../../src/app/forecast/motion/tubeColours';
 import { ARM, SHADES } from '../../../../src/app/pulse/ramp';
 import { fieldOf } from '../../../../src/pulse/forecast/waveField';
 import { answerOf, ENGINE, fourIntoOne, pictureOf } from '../../../pulse/forecast/invented';
+import { titled } from '../../designs';
 
 const path = fourIntoOne(0.8, 0.5);
 const run = {
@@ -33,11 +29,13 @@ const run = {
   ),
 };
 
+const always = () => true;
+
 describe('the play', () => {
   beforeEach(stopOnHeader);
 
   it('moves on by its pace, round the cycle, and never leaps', () => {
-    playOnHeader(run);
+    playOnHeader(run, always);
     setPace(180);
     scrubTo(350);
     expect(useMotion.getState().playing).toBe(false);
@@ -50,10 +48,20 @@ describe('the play', () => {
     expect(useMotion.getState().angle).toBeCloseTo(-334, 9);
   });
 
+  it('is over once the header that it was followed on is another, and goes on through other edits', () => {
+    const header: Design = { ...titled('A'), engine: { bore: 80 } };
+    documents.open(header, 'a.evenrun.json');
+    playOnHeader(run, (design) => design.engine?.bore === 80);
+    documents.apply({ ...header, title: 'B' }, 'Rename');
+    expect(useMotion.getState().run).toBe(run);
+    documents.apply({ ...header, engine: { bore: 90 } }, 'Set the bore');
+    expect(useMotion.getState()).toMatchObject({ run: null, playing: false });
+  });
+
   it('needs waves, and is over when it is stopped', () => {
-    playOnHeader({ ...run, answer: answerOf(5000, null) });
+    playOnHeader({ ...run, answer: answerOf(5000, null) }, always);
     expect(useMotion.getState().run).toBeNull();
-    playOnHeader(run);
+    playOnHeader(run, always);
     expect(useMotion.getState().run).toBe(run);
     stopOnHeader();
     expect(useMotion.getState()).toMatchObject({ run: null, playing: false });
@@ -109,10 +117,5 @@ describe('the colours of a tube', () => {
   it('begin after the part that lies in the head', () => {
     const places = ringPlaces(Float32Array.from([0, 100, 900]), -20, { length: 0.8, inHead: 0.08 });
     expect([...places].map((place) => Number(place.toFixed(4)))).toEqual([0.06, 0.16, 0.8]);
-  });
-
-  it('are of the pipe that the runner or the collector is', () => {
-    expect(pipeOfRunner(path, 'p3')?.id).toBe('p3');
-    expect(pipeOfMerge(path, 'm1')).toBeUndefined();
   });
 });

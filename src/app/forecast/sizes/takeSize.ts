@@ -1,0 +1,25 @@
+/** A size from the map into the design, in one step: what its primaries are to be laid out to, and the sketch, so that its curve is there at once. mm */
+import { type Edited, setSketch } from '../../../../shared/design/edit';
+import { DesignError } from '../../../../shared/design/refusal';
+import type { Design } from '../../../../shared/design/types';
+import type { EngineSetup } from '../../../pulse/engine/types';
+import { chooseSize } from '../../../pulse/forecast/chooseSize';
+import { type StudySize, sketchOf } from '../../../pulse/forecast/studySizes';
+import { refusalWords } from '../../inspect/applyEdit';
+
+/** @returns the edit, and what became of the size where it is made */
+export function takeSize(design: Design, engine: EngineSetup, size: StudySize): { edited: Edited; said: string } {
+  const sketch = sketchOf(design, engine, size);
+  if (!design.runners.some(({ from }) => 'port' in from))
+    return { edited: setSketch(design, sketch), said: 'Taken as the sketch.' };
+  try {
+    return {
+      edited: setSketch(chooseSize(design, engine, size), sketch),
+      said: 'Taken: the primaries’ tube and the length they are to have, and the sketch. What is laid out keeps its shape until it is routed or balanced anew.',
+    };
+  } catch (error) {
+    if (!(error instanceof DesignError)) throw error;
+    const why = error.problems.map((problem) => refusalWords(problem)).join(' ');
+    return { edited: setSketch(design, sketch), said: `Taken as the sketch alone. ${why}` };
+  }
+}
