@@ -265,6 +265,26 @@ describe('a study', () => {
     expect(existsSync(at('best.evenrun.json'))).toBe(false);
   });
 
+  test('has the rules of thumb beside its best size, and says whether they ask for anything like it', async () => {
+    const { out } = await ask(asked);
+    expect(out).toMatch(
+      /\nRules of thumb for primaries of all-into-one over 2000 to 7600 rpm; each is a starting point, none a proof:\n/,
+    );
+    expect(out).toMatch(/\n {2}Opening-period rule +\d+ to \d+ mm long\n/);
+    expect(out).toMatch(/\n {2}Port and an eighth +at least 40\.2 mm bore\n/);
+    expect(out).toMatch(
+      /\n {2}the best length here, 700 mm, lies within what the rules differ by among themselves, \d+ to \d+ mm at \d+ rpm\n/,
+    );
+    const likesShort = invented((job) => 200 - 100 * job.path.pipes[0]!.length);
+    const short = await ask({ ...asked, lengths: '150,700' }, likesShort);
+    expect(short.out).toMatch(
+      /\n {2}the best length here, 150 mm, is shorter than any rule asks for, \d+ to \d+ mm at \d+ rpm: look at it twice\n/,
+    );
+    const { rules } = JSON.parse((await ask({ ...asked, lengths: '150,700', json: true }, likesShort)).out);
+    expect(rules.asked.length).toBeGreaterThan(5);
+    expect(rules.best.length).toMatchObject({ is: 150, lies: 'below' });
+  });
+
   test('interrupted, keeps what there is; resumed, comes to the same as in one go', async () => {
     await ask({ ...asked, output: 'whole.json' });
     const cut = await ask({ ...asked, output: 's.json' }, invented(), 10);

@@ -3,6 +3,7 @@
  * for each as a sketch of a header. mm.
  */
 import { resolveHeader } from '../../../geometry/header/resolve';
+import { insist } from '../../../shared/design/refusal';
 import type { Design, HeaderSketch, Merge, Tube } from '../../../shared/design/types';
 import { collectorSets } from '../../../shared/engine/collectorSets';
 import { type Arrangement, joinedFirst } from '../../../shared/engine/form';
@@ -61,8 +62,8 @@ export function studySizes(design: Design, engine: EngineSetup, choice: StudyCho
   const wall = primaryTube(design)?.wall ?? USUAL_WALL;
   return arrangements.flatMap((arrangement) => {
     const tubes = choice.bores?.map((bore) => ({ outsideDiameter: tidy(bore + 2 * wall), wall }));
-    return (tubes ?? usualTubes(ruleOf(design, engine, { arrangement }, 'primaryBore')!, wall)).flatMap((tube) =>
-      (choice.lengths ?? usualLengths(ruleOf(design, engine, { arrangement }, 'primaryLength')!)).flatMap((length) =>
+    return (tubes ?? usualTubes(insistRule(design, engine, { arrangement }, 'primaryBore'), wall)).flatMap((tube) =>
+      (choice.lengths ?? usualLengths(insistRule(design, engine, { arrangement }, 'primaryLength'))).flatMap((length) =>
         (choice.outlets ?? [null]).map((outlet) => ({ arrangement, length, ...tube, outlet })),
       ),
     );
@@ -135,6 +136,30 @@ export function ruleOf(design: Design, engine: EngineSetup, rules: Rules, quanti
   return startingSizes(input).sizes.find((size) => size.quantity === quantity)?.start ?? null;
 }
 
+/** What a study or a sketch says instead where no rule of thumb says anything. */
+const INSTEAD: Readonly<Record<Quantity, readonly [path: string, allowed: string]>> = {
+  primaryLength: ['study/lengths', 'lengths of primaries to try, mm'],
+  primaryBore: ['study/bores', 'bores of primaries to try, mm'],
+  secondaryLength: [
+    'exhaust/sketch/secondary/length',
+    'the length of secondaries, mm, in a sketch of this arrangement',
+  ],
+  secondaryBore: ['exhaust/sketch/secondary/bore', 'the bore of secondaries, mm, in a sketch of this arrangement'],
+  collectorLength: ['exhaust/sketch/collector/length', 'the length of the collector, mm, in a sketch of the header'],
+  outletBore: [
+    'exhaust/sketch/collector/bore',
+    'the bore of the outlet, mm, in a sketch of the header; or outlets to try',
+  ],
+};
+
+/** @throws DesignError naming what must be given where the rules say nothing */
+function insistRule(design: Design, engine: EngineSetup, rules: Rules, quantity: Quantity): number {
+  const start = ruleOf(design, engine, rules, quantity);
+  const [path, allowed] = INSTEAD[quantity];
+  insist(start === null ? [{ path, found: `nothing, and no rule of thumb for ${rules.arrangement}`, allowed }] : []);
+  return start!;
+}
+
 const outletBoreOf = (design: Design, { id, outletDiameter }: Merge): number =>
   tidy(outletDiameter - 2 * resolveHeader(design).merges.get(id)!.wall);
 
@@ -144,7 +169,7 @@ export function sketchOf(design: Design, engine: EngineSetup, size: StudySize): 
   const bore = boreOf(size);
   const own = design.exhaust?.sketch;
   const rule = (quantity: Quantity): number =>
-    tidy(ruleOf(design, engine, { arrangement, primaryBore: bore }, quantity)!);
+    tidy(insistRule(design, engine, { arrangement, primaryBore: bore }, quantity));
   const last = design.merges.find((m) => m.id === sizingFromDesign(design).collector);
   const collector = {
     length: last?.length ?? own?.collector.length ?? rule('collectorLength'),

@@ -4,7 +4,7 @@ import type { Design } from '../../../shared/design/types';
 import { engineSetup } from '../engine/setup';
 import type { EngineSetup } from '../engine/types';
 import { castPath } from '../path/cast';
-import { coveredEngine as partOf } from '../path/coveredEngine';
+import { coveredEngine } from '../path/coveredEngine';
 import { cylindersOf } from '../path/engineOf';
 import { laidOutPath } from '../path/laidOut';
 import { coveredCylinders, type PathReading } from '../path/reading';
@@ -20,7 +20,7 @@ export type SubjectKind = 'header' | 'cast' | 'sketch';
 export function subjectOf(design: Design, which: SubjectKind): Subject {
   const { setup, assumed } = engineSetup(design);
   const { path, assumed: also } = readingOf(design, which);
-  const { engine, note } = coveredEngine(setup, coveredCylinders(path));
+  const { engine, note } = engineWith(setup, coveredCylinders(path));
   const isStandIn = which === 'header' && !isLaidOut(design);
   const notes = [
     ...(isStandIn ? ['Runners are not laid out yet: the sketch of lengths and bores stands for them.'] : []),
@@ -61,7 +61,7 @@ function listed(ids: readonly string[]): string {
 }
 
 /** The engine with the cylinders of the path, and a sentence where these are not all. @throws DesignError naming ports of no cylinder */
-export function coveredEngine(
+function engineWith(
   setup: EngineSetup,
   covered: readonly number[],
 ): { readonly engine: EngineSetup; readonly note: string | null } {
@@ -75,7 +75,7 @@ export function coveredEngine(
       },
     ]);
   const valves = covered.map((cylinder) => ({ cylinder, pipe: '', share: 1 }));
-  const engine = partOf(setup, { valves });
+  const engine = coveredEngine(setup, { valves });
   const note =
     covered.length === setup.cylinders.length
       ? null
@@ -86,6 +86,6 @@ export function coveredEngine(
 /** The engine for a study, which brings gas paths of its own: what is laid out or sketched does not matter. @throws DesignError */
 export function engineOf(design: Design): Pick<Subject, 'engine' | 'assumed' | 'notes'> {
   const { setup, assumed } = engineSetup(design);
-  const { engine, note } = coveredEngine(setup, cylindersOf(design));
+  const { engine, note } = engineWith(setup, cylindersOf(design));
   return { engine, assumed, notes: note === null ? [] : [note] };
 }

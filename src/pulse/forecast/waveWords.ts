@@ -41,9 +41,23 @@ export const kindWords = ({ strength }: Pick<WavePath, 'strength'>): string => (
 
 /**
  * "The suction that comes back from the collector reaches the valve at −14°, within the overlap (−18° to 14°)." What it does there
- * follows where it comes within it.
+ * follows where it comes within it. What the way by areas alone leaves out is told behind it.
  */
-export function waveWords(run: Pick<PathRun, 'engine' | 'path'>, wave: WavePath): string {
+export const waveWords = (run: Pick<PathRun, 'engine' | 'path'>, wave: WavePath): string =>
+  [reachWords(run, wave), ...leftOutWords(run.path, wave)].join(' ');
+
+/** A silencer stands as a plate over the mouth, and areas take every mouth as bare; a way begins at one port, whichever comes first. */
+function leftOutWords({ ends, valves }: GasPath, { turn, from }: WavePath): string[] {
+  const mouth = ends.find((end) => end.kind === 'open' && end.at[0] === turn.pipe && end.at[1] === 'finish');
+  const isPlated = turn.kind === 'mouth' && mouth?.kind === 'open' && mouth.area !== undefined;
+  const ports = valves.filter(({ cylinder }) => cylinder === from).length;
+  return [
+    ...(isPlated ? ['The silencer is left out of this: less comes back from a mouth that it throttles.'] : []),
+    ...(ports > 1 ? [`Cylinder ${from} has ${ports} ports: this is the way of the first.`] : []),
+  ];
+}
+
+function reachWords(run: Pick<PathRun, 'engine' | 'path'>, wave: WavePath): string {
   const subject = subjectWords(run.path, wave);
   if (wave.arrival === null)
     return `${subject} never reaches the valve: on its way the gas streams out as fast as sound.`;

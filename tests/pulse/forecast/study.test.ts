@@ -67,6 +67,21 @@ describe('sizes', () => {
   });
 });
 
+test('what neither the design nor any rule of thumb tells is refused by its place, and is no 0 mm', () => {
+  // One pipe alone has nothing to join: no rule of thumb speaks of its collector.
+  const [port] = design.ports;
+  const { firingOrder: _, banks: __, ...rest } = design.engine!;
+  const single = { ...design, engine: { ...rest, firingOrder: [1], banks: [[1]] }, ports: [{ ...port!, cylinder: 1 }] };
+  const bare = { ...single, runners: [], merges: [] };
+  const size = { ...plan.sizes[0]!, outlet: 45 };
+  expect(() => sketchOf(bare, engine, size)).toThrow(
+    /^exhaust\/sketch\/collector\/length: found nothing, and no rule of thumb for all-into-one; allowed: the length/,
+  );
+  const sketch = { arrangement: 'all-into-one' as const, primary: { length: 500, bore: 36 } };
+  const told = { ...bare, exhaust: { sketch: { ...sketch, collector: { length: 120, bore: 50 } } } };
+  expect(sketchOf(told, engine, size).collector).toEqual({ length: 120, bore: 45 });
+});
+
 test('the same bytes whatever the order in which answers come', async () => {
   const one = writeStudy(await whole(fakeTeam()));
   expect(writeStudy(await whole(inOrder))).toBe(one);

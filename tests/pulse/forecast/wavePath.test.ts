@@ -320,6 +320,24 @@ describe('the words for a wave', () => {
     expect(waveWords(run, { ...within, strength: -0.4, carried: 4000 })).toContain('4 kPa above its mean');
   });
 
+  it('say what the way leaves out: a silencer over the mouth, a cylinder’s second port', () => {
+    const { path } = run;
+    const plated = (area: object): GasPath => ({
+      ...path,
+      ends: path.ends.map((end) => (end.kind === 'open' ? { ...end, ...area } : end)),
+    });
+    const mouth = { ...wave!, turn: { ...wave!.turn, pipe: 'c', kind: 'mouth' as const, onward: null } };
+    expect(waveWords({ ...run, path: plated({ area: 1e-3 }) }, mouth)).toMatch(/\. The silencer is left out of this/);
+    // What comes back from elsewhere knows nothing of it; nor does a bare mouth.
+    expect(waveWords({ ...run, path: plated({ area: 1e-3 }) }, wave!)).not.toContain('silencer');
+    expect(waveWords(run, mouth)).not.toContain('silencer');
+    const twin = { ...path, valves: [...path.valves, { ...path.valves[0]!, pipe: 'p9' }] };
+    expect(waveWords({ ...run, path: twin }, wave!)).toMatch(
+      /\. Cylinder 1 has 2 ports: this is the way of the first\.$/,
+    );
+    expect(waveWords({ ...run, path: twin }, { ...wave!, from: 3 })).not.toContain('ports');
+  });
+
   it('say that none comes back, and that there is no overlap to meet', () => {
     expect(waveWords(run, { ...wave!, arrival: null })).toContain('never reaches the valve');
     const engine = { ...ENGINE, intakeValve: { ...ENGINE.intakeValve, lifts: [[20, 0] as const, [200, 0] as const] } };

@@ -8,6 +8,7 @@ import { ARRANGEMENTS, type Arrangement } from '../../../../shared/engine/form';
 import type { EngineSetup } from '../../../pulse/engine/types';
 import { studyCsv } from '../../../pulse/forecast/csv';
 import { engineHash } from '../../../pulse/forecast/hash';
+import { rulesBeside } from '../../../pulse/forecast/rulesBeside';
 import { STUDY_SPEEDS } from '../../../pulse/forecast/speeds';
 import { beginStudy, STUDY_CELL, type Study, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
 import { MAX_STUDY_BYTES, readStudy, resumeNotes, writeStudy } from '../../../pulse/forecast/studyFile';
@@ -19,6 +20,7 @@ import { readText, writeWhole } from '../../files';
 import { UnusableInput } from '../../io';
 import { basisLines } from '../../print/pulse/basis';
 import { bandText, engineText } from '../../print/pulse/curve';
+import { ruleLines } from '../../print/pulse/rules';
 import { gridLines, studyTable } from '../../print/pulse/study';
 import { naming } from '../../readDesign';
 import { bestNotes, chosenOr } from '../best';
@@ -107,12 +109,13 @@ export async function studyMode(at: Context): Promise<number> {
     );
     if (typeof chosen === 'string')
       io.err(`evenrun: --best: ${first!.key} cannot be written: ${chosen}; ${best!.name} is not written\n`);
+    const rules = rulesBeside(design, plan.band, (first?.size ?? plan.sizes[0]!).arrangement, first?.size ?? null);
     const remedy = kept ? `; --resume goes on from ${kept.name}` : '';
     if (interrupted()) io.err(`evenrun: interrupted with ${study.done} of ${study.all} speeds followed${remedy}\n`);
     if (given.json) {
       const { assumed } = subject;
       const told = [...subject.notes, ...notes];
-      io.out(asJson({ ...studyJson(document), assumed, notes: told, seconds: seconds(), output: names }));
+      io.out(asJson({ ...studyJson(document), rules, assumed, notes: told, seconds: seconds(), output: names }));
     } else {
       const lines = [
         `${document.title}: ${study.done} of ${study.all} speeds of ${sizes.length} sizes in ${seconds().toFixed(1)} s`,
@@ -120,6 +123,7 @@ export async function studyMode(at: Context): Promise<number> {
         ...(first
           ? [studyTable(sizes), ...gridLines(error)]
           : ['No size is answered at every speed yet: none can be ranked']),
+        ...ruleLines(rules),
         ...basisLines(subject, design.engine?.fitted),
         ...names.map((name) => `${name} written`),
       ];
