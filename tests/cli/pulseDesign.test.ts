@@ -1,5 +1,5 @@
 /** `pulse DESIGN` by its tables, its words and its exit codes, with an invented engine. */
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { PulseArguments } from '../../src/cli/pulse/options';
@@ -122,10 +122,50 @@ describe('against', () => {
   });
 
   test('itself with equal lengths', async () => {
-    const { out } = await ask({ against: 'equal', json: true });
+    copyFileSync('public/examples/four-4-1-as-tacked.evenrun.json', at('tacked.json'));
+    const { out } = await pulse(b, ['tacked.json'], { against: 'equal', json: true });
     const { before, after } = JSON.parse(out);
     expect([before.title, after.title]).toEqual(['laid-out header', 'laid-out header']);
     expect(before.path.title).toBe('laid-out header, lengths equal');
+  });
+
+  test('what the other alone stands on is told, beside what both do', async () => {
+    const { out } = await ask({ against: 'cast', speeds: '3000,4000' });
+    expect(out).toMatch(
+      /\nBefore, cast manifold:\n[\s\S]*\nAssumed of this one alone, [^\n]*\(\d+\): Branches of the cast[\s\S]*\nAfter, /,
+    );
+  });
+
+  test('interrupted, keeps whole pairs, and of a half one what there is, with why', async () => {
+    const { code } = await ask({ against: 'cast', speeds: '3000,4000,5000', output: 'gain.csv' }, invented(), 3);
+    expect(code).toBe(1);
+    const rows = table('gain.csv');
+    expect(rows.map(({ gain_nm }) => gain_nm !== '')).toEqual([true, false, false]);
+    expect(rows[1]!.before_nm).not.toBe('');
+    expect(rows[1]!.failed).toBe('after: not followed: interrupted');
+  });
+
+  test('that has not settled: marked at each speed, and in the table', async () => {
+    const { out } = await ask(
+      { against: 'cast', speeds: '3000,4000', output: 'g.csv' },
+      invented(inventedTorque, false),
+    );
+    expect(out.match(/ neither settled\n/g)).toHaveLength(2);
+    expect(table('g.csv').map(({ before_settled, after_settled }) => before_settled + after_settled)).toEqual([
+      'nono',
+      'nono',
+    ]);
+  });
+
+  test('itself, or what covers other cylinders, is refused', async () => {
+    await expect(ask({ against: 'header' })).rejects.toThrow(/--against: found "header", which is the very same/);
+    await expect(ask({ against: 'cast', on: 'cast' })).rejects.toThrow(/which is the very same/);
+    await expect(ask({ against: 'equal', on: 'cast' })).rejects.toThrow(/cast manifold, whose lengths are equal already/);
+    for (const name of ['v8-both-banks', 'v8-left-bank-4-1'])
+      copyFileSync(`public/examples/${name}.evenrun.json`, at(`${name}.json`));
+    await expect(pulse(b, ['v8-both-banks.json'], { against: 'v8-left-bank-4-1.json' })).rejects.toThrow(
+      /exhaust of cylinders 1, 3, 5, 7 beside .*allowed: exhausts of the same cylinders/,
+    );
   });
 
   test('another design whose engine differs too: said plainly', async () => {

@@ -26,12 +26,13 @@ const weight = (path: string): number => {
   return found < 0 ? WEIGHTY.length : found;
 };
 
-export function assumedLine(assumed: Subject['assumed']): string | null {
+/** @param of what, where a line is not of all that is followed, such as ` of the other alone` */
+export function assumedLine(assumed: Subject['assumed'], of = ''): string | null {
   if (assumed.length === 0) return null;
   const sorted = assumed.toSorted((a, b) => weight(a.path) - weight(b.path));
   const named = sorted.slice(0, NAMED).map(({ name, taken }) => (taken.length > SHORT ? name : `${name} ${taken}`));
   const more = assumed.length > NAMED ? ' and more' : '';
-  return `Assumed, as nobody gave it (${assumed.length}): ${named.join('; ')}${more}; --json has every value and why`;
+  return `Assumed${of}, as nobody gave it (${assumed.length}): ${named.join('; ')}${more}; --json has every value and why`;
 }
 
 export function calibration(fitted: Fitted | undefined): string {
@@ -64,6 +65,10 @@ export function doubtLines(curve: TorqueCurve): string[] {
     return `Doubtful at ${which}: ${[...messages][0]}${first}`;
   });
 }
+
+/** What only the first of two stands on. */
+export const alone = (one: Subject['assumed'], other: Subject['assumed']): Subject['assumed'] =>
+  one.filter(({ path, name, taken }) => !other.some((o) => o.path === path && o.name === name && o.taken === taken));
 
 /** The last lines of every answer. */
 export const basisLines = (subject: Pick<Subject, 'assumed'>, fitted: Fitted | undefined): string[] => [
