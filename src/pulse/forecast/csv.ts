@@ -135,11 +135,14 @@ export function traceCsv(curve: TorqueCurve): string {
 
 /** A row for each imbalance and speed. */
 export function imbalanceCsv({ steps }: ImbalanceCost): string {
-  const names = ['imbalance_mm', 'rpm', 'torque_nm', 'mean_nm', 'cost_nm', 'failed'];
+  const names = ['imbalance_mm', 'rpm', 'torque_nm', 'mean_nm', 'cost_nm', 'settled', 'doubts', 'failed'];
   const rows = steps.flatMap(({ imbalance, curve, mean, cost }) =>
     curve.map((point): Cell[] => [
       ...[decimal(imbalance), decimal(point.rpm), isAnswer(point) ? decimal(point.torque) : ''],
-      ...[optional(mean), optional(cost), isAnswer(point) ? '' : point.failed],
+      ...[optional(mean), optional(cost)],
+      ...(isAnswer(point)
+        ? [yesNo(point.settled), point.doubts.map(({ kind }) => kind).join(' '), '']
+        : ['', '', point.failed]),
     ]),
   );
   return writeCsv(names, rows);

@@ -15,7 +15,7 @@ import { countText, engineText, summaryLines } from '../../print/pulse/curve';
 import { designAt } from '../../readDesign';
 import { asJson, type Context, codeOf, isClean, plainCurve, plainSubject, subjectAsked, subjectIn } from '../context';
 import { cellArgument, kindArgument, outputsArgument, refuseOthers, speedsArgument, threadsArgument } from '../options';
-import { session, writeAll } from '../session';
+import { hasNothing, interruptText, session, writeAll } from '../session';
 
 /** m */
 const CELL = 0.01;
@@ -66,14 +66,17 @@ export async function againstMode(at: Context): Promise<number> {
         speeds: plainCurve(after!),
       },
     };
+    const isEmpty = hasNothing(interrupted, progress.done);
     const written = writeAll(
-      Object.values(outputs).map(({ name: output, path }) => ({
-        name: output,
-        write: () => writeWhole(path, /\.csv$/i.test(path) ? comparisonCsv(comparison) : asJson(document)),
-      })),
+      isEmpty
+        ? []
+        : Object.values(outputs).map(({ name: output, path }) => ({
+            name: output,
+            write: () => writeWhole(path, /\.csv$/i.test(path) ? comparisonCsv(comparison) : asJson(document)),
+          })),
       io,
     );
-    if (interrupted()) io.err(`evenrun: interrupted with ${progress.done} of ${all} speeds followed\n`);
+    if (interrupted()) io.err(interruptText(progress.done, all));
     if (given.json) io.out(asJson({ ...document, seconds: seconds(), output: written }));
     else {
       const mine = other.file === null ? subject.title : `${name} (${subject.title})`;
