@@ -155,7 +155,7 @@ describe('against', () => {
   test('what the other alone stands on is told, beside what both do', async () => {
     const { out } = await ask({ against: 'cast', speeds: '3000,4000' });
     expect(out).toMatch(
-      /\nBefore, cast manifold:\n[\s\S]*\nAssumed of this one alone, [^\n]*\(\d+\): Branches of the cast[\s\S]*\nAfter, /,
+      /\nBefore, cast manifold:\n[\s\S]*\nAssumed of this one alone, [^\n]*\(\d+\): Branches of the cast manifold \d+ mm from the flange[\s\S]*\nAfter, /,
     );
   });
 
@@ -379,6 +379,16 @@ describe('refused, with nothing written', () => {
     [['--rig', 'x.json', '--speeds', '3'], /--speeds: does not go with --rig/],
     [['--rig', 'x.json', '-o', 'a.csv', '-o', 'b.csv'], /found 2 names; allowed: one with --rig/],
   ])('%j', refused);
+
+  test('unequal lengths of one primary', async () => {
+    const { engine, ports } = JSON.parse(text(DESIGN));
+    const { firingOrder: _, banks: __, firingAngles: ___, ...rest } = engine;
+    const alone = { engine: { ...rest, cylinders: 1 }, ports: [ports[0]], runners: [], merges: [], flanges: [] };
+    await refused(
+      [change('one.json', { ...alone, groups: {} }), '--on', 'cast', '--imbalance', '20'],
+      /--imbalance: found one primary alone, .*allowed: two at least/,
+    );
+  });
 
   test('an engine used beyond what may be asked for', async () => {
     const engine = { ...JSON.parse(text(DESIGN)).engine, rpm: [15000, 25000] };

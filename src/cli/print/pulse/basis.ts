@@ -7,7 +7,7 @@ import { rpmText } from './curve';
 /** Of what is assumed so many are named; all are in `--json`. */
 const NAMED = 6;
 
-/** Of characters: a longer value is left to `--json`. */
+/** Of characters: a longer value is left to `--json`, unless there are no more than are named. */
 const SHORT = 24;
 
 /** What tells most in a torque curve comes first. */
@@ -30,7 +30,8 @@ const weight = (path: string): number => {
 export function assumedLine(assumed: Subject['assumed'], of = ''): string | null {
   if (assumed.length === 0) return null;
   const sorted = assumed.toSorted((a, b) => weight(a.path) - weight(b.path));
-  const named = sorted.slice(0, NAMED).map(({ name, taken }) => (taken.length > SHORT ? name : `${name} ${taken}`));
+  const isShort = (taken: string): boolean => taken.length <= SHORT || assumed.length <= NAMED;
+  const named = sorted.slice(0, NAMED).map(({ name, taken }) => (isShort(taken) ? `${name} ${taken}` : name));
   const more = assumed.length > NAMED ? ' and more' : '';
   return `Assumed${of}, as nobody gave it (${assumed.length}): ${named.join('; ')}${more}; --json has every value and why`;
 }
