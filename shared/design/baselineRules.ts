@@ -9,6 +9,9 @@ import type { Engine } from './types';
 /** Fewer cannot tell flow from friction, nor either from heat. */
 export const LEAST_POINTS = 3;
 
+/** The highest speed over the lowest. Closer together, they tell no more than one: our own choice. */
+export const LEAST_SPREAD = 1.3;
+
 /**
  * bar, at the best speed. From memory, after Heywood, Internal Combustion Engine Fundamentals, sec. 2.7: 8.5 to 10.5 for the engines of
  * 1988, 11 to 13 now, up to 15.5 for racing. Beyond these two, unit or displacement is another.
@@ -35,7 +38,14 @@ export function baselineProblems(engine: Engine): Refusal[] {
     return [{ path, found, allowed: `at least ${LEAST_POINTS} points over the speeds used: ${why}` }];
   }
   const speeds = points.map(([speed]) => speed);
-  return risingProblems(path, speeds, 'speed', 'rows from the slowest to the fastest, each speed once');
+  const falling = risingProblems(path, speeds, 'speed', 'rows from the slowest to the fastest, each speed once');
+  if (falling.length > 0) return falling;
+  const [lowest, highest] = [speeds[0]!, speeds.at(-1)!];
+  if (highest >= LEAST_SPREAD * lowest) return [];
+  const why =
+    'so close together they are as one speed, which cannot tell what the flow does from what friction and heat do';
+  const allowed = `the highest at least ${LEAST_SPREAD} times the lowest: ${why}`;
+  return [{ path, found: `${lowest} to ${highest} rpm`, allowed }];
 }
 
 /** cm³ of all cylinders; null where the engine does not say. */

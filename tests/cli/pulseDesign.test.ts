@@ -1,5 +1,5 @@
 /** `pulse DESIGN` by its tables, its words and its exit codes, with an invented engine. */
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { PulseArguments } from '../../src/cli/pulse/options';
@@ -91,6 +91,29 @@ describe('a curve', () => {
     expect(table('out.csv').map(({ failed }) => failed !== '')).toEqual([false, false, true, true]);
   });
 
+  test.each<PulseArguments>([{}, { against: 'cast' }, { imbalance: '20' }])(
+    'interrupted before the first answer, %j: what was written before stays',
+    async (mode) => {
+      writeFileSync(at('keep.csv'), 'kept');
+      const { code, err, out } = await ask({ ...mode, speeds: '3000,4000', output: 'keep.csv' }, invented(), 0);
+      expect([code, text('keep.csv')]).toEqual([1, 'kept']);
+      expect(err).toMatch(/^evenrun: interrupted with 0 of \d speeds followed; nothing is written\n$/);
+      expect(out).not.toMatch(/written\n/);
+    },
+  );
+
+  test('at one speed is no peak; without torque neither', async () => {
+    const one = await ask({ speeds: '3000' });
+    expect(one.out).toMatch(/: 1 speed followed in/);
+    expect(one.out).not.toMatch(/peak/);
+    const driven = await ask(
+      { speeds: '3000,4000' },
+      invented(() => -62),
+    );
+    expect(driven.out).toMatch(/\n {2}no speed gives torque/);
+    expect(driven.out).not.toMatch(/peak/);
+  });
+
   test('calibrated: said, with the factors', async () => {
     const design = JSON.parse(text(DESIGN));
     const name = change('fitted.json', { engine: { ...design.engine, fitted: { flow: 0.95, friction: 1.1 } } });
@@ -125,10 +148,52 @@ describe('against', () => {
   });
 
   test('itself with equal lengths', async () => {
-    const { out } = await ask({ against: 'equal', json: true });
+    copyFileSync('public/examples/four-4-1-as-tacked.evenrun.json', at('tacked.json'));
+    const { out } = await pulse(b, ['tacked.json'], { against: 'equal', json: true });
     const { before, after } = JSON.parse(out);
     expect([before.title, after.title]).toEqual(['laid-out header', 'laid-out header']);
     expect(before.path.title).toBe('laid-out header, lengths equal');
+  });
+
+  test('what the other alone stands on is told, beside what both do', async () => {
+    const { out } = await ask({ against: 'cast', speeds: '3000,4000' });
+    expect(out).toMatch(
+      /\nBefore, cast manifold:\n[\s\S]*\nAssumed of this one alone, [^\n]*\(\d+\): Branches of the cast manifold \d+ mm from the flange[\s\S]*\nAfter, /,
+    );
+  });
+
+  test('interrupted, keeps whole pairs, and of a half one what there is, with why', async () => {
+    const { code } = await ask({ against: 'cast', speeds: '3000,4000,5000', output: 'gain.csv' }, invented(), 3);
+    expect(code).toBe(1);
+    const rows = table('gain.csv');
+    expect(rows.map(({ gain_nm }) => gain_nm !== '')).toEqual([true, false, false]);
+    expect(rows[1]!.before_nm).not.toBe('');
+    expect(rows[1]!.failed).toBe('after: not followed: interrupted');
+  });
+
+  test('that has not settled: marked at each speed, and in the table', async () => {
+    const { out } = await ask(
+      { against: 'cast', speeds: '3000,4000', output: 'g.csv' },
+      invented(inventedTorque, false),
+    );
+    expect(out.match(/ neither settled\n/g)).toHaveLength(2);
+    expect(table('g.csv').map(({ before_settled, after_settled }) => before_settled + after_settled)).toEqual([
+      'nono',
+      'nono',
+    ]);
+  });
+
+  test('itself, or what covers other cylinders, is refused', async () => {
+    await expect(ask({ against: 'header' })).rejects.toThrow(/--against: found "header", which is the very same/);
+    await expect(ask({ against: 'cast', on: 'cast' })).rejects.toThrow(/which is the very same/);
+    await expect(ask({ against: 'equal', on: 'cast' })).rejects.toThrow(
+      /cast manifold, whose lengths are equal already/,
+    );
+    for (const name of ['v8-both-banks', 'v8-left-bank-4-1'])
+      copyFileSync(`public/examples/${name}.evenrun.json`, at(`${name}.json`));
+    await expect(pulse(b, ['v8-both-banks.json'], { against: 'v8-left-bank-4-1.json' })).rejects.toThrow(
+      /exhaust of cylinders 1, 3, 5, 7 beside .*allowed: exhausts of the same cylinders/,
+    );
   });
 
   test('another design whose engine differs too: said plainly', async () => {
@@ -214,7 +279,18 @@ test('imbalance: what each millimetre costs', async () => {
   const { code, out } = await ask({ imbalance: '20,100', output: ['out.csv'] });
   expect(code).toBe(0);
   expect(out).toMatch(/\n {2}each millimetre of imbalance costs 0\.05 N m of mean torque\n/);
+  expect(out).toMatch(/\n +imbalance mm +mean N m +cost N m *\n +0 +[\d.]+ *\n +20 +[\d.]+ +\+1\.00 *\n/);
   expect(table('out.csv')).toHaveLength(36);
+  expect(table('out.csv').map(({ settled }) => settled)).toEqual(Array(36).fill('yes'));
+});
+
+test('imbalance that gains has one sign, and what has not settled is marked', async () => {
+  const gains = invented((job) => 300 - inventedTorque(job), false);
+  const { code, out } = await ask({ imbalance: '20,100', output: 'out.csv' }, gains);
+  expect(code).toBe(1);
+  expect(out).toMatch(/ -1\.00 {2}12 not settled\n/);
+  expect(out).toMatch(/each millimetre of imbalance costs -0\.05 N m of mean torque: it gains\n/);
+  expect(table('out.csv').map(({ settled }) => settled)).toEqual(Array(36).fill('no'));
 });
 
 describe('a study', () => {
@@ -358,6 +434,19 @@ describe('refused, with nothing written', () => {
     [[DESIGN, '--on', 'bench'], /--on: found "bench"; allowed: header, cast, sketch/],
     [[DESIGN, '--speeds', 'fast'], /--speeds: found "fast"; allowed: a number/],
     [[DESIGN, '--speeds', '2'], /--speeds: found "2"; allowed: a whole number from 3 to 60/],
+    [[DESIGN, '--speeds', '100'], /found "100"; allowed: .* 3 to 60, how many; or single speeds from 200 to 20000 rpm/],
+    [
+      [DESIGN, '--imbalance', '20', '--speeds', '6000'],
+      /--speeds: found 6000 rpm alone; allowed: at least two speeds within 2000 to 7600 rpm/,
+    ],
+    [
+      [DESIGN, '--study', '--speeds', '6000'],
+      /--speeds: found 6000 rpm alone; allowed: at least two speeds within 2000 to 7600 rpm/,
+    ],
+    [
+      [DESIGN, '--band', '2000-3000', '--speeds', '6000,6500'],
+      /--speeds: found 6000 to 6500 rpm; allowed: at least two speeds within 2000 to 3000 rpm/,
+    ],
     [[DESIGN, '--speeds', '3000,30000'], /--speeds: found "30000"; allowed: speeds from 200 to 20000 rpm/],
     [[DESIGN, '--speeds', '-5'], /--speeds: found "-5"; allowed: speeds from 200/],
     [[DESIGN, '--speeds', '3000,,4000'], /--speeds: found ""/],
@@ -397,6 +486,24 @@ describe('refused, with nothing written', () => {
     [['--rig', 'x.json', '--speeds', '3'], /--speeds: does not go with --rig/],
     [['--rig', 'x.json', '-o', 'a.csv', '-o', 'b.csv'], /found 2 names; allowed: one with --rig/],
   ])('%j', refused);
+
+  test('unequal lengths of one primary', async () => {
+    const { engine, ports } = JSON.parse(text(DESIGN));
+    const { firingOrder: _, banks: __, firingAngles: ___, ...rest } = engine;
+    const alone = { engine: { ...rest, cylinders: 1 }, ports: [ports[0]], runners: [], merges: [], flanges: [] };
+    await refused(
+      [change('one.json', { ...alone, groups: {} }), '--on', 'cast', '--imbalance', '20'],
+      /--imbalance: found one primary alone, .*allowed: two at least/,
+    );
+  });
+
+  test('an engine used beyond what may be asked for', async () => {
+    const engine = { ...JSON.parse(text(DESIGN)).engine, rpm: [15000, 25000] };
+    await refused(
+      [change('fast.json', { engine }), '--speeds', '3'],
+      /engine\/rpm: found \[15000, 25000\]; allowed: speeds from 200 to 20000 rpm/,
+    );
+  });
 
   test('an engine without bore and stroke', async () => {
     const { bore: _, stroke: __, ...engine } = JSON.parse(text(DESIGN)).engine;

@@ -62,15 +62,40 @@ export type Speeds = { readonly speeds: readonly number[]; readonly band: Band }
 
 /** `--speeds` is a count, or a list; `--band` is where sums are taken and a count is spread. @param used lowest and highest that the engine is used at */
 export function speedsArgument(
-  given: Pick<PulseArguments, 'speeds' | 'band'>,
+  given: Pick<PulseArguments, 'speeds' | 'band' | 'study' | 'imbalance'>,
   used: Band,
   usual = USUAL_SPEEDS,
 ): Speeds {
+  const found = speedsGiven(given, used, usual);
+  if (given.band !== undefined || given.study || given.imbalance !== undefined) insistMean(found);
+  return found;
+}
+
+/** A mean torque is taken between speeds: two at least, with some of the band between them. */
+function insistMean({ speeds, band }: Speeds): void {
+  const [low, high] = [Math.max(band[0], speeds[0]!), Math.min(band[1], speeds.at(-1)!)];
+  if (low < high) return;
+  const found = speeds.length === 1 ? `${speeds[0]} rpm alone` : `${speeds[0]} to ${speeds.at(-1)} rpm`;
+  throw new UnusableInput(
+    `--speeds: found ${found}; allowed: at least two speeds within ${band[0]} to ${band[1]} rpm, as a mean is taken between them`,
+  );
+}
+
+function speedsGiven(given: Pick<PulseArguments, 'speeds' | 'band'>, used: Band, usual: number): Speeds {
   const asked = given.band === undefined ? null : bandArgument(given.band);
   const text = given.speeds ?? String(usual);
   if (/^\s*\d{1,3}\s*$/.test(text) && Number(text) < SLOWEST) {
+    const count = Number(text);
+    if (count < FEWEST_SPEEDS || count > MOST_SPEEDS)
+      throw new UnusableInput(
+        `--speeds: found "${text}"; allowed: a whole number from ${FEWEST_SPEEDS} to ${MOST_SPEEDS}, how many; or single speeds from ${SPEEDS_ALLOWED}`,
+      );
     const band = asked ?? used;
-    return { speeds: speedsOf(band, wholeArgument('--speeds', text, FEWEST_SPEEDS, MOST_SPEEDS)), band };
+    if (band[0] < SLOWEST || band[1] > FASTEST)
+      throw new UnusableInput(
+        `engine/rpm: found [${band.join(', ')}]; allowed: speeds from ${SPEEDS_ALLOWED}; or say where with --band or --speeds`,
+      );
+    return { speeds: speedsOf(band, count), band };
   }
   const speeds = rising(text.split(',').map((part) => speedArgument('--speeds', part)));
   if (speeds.length > MOST_SPEEDS)

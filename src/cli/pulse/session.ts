@@ -63,6 +63,13 @@ export async function session<T>(
   }
 }
 
+/** Nothing is written over what may be good where an interrupt came before the first answer. */
+export const hasNothing = (interrupted: () => boolean, done: number): boolean => interrupted() && done === 0;
+
+/** Said of an interrupt on standard error. */
+export const interruptText = (done: number, all: number): string =>
+  `evenrun: interrupted with ${done} of ${all} speeds followed${done === 0 ? '; nothing is written' : ''}\n`;
+
 /** Writes what there is to write; what cannot be written is told and takes nothing else with it. @returns names of what is written */
 export function writeAll(writes: readonly { readonly name: string; readonly write: () => void }[], io: Io): string[] {
   return writes.flatMap(({ name, write }) => {

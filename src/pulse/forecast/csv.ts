@@ -3,7 +3,7 @@
  * without an answer keeps its row, with the reason in the last column and nothing in the others.
  */
 import { type Cell, decimal, writeCsv } from '../../formats/csv/csv';
-import type { Comparison } from './against';
+import type { Comparison, Trust } from './against';
 import { isAnswer } from './curve';
 import type { ImbalanceCost } from './imbalance';
 import type { StudyDocument } from './study';
@@ -17,6 +17,7 @@ const ICE = 273.15;
 type Column<T> = readonly [name: string, cell: (of: T) => Cell];
 
 const yesNo = (is: boolean): Cell => (is ? 'yes' : 'no');
+const optional = (value: number | null): Cell => (value === null ? '' : decimal(value));
 const whole = (n: number): Cell => String(n);
 
 const SHARES: readonly (keyof EnergyShares)[] = [
@@ -67,19 +68,26 @@ export const runsCsv = (runs: readonly { readonly run: string; readonly curve: T
     runs.flatMap(({ run, curve }) => curveRows(curve).map((row) => [run, ...row])),
   );
 
-/** Both curves and what lies between them, a row for each speed that both answered. */
+/** Both curves and what lies between them, a row for each speed; where only one answered, its torque, with why under `failed`. */
 export function comparisonCsv({ rows, missing }: Comparison): string {
-  const names = ['rpm', 'before_nm', 'after_nm', 'gain_nm', 'gain_percent', 'failed'];
-  const table = [
-    ...rows.map(({ rpm, before, after, gain, percent }) => ({
-      rpm,
-      cells: [...[rpm, before, after, gain].map(decimal), percent === null ? '' : decimal(percent), ''],
-    })),
-    ...missing.map((rpm) => ({ rpm, cells: [decimal(rpm), '', '', '', '', 'yes'] })),
+  const names = [
+    ...['rpm', 'before_nm', 'after_nm', 'gain_nm', 'gain_percent'],
+    ...['before_settled', 'after_settled', 'before_doubts', 'after_doubts', 'failed'],
   ];
+  const table = [
+    ...rows.map((row) => ({ ...row, failed: '' })),
+    ...missing.map((row) => ({ ...row, gain: null, percent: null })),
+  ];
+  const settled = (trust: Trust | null): Cell => (trust ? yesNo(trust.settled) : '');
+  const doubts = (trust: Trust | null): Cell => trust?.doubts.join(' ') ?? '';
   return writeCsv(
     names,
-    table.toSorted((a, b) => a.rpm - b.rpm).map(({ cells }) => cells),
+    table
+      .toSorted((a, b) => a.rpm - b.rpm)
+      .map(({ rpm, before, after, gain, percent, trust, failed }) => [
+        ...[rpm, before, after, gain, percent].map(optional),
+        ...[settled(trust.before), settled(trust.after), doubts(trust.before), doubts(trust.after), failed],
+      ]),
   );
 }
 
@@ -110,8 +118,6 @@ export function studyCsv(study: StudyDocument): string {
   );
 }
 
-const optional = (value: number | null): Cell => (value === null ? '' : decimal(value));
-
 /** Cylinders over their cycles, a row each degree, at every speed that has traces. */
 export function traceCsv(curve: TorqueCurve): string {
   const names = [
@@ -137,11 +143,14 @@ export function traceCsv(curve: TorqueCurve): string {
 
 /** A row for each imbalance and speed. */
 export function imbalanceCsv({ steps }: ImbalanceCost): string {
-  const names = ['imbalance_mm', 'rpm', 'torque_nm', 'mean_nm', 'cost_nm', 'failed'];
+  const names = ['imbalance_mm', 'rpm', 'torque_nm', 'mean_nm', 'cost_nm', 'settled', 'doubts', 'failed'];
   const rows = steps.flatMap(({ imbalance, curve, mean, cost }) =>
     curve.map((point): Cell[] => [
       ...[decimal(imbalance), decimal(point.rpm), isAnswer(point) ? decimal(point.torque) : ''],
-      ...[optional(mean), optional(cost), isAnswer(point) ? '' : point.failed],
+      ...[optional(mean), optional(cost)],
+      ...(isAnswer(point)
+        ? [yesNo(point.settled), point.doubts.map(({ kind }) => kind).join(' '), '']
+        : ['', '', point.failed]),
     ]),
   );
   return writeCsv(names, rows);

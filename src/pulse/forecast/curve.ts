@@ -25,6 +25,8 @@ export type How = {
   /** Told once for each speed that is done. */
   readonly tell?: () => void;
   readonly stopped?: () => boolean;
+  /** Of several curves: each whole before the next, or all at a speed before the next speed. Default: curves. */
+  readonly order?: 'curves' | 'speeds';
 };
 
 /** Of a speed that was never told, because it was stopped before. */
@@ -50,7 +52,8 @@ export async function followCurves(
   speeds: readonly number[],
   how: How = {},
 ): Promise<TorqueCurve[]> {
-  const jobs = subjects.flatMap((subject) => jobsOf(subject, speeds, how));
+  const curves = subjects.map((subject) => jobsOf(subject, speeds, how));
+  const jobs = how.order === 'speeds' ? speeds.flatMap((_, at) => curves.map((curve) => curve[at]!)) : curves.flat();
   const told: (SpeedAnswer | SpeedFailure)[] = jobs.map(({ rpm }) => ({ rpm, failed: NOT_FOLLOWED }));
   await team.follow(
     jobs,
@@ -60,7 +63,9 @@ export async function followCurves(
     },
     how.stopped,
   );
-  return subjects.map((_, k) => told.slice(k * speeds.length, (k + 1) * speeds.length));
+  const placeOf = (curve: number, at: number): number =>
+    how.order === 'speeds' ? at * subjects.length + curve : curve * speeds.length + at;
+  return subjects.map((_, curve) => speeds.map((_, at) => told[placeOf(curve, at)]!));
 }
 
 export const followCurve = async (
@@ -90,6 +95,8 @@ export type Summary = {
   readonly mean: number | null;
   /** The part of the band that the curve reaches over. */
   readonly covered: Band | null;
+  /** How many speeds were answered. */
+  readonly answered: number;
   /** Speeds without an answer, which area and peaks pass over in a straight line; and those that had not settled. */
   readonly missing: readonly number[];
   readonly unsettled: readonly number[];
@@ -107,6 +114,7 @@ export function sumUp(curve: readonly (TorquePoint | SpeedFailure)[], band: Band
     area,
     mean: covered === null || area === null ? null : area / (covered[1] - covered[0]),
     covered,
+    answered: points.length,
     missing: curve.filter((point) => 'failed' in point).map(({ rpm }) => rpm),
     unsettled: points.filter(({ settled }) => !settled).map(({ rpm }) => rpm),
   };

@@ -2,11 +2,9 @@
 import type { GasPath } from '../path/types';
 import { followCurves, type How, type Subject, sumUp } from './curve';
 import type { Team } from './job';
+import { settlingNoise } from './noise';
 import type { Band } from './speeds';
 import type { TorqueCurve } from './types';
-
-/** Torque counts as settled when a cycle moves it by no more than this share. */
-const SETTLED = 0.001;
 
 export type ImbalanceStep = {
   /** Longest less shortest, mm; the first is 0. */
@@ -53,7 +51,7 @@ export async function imbalanceCost(
   const known = steps.flatMap(({ imbalance, cost }) => (imbalance > 0 && cost !== null ? [{ imbalance, cost }] : []));
   const squares = known.reduce((sum, { imbalance }) => sum + imbalance ** 2, 0);
   const products = known.reduce((sum, { imbalance, cost }) => sum + imbalance * cost, 0);
-  const noise = 2 * SETTLED * Math.abs(equal ?? 0);
+  const noise = settlingNoise(equal ?? 0);
   return {
     steps,
     perMillimetre: squares > 0 ? products / squares : null,

@@ -105,6 +105,13 @@ const rows: readonly Row[] = [
     /at least 18\.1 mm .*in cm × 10/,
   ],
   [
+    'a throttle in m',
+    { ...FOUR, intake: { throttleDiameter: 0.06 } },
+    'engine/intake/throttleDiameter',
+    /^0\.06 mm$/,
+    /at least 18\.1 mm .*in cm × 10/,
+  ],
+  [
     'a plenum in litres',
     { ...FOUR, intake: { plenumVolume: 3 } },
     'engine/intake/plenumVolume',

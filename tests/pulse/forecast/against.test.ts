@@ -1,7 +1,7 @@
 /** What one curve has over another, by hand; and what differs between engines. */
 import { expect, test } from 'vitest';
 import { readCsv } from '../../../src/formats/csv/readCsv';
-import { against, engineDifferences } from '../../../src/pulse/forecast/against';
+import { against, engineDifferences, isSame } from '../../../src/pulse/forecast/against';
 import { comparisonCsv } from '../../../src/pulse/forecast/csv';
 import { subjectOf } from '../../../src/pulse/forecast/subject';
 import { answerAt, designIn, FOUR } from './fakes';
@@ -25,14 +25,41 @@ test('gain, loss, area and mean within the band', () => {
 
 test('speeds that one did not answer are left out and named; no loss anywhere is none', () => {
   const found = against(curve(100, null, 110), curve(101, 130, 111), [2000, 4000]);
-  expect([found.missing, found.rows.map(({ rpm }) => rpm)]).toEqual([[3000], [2000, 4000]]);
+  expect([found.missing.map(({ rpm }) => rpm), found.rows.map(({ rpm }) => rpm)]).toEqual([[3000], [2000, 4000]]);
   expect(found.greatestLoss).toBeNull();
-  const rows = readCsv(comparisonCsv(found)).map((row) => [Number(row.rpm), row.gain_nm, row.failed]);
+  const rows = readCsv(comparisonCsv(found)).map((row) => [Number(row.rpm), row.after_nm, row.gain_nm, row.failed]);
   expect(rows).toEqual([
-    [2000, '1.00000000', ''],
-    [3000, '', 'yes'],
-    [4000, '1.00000000', ''],
+    [2000, '101.00000000', '1.00000000', ''],
+    [3000, '130.00000000', '', 'before: no'],
+    [4000, '111.00000000', '1.00000000', ''],
   ]);
+});
+
+test('what has not settled is told of each side, in the table too', () => {
+  const wild = [
+    answerAt(2000, 100),
+    answerAt(3000, 100, { settled: false, doubts: [{ kind: 'unsettled', message: '' }] }),
+  ];
+  const rows = readCsv(comparisonCsv(against(curve(100, 100), wild, [2000, 3000])));
+  expect(rows.map(({ before_settled, after_settled }) => [before_settled, after_settled])).toEqual([
+    ['yes', 'yes'],
+    ['yes', 'no'],
+  ]);
+  expect([rows[1]!.before_doubts, rows[1]!.after_doubts]).toEqual(['', 'unsettled']);
+});
+
+test('a mean that settling could have made is marked, a greater one is not', () => {
+  const mean = (after: number) => against(curve(100, 100), curve(after, after), [2000, 3000]);
+  expect(mean(100.1)).toMatchObject({ isWithinNoise: true, covered: [2000, 3000] });
+  expect(mean(100.1).noise).toBeCloseTo(0.2, 9);
+  expect(mean(101).isWithinNoise).toBe(false);
+});
+
+test('the same under another name is the same; another bore is not', () => {
+  const { engine, path } = subjectOf(designIn(FOUR), 'header');
+  const renamed = { engine: { ...engine, speeds: [1, 2] as const }, path: { ...path, title: 'other' } };
+  expect(isSame({ engine, path }, renamed)).toBe(true);
+  expect(isSame({ engine, path }, { engine: { ...engine, bore: 0.09 }, path })).toBe(false);
 });
 
 test('nothing answered, nothing said; other speeds are refused', () => {

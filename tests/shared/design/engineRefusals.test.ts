@@ -124,6 +124,18 @@ const spoilings: readonly (readonly [name: string, spoil: Spoil, path: string, f
   ['a curve on nothing known', (e) => (e.baseline.on = 'stock'), 'baseline/on', /"stock"/, /"cast", "header"/],
   ['one point', (e) => e.baseline.points.splice(1), 'baseline/points', /one point/, /cannot tell .* flow .* friction/],
   ['two points', (e) => e.baseline.points.splice(2), 'baseline/points', /2 points/, /at least 3/],
+  [
+    'three speeds that are one',
+    (e) =>
+      (e.baseline.points = [
+        [3000, 150],
+        [3000.1, 150],
+        [3000.2, 150],
+      ]),
+    'baseline/points',
+    /3000 to 3000\.2 rpm/,
+    /at least 1\.3 times the lowest/,
+  ],
   ['no points', (e) => delete e.baseline.points, 'baseline/points', /nothing/, /a list/],
   [
     'speeds that fall',

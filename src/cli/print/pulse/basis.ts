@@ -7,7 +7,7 @@ import { rpmText } from './curve';
 /** Of what is assumed so many are named; all are in `--json`. */
 const NAMED = 6;
 
-/** Of characters: a longer value is left to `--json`. */
+/** Of characters: a longer value is left to `--json`, unless there are no more than are named. */
 const SHORT = 24;
 
 /** What tells most in a torque curve comes first. */
@@ -26,12 +26,14 @@ const weight = (path: string): number => {
   return found < 0 ? WEIGHTY.length : found;
 };
 
-export function assumedLine(assumed: Subject['assumed']): string | null {
+/** @param of what, where a line is not of all that is followed, such as ` of the other alone` */
+export function assumedLine(assumed: Subject['assumed'], of = ''): string | null {
   if (assumed.length === 0) return null;
   const sorted = assumed.toSorted((a, b) => weight(a.path) - weight(b.path));
-  const named = sorted.slice(0, NAMED).map(({ name, taken }) => (taken.length > SHORT ? name : `${name} ${taken}`));
+  const isShort = (taken: string): boolean => taken.length <= SHORT || assumed.length <= NAMED;
+  const named = sorted.slice(0, NAMED).map(({ name, taken }) => (isShort(taken) ? `${name} ${taken}` : name));
   const more = assumed.length > NAMED ? ' and more' : '';
-  return `Assumed, as nobody gave it (${assumed.length}): ${named.join('; ')}${more}; --json has every value and why`;
+  return `Assumed${of}, as nobody gave it (${assumed.length}): ${named.join('; ')}${more}; --json has every value and why`;
 }
 
 export function calibration(fitted: Fitted | undefined): string {
@@ -64,6 +66,10 @@ export function doubtLines(curve: TorqueCurve): string[] {
     return `Doubtful at ${which}: ${[...messages][0]}${first}`;
   });
 }
+
+/** What only the first of two stands on. */
+export const alone = (one: Subject['assumed'], other: Subject['assumed']): Subject['assumed'] =>
+  one.filter(({ path, name, taken }) => !other.some((o) => o.path === path && o.name === name && o.taken === taken));
 
 /** The last lines of every answer. */
 export const basisLines = (subject: Pick<Subject, 'assumed'>, fitted: Fitted | undefined): string[] => [

@@ -22,8 +22,10 @@ export const rpmText = (rpm: number): string => String(Math.round(rpm));
 
 export const bandText = ([low, high]: Band): string => `${rpmText(low)} to ${rpmText(high)} rpm`;
 
-/** One line each: peaks, and the mean over the band, which is the area under the curve over its width. */
-export function summaryLines({ torque, power, mean, covered }: Summary): string[] {
+/** One line each: peaks, and the mean over the band, which is the area under the curve over its width. One speed alone has neither. */
+export function summaryLines({ torque, power, mean, covered, answered }: Summary): string[] {
+  if (answered === 1) return [];
+  if (torque && torque.value <= 0) return ['  no speed gives torque: the engine would have to be driven'];
   return [
     ...(torque ? [`  peak torque ${peakText(torque, 1, 'N m')}`] : []),
     ...(power ? [`  peak power ${peakText(power, 1000, 'kW')}`] : []),
@@ -38,9 +40,10 @@ function peakText({ rpm, value, atEnd }: Peak, per: number, unit: string): strin
   return `${(value / per).toFixed(1)} ${unit} at ${at} rpm${more}`;
 }
 
+export const countText = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
+
 /** How the engine is called where nothing else names it. */
 export function engineText({ engine }: Pick<Subject, 'engine'>): string {
   const mm = (m: number): string => String(Number((1000 * m).toFixed(1)));
-  const count = engine.cylinders.length;
-  return `${count} ${count === 1 ? 'cylinder' : 'cylinders'}, ${mm(engine.bore)} × ${mm(engine.stroke)} mm`;
+  return `${countText(engine.cylinders.length, 'cylinder')}, ${mm(engine.bore)} × ${mm(engine.stroke)} mm`;
 }

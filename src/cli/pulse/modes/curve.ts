@@ -5,7 +5,7 @@ import { followCurve, sumUp } from '../../../pulse/forecast/curve';
 import { insistWritable, writeWhole } from '../../files';
 import { UnusableInput } from '../../io';
 import { basisLines, doubtLines } from '../../print/pulse/basis';
-import { curveTable, engineText, summaryLines } from '../../print/pulse/curve';
+import { countText, curveTable, engineText, summaryLines } from '../../print/pulse/curve';
 import { asJson, type Context, codeOf, isClean, plainCurve, plainSubject, subjectAsked } from '../context';
 import {
   cellArgument,
@@ -15,7 +15,7 @@ import {
   threadsArgument,
   traceArgument,
 } from '../options';
-import { session, writeAll } from '../session';
+import { hasNothing, interruptText, session, writeAll } from '../session';
 
 /** m */
 const CELL = 0.01;
@@ -50,23 +50,26 @@ export async function curveMode(at: Context): Promise<number> {
       ...plainSubject(subject),
       ...{ fitted: fitted ?? null, cell, band, summary, speeds: plainCurve(curve) },
     };
+    const isEmpty = hasNothing(interrupted, progress.done);
     const written = writeAll(
-      [
-        ...Object.values(outputs).map(({ name, path }) => ({
-          name,
-          write: () => writeWhole(path, /\.csv$/i.test(path) ? curveCsv(curve) : asJson(document)),
-        })),
-        ...(traced.length > 0
-          ? [{ name: tracePath(main!.name), write: () => writeWhole(tracePath(main!.path), traceCsv(curve)) }]
-          : []),
-      ],
+      isEmpty
+        ? []
+        : [
+            ...Object.values(outputs).map(({ name, path }) => ({
+              name,
+              write: () => writeWhole(path, /\.csv$/i.test(path) ? curveCsv(curve) : asJson(document)),
+            })),
+            ...(traced.length > 0
+              ? [{ name: tracePath(main!.name), write: () => writeWhole(tracePath(main!.path), traceCsv(curve)) }]
+              : []),
+          ],
       io,
     );
-    if (interrupted()) io.err(`evenrun: interrupted with ${progress.done} of ${speeds.length} speeds followed\n`);
+    if (interrupted()) io.err(interruptText(progress.done, speeds.length));
     const isWritten = written.length === Object.keys(outputs).length + (traced.length > 0 ? 1 : 0);
     if (given.json) io.out(asJson({ ...document, seconds: seconds(), output: written }));
     else {
-      const head = `${engineText(subject)}, ${subject.title}: ${progress.done} speeds followed in ${seconds().toFixed(1)} s`;
+      const head = `${engineText(subject)}, ${subject.title}: ${countText(progress.done, 'speed')} followed in ${seconds().toFixed(1)} s`;
       const lines = [
         ...[head, ...subject.notes, curveTable(curve), ...summaryLines(summary)],
         ...doubtLines(curve),

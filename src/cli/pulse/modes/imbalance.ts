@@ -6,11 +6,11 @@ import { withImbalance } from '../../../pulse/path/variants';
 import { writeWhole } from '../../files';
 import { UnusableInput } from '../../io';
 import { basisLines, doubtLines } from '../../print/pulse/basis';
-import { engineText } from '../../print/pulse/curve';
+import { countText, engineText } from '../../print/pulse/curve';
 import { imbalanceLines } from '../../print/pulse/imbalance';
 import { asJson, type Context, codeOf, isClean, plainCurve, plainSubject, subjectAsked } from '../context';
 import { cellArgument, listArgument, outputsArgument, refuseOthers, speedsArgument, threadsArgument } from '../options';
-import { session, writeAll } from '../session';
+import { hasNothing, interruptText, session, writeAll } from '../session';
 
 /** m */
 const CELL = 0.01;
@@ -26,6 +26,10 @@ export async function imbalanceMode(at: Context): Promise<number> {
   const cell = cellArgument(given.cells, CELL);
   const threads = threadsArgument(given.threads);
   const outputs = outputsArgument(given.output, ['.csv', '.json'], [{ path: file, what: 'the design' }], io);
+  if (subject.path.valves.length < 2)
+    throw new UnusableInput(
+      '--imbalance: found one primary alone, which cannot differ from others; allowed: two at least',
+    );
   const pathWith = (mm: number) => withImbalance(subject.path, mm / 1000, subject.engine.firingOrder);
   for (const mm of [0, ...imbalances]) insistPossible(mm, pathWith);
 
@@ -40,17 +44,20 @@ export async function imbalanceMode(at: Context): Promise<number> {
     const cost = await imbalanceCost(team, subject.engine, pathWith, imbalances, speeds, band, how);
     const steps = cost.steps.map(({ curve, ...step }) => ({ ...step, speeds: plainCurve(curve) }));
     const document = { ...plainSubject(subject), ...{ cell, band, ...cost, steps } };
+    const isEmpty = hasNothing(interrupted, progress.done);
     const written = writeAll(
-      Object.values(outputs).map(({ name, path }) => ({
-        name,
-        write: () => writeWhole(path, /\.csv$/i.test(path) ? imbalanceCsv(cost) : asJson(document)),
-      })),
+      isEmpty
+        ? []
+        : Object.values(outputs).map(({ name, path }) => ({
+            name,
+            write: () => writeWhole(path, /\.csv$/i.test(path) ? imbalanceCsv(cost) : asJson(document)),
+          })),
       io,
     );
-    if (interrupted()) io.err(`evenrun: interrupted with ${progress.done} of ${all} speeds followed\n`);
+    if (interrupted()) io.err(interruptText(progress.done, all));
     if (given.json) io.out(asJson({ ...document, seconds: seconds(), output: written }));
     else {
-      const head = `${engineText(subject)}, ${subject.title}: ${progress.done} speeds followed in ${seconds().toFixed(1)} s`;
+      const head = `${engineText(subject)}, ${subject.title}: ${countText(progress.done, 'speed')} followed in ${seconds().toFixed(1)} s`;
       const lines = [
         ...[head, ...subject.notes, ...imbalanceLines(cost)],
         ...doubtLines(cost.steps.flatMap(({ curve }) => curve)),

@@ -63,7 +63,7 @@ export function intakeSetup(
     runnerLength: runnerLength * 1e-3,
     runnerDiameter: runnerDiameter * 1e-3,
     plenumVolume: open ? null : plenumVolume * 1e-6,
-    throttleArea: open ? 0 : throttleArea(path, intake.throttleDiameter, displacement, speed, notes),
+    throttleArea: open ? 0 : throttleArea(path, intake.throttleDiameter, valve, displacement, speed, notes),
     wallTemperature: INTAKE_WALL_TEMPERATURE,
     roughness: INTAKE_ROUGHNESS * 1e-3,
   };
@@ -73,6 +73,7 @@ export function intakeSetup(
 function throttleArea(
   path: string,
   given: number | undefined,
+  valve: Valve,
   displacement: number,
   speed: number,
   notes: Notes,
@@ -83,6 +84,11 @@ function throttleArea(
     const why = `air at ${THROTTLE_AIR_SPEED} m/s in it at ${speed} rpm, ${PRACTICE}`;
     return { value, name: 'Throttle', taken: `${value} mm, wide open`, why };
   });
+  const least = valve.diameter * Math.sqrt(LEAST_THROTTLE * valve.count);
+  if (given !== undefined && given < least) {
+    const allowed = `at least ${told(least)} mm beside ${valve.count} × ${told(valve.diameter)} mm of valves, wide open; in cm × 10, in inches × 25.4`;
+    refuse(notes, `${path}/throttleDiameter`, `${given} mm`, allowed);
+  }
   const why = `${PRACTICE}; butterfly, filter and duct together`;
   assume(notes, path, 'Throttle flow', `${THROTTLE_COEFFICIENT} of its area`, why);
   return THROTTLE_COEFFICIENT * (Math.PI / 4) * (diameter * 1e-3) ** 2;
@@ -92,6 +98,8 @@ function throttleArea(
 const LEAST_RUNNER = 30;
 const LEAST_AREA = 0.15;
 const LEAST_PLENUM = 0.1;
+/** Of the area of one cylinder's intake valves: below this no engine with its throttle wide open fills. */
+const LEAST_THROTTLE = 0.15;
 
 type Given = { readonly runnerLength: number; readonly runnerDiameter: number; readonly plenumVolume: number };
 
