@@ -5,7 +5,7 @@ import { traceWave } from '../../../src/pulse/forecast/traceWave';
 import { burntGamma, burntSound, fieldOf } from '../../../src/pulse/forecast/waveField';
 import { primarySweep, wavePaths } from '../../../src/pulse/forecast/wavePath';
 import { routeOf } from '../../../src/pulse/forecast/waveRoute';
-import { waveWords } from '../../../src/pulse/forecast/waveWords';
+import { causeWords, waveWords } from '../../../src/pulse/forecast/waveWords';
 import { holeFor } from '../../../src/pulse/path/tailpipe';
 import type { GasPath } from '../../../src/pulse/path/types';
 import { flowValue, sourceOf } from '../../reference/flow';
@@ -306,7 +306,7 @@ describe('the words for a wave', () => {
       '30° after the overlap (−18° to 14°).',
     );
     expect(waveWords(run, { ...wave!, from: 3, strength: 0.4, arrival: 0, inOverlap: true })).toBe(
-      'The pressure of cylinder 3 that comes across at the collector reaches the valve at 0°, within the overlap (−18° to 14°): it pushes burnt gas back into the cylinder.',
+      'The pressure of cylinder 3 that comes across at the collector reaches the valve at 0°, within the overlap (−18° to 14°): it holds up the burnt gas that leaves the cylinder.',
     );
   });
 
@@ -315,9 +315,25 @@ describe('the words for a wave', () => {
     expect(waveWords(run, { ...within, carried: -9700 })).toContain(
       'stronger waves outweigh it, all that comes to the valve then is 10 kPa below its mean.',
     );
-    expect(waveWords(run, { ...within, carried: 9700 })).toContain('it pushes burnt gas back');
-    expect(waveWords(run, { ...within, carried: -300 })).toContain('it pushes burnt gas back');
+    expect(waveWords(run, { ...within, carried: 9700 })).toContain('it holds up the burnt gas');
+    expect(waveWords(run, { ...within, carried: -300 })).toContain('it holds up the burnt gas');
+    // "Back" is said of measured flow alone, and suction draws nothing where gas flows back.
+    const means = { exhaustPort: 62_000, offMean: 4000, intakePort: 95_000, exhaustFlow: 0.0088 };
+    expect(waveWords(run, within, means)).toContain('holds up the burnt gas, more of which leaves');
+    expect(waveWords(run, within, { ...means, exhaustFlow: -0.0051 })).toContain('helps to push burnt gas back');
+    const suction = { ...within, strength: -0.4 };
+    expect(waveWords(run, suction, means)).toContain('helps to draw burnt gas out');
+    expect(waveWords(run, suction, { ...means, exhaustFlow: -0.0051 })).toContain('more gas flows back');
     expect(waveWords(run, { ...within, strength: -0.4, carried: 4000 })).toContain('4 kPa above its mean');
+  });
+
+  it('say whether a wave has part in the pressure at the port', () => {
+    const held = { exhaustPort: 48_000, offMean: -50_000, intakePort: 95_000, exhaustFlow: 0.0088 };
+    const early = { ...wave!, arrival: -49, inOverlap: false, tunedRpm: null };
+    expect(causeWords(run, early, held)).toMatch(/31° before the overlap .* it has part in the low pressure there\.$/);
+    expect(causeWords(run, { ...early, strength: 0.4 }, held)).toMatch(/does not explain the low pressure there\.$/);
+    expect(causeWords(run, early, null)).toBe(waveWords(run, early));
+    expect(causeWords(run, null, held)).toBe('');
   });
 
   it('say that none comes back, and that there is no overlap to meet', () => {
