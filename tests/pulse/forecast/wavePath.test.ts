@@ -5,6 +5,7 @@ import { traceWave } from '../../../src/pulse/forecast/traceWave';
 import { burntGamma, burntSound, fieldOf } from '../../../src/pulse/forecast/waveField';
 import { primarySweep, wavePaths } from '../../../src/pulse/forecast/wavePath';
 import { routeOf } from '../../../src/pulse/forecast/waveRoute';
+import { waitOf } from '../../../src/pulse/forecast/waveWait';
 import { causeWords, waveWords } from '../../../src/pulse/forecast/waveWords';
 import { holeFor } from '../../../src/pulse/path/tailpipe';
 import type { GasPath } from '../../../src/pulse/path/types';
@@ -75,6 +76,27 @@ describe('a wave through known gas', () => {
     const found = trace(() => ({ velocity: burntSound(900) * 1.01 }));
     expect(found.arrival).toBeNull();
     expect(found.legs).toHaveLength(2);
+  });
+
+  it('is told to stand where gas streams against it nearly as fast as sound', () => {
+    const c = burntSound(900);
+    // For 40° the collector's stream is 0.97 of sound; else gas is at rest.
+    const fast: StateAt = (pipe, _, angle) => ({
+      velocity: pipe === 'c' && angle > -200 && angle < -160 ? 0.97 * c : 0,
+    });
+    const legs = (['p1', 'c'] as const).map((pipe) => ({ pipe, direction: 1 }) as const);
+    const down = legs.toReversed().map(({ pipe }) => ({ pipe, direction: -1 }) as const);
+    const round = trace(fast, [...legs, ...down], -265);
+    const wait = waitOf(round, RPM)!;
+    expect(wait.pipe).toBe('c');
+    expect(wait.degrees).toBeGreaterThan(25);
+    expect(wait.degrees).toBeLessThan(41);
+    expect(
+      waitOf(
+        trace(() => ({}), [...legs, ...down]),
+        RPM,
+      ),
+    ).toBeNull();
   });
 
   it('is told which pipe the picture lacks', () => {

@@ -3,9 +3,11 @@
 import { useMemo } from 'react';
 import { overlapMeans, overlapWords } from '../../../pulse/forecast/waveOverlap';
 import type { WavePath } from '../../../pulse/forecast/wavePath';
+import { waitOf } from '../../../pulse/forecast/waveWait';
 import { causeWords, kindWords, placeWords, waveWords } from '../../../pulse/forecast/waveWords';
 import { angleText } from './angles';
 import { waveKey } from './pathLines';
+import { pipeWords } from './pipeWords';
 import type { WaveRun } from './runs';
 
 type Props = {
@@ -22,12 +24,19 @@ export function WaveList({ run, cylinder, waves, first, chosen, onChoose }: Prop
   const means = useMemo(() => overlapMeans(run, cylinder), [run, cylinder]);
   const measured = useMemo(() => overlapWords([run], cylinder), [run, cylinder]);
   const told = waves.find((wave) => waveKey(wave) === chosen) ?? null;
+  const wait = told && waitOf(told, run.answer.rpm);
   return (
     <div className="wave-list">
       {measured && <p className="wave-measured">{measured}</p>}
       {told && (
         <div className="wave-told">
           <p>{chosen === first ? causeWords(run, told, means) : waveWords(run, told, means)}</p>
+          {wait && (
+            <p className="quiet">
+              For {angleText(wait.degrees)} it stands in {pipeWords(run.path, wait.pipe).name}: gas streams against it
+              nearly as fast as sound.
+            </p>
+          )}
           <dl>
             {told.carried !== null && (
               <Fact
