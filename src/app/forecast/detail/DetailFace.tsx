@@ -2,7 +2,8 @@
 import { type ReactNode, useMemo, useRef } from 'react';
 import { type Theme, useTheme } from '../../colours';
 import { paintFor } from '../curve/series';
-import { hasTubes, playOnHeader } from '../motion/state';
+import { playOnHeader } from '../motion/state';
+import { hasTubes } from '../motion/tubes';
 import { answerAt, type Run, type RunKind } from '../runs';
 import { detailOf, layBeside, type Picked, pick, type Shown, turnTo, useShown } from '../shown';
 import { closeForecast } from '../state';

@@ -1,10 +1,10 @@
 /**
  * The run whose waves play on the header, and where in the cycle they are. Lives in the session: never saved, never undone, over when
- * another design is opened or this one is edited: its waves are then of a header that is there no more. Crank degrees of the cylinder that fires first, −360 to 360.
+ * another design is opened. Crank degrees of the cylinder that fires first, −360 to 360.
  */
 import { create } from 'zustand';
 import { withinCycle } from '../../../pulse/forecast/gasExchange';
-import { documents } from '../../document';
+import { whenOpened } from '../../document';
 import type { Quantity } from '../../pulse/quantities';
 import type { WaveRun } from '../waves/runs';
 
@@ -30,12 +30,9 @@ export const useMotion = create<Motion>()(() => ({
 /** Motion only where the system does not ask for less of it; it can be started by hand then. */
 const mayMove = (): boolean => !globalThis.matchMedia?.('(prefers-reduced-motion: reduce)').matches;
 
-/** Whether any of its pipes is a drawn tube: a sketch's are not. */
-export const hasTubes = ({ path }: WaveRun): boolean => path.pipes.some(({ part }) => part !== null);
-
-/** Colours the header in the viewport by this run's waves. Needs `answer.waves` and drawn tubes; without them nothing plays. */
+/** Colours the header in the viewport by this run's waves. Needs `answer.waves`; without them nothing plays. */
 export function playOnHeader(run: WaveRun): void {
-  if (run.answer.waves && hasTubes(run)) useMotion.setState({ run, angle: -240, playing: mayMove() });
+  if (run.answer.waves) useMotion.setState({ run, angle: -240, playing: mayMove() });
   else stopOnHeader();
 }
 
@@ -58,6 +55,4 @@ export function moveOn(seconds: number): void {
   if (playing) useMotion.setState({ angle: withinCycle(angle + pace * Math.min(LONGEST, seconds)) });
 }
 
-documents.store.subscribe((now, before) => {
-  if (now.settled !== before.settled && useMotion.getState().run) stopOnHeader();
-});
+whenOpened(stopOnHeader);

@@ -1,9 +1,7 @@
 /** The play: where in the cycle it is, who does what then, and the colours of the tubes at an instant. */
 import { beforeEach, describe, expect, it } from 'vitest';
-import { documents } from '../../../../src/app/document';
 import { happeningAt } from '../../../../src/app/forecast/motion/happening';
 import {
-  hasTubes,
   moveOn,
   playOnHeader,
   scrubTo,
@@ -23,7 +21,6 @@ import {
 import { ARM, SHADES } from '../../../../src/app/pulse/ramp';
 import { fieldOf } from '../../../../src/pulse/forecast/waveField';
 import { answerOf, ENGINE, fourIntoOne, pictureOf } from '../../../pulse/forecast/invented';
-import { designWith } from '../../designs';
 
 const path = fourIntoOne(0.8, 0.5);
 const run = {
@@ -60,43 +57,6 @@ describe('the play', () => {
     expect(useMotion.getState().run).toBe(run);
     stopOnHeader();
     expect(useMotion.getState()).toMatchObject({ run: null, playing: false });
-  });
-});
-
-describe('the play on a header that changes', () => {
-  const design = designWith([
-    [0, 0, 0],
-    [0, 200, 0],
-    [100, 320, -300],
-  ]);
-  beforeEach(() => {
-    documents.open(design, 'a.evenrun.json');
-    playOnHeader(run);
-  });
-
-  it('is over with an edit, its undoing, and another design', () => {
-    const engine = { cylinders: 4, compressionRatio: 11 };
-    documents.apply({ ...design, engine }, 'Compression');
-    expect(useMotion.getState().run).toBeNull();
-    playOnHeader(run);
-    documents.travel(design);
-    expect(useMotion.getState().run).toBeNull();
-    playOnHeader(run);
-    documents.open({ ...design, title: 'Another' }, 'b.evenrun.json');
-    expect(useMotion.getState().run).toBeNull();
-  });
-
-  it('goes on while the same is saved', () => {
-    documents.markSaved(design, 'a.evenrun.json');
-    expect(useMotion.getState().run).toBe(run);
-  });
-
-  it('does not begin where no pipe is a drawn tube', () => {
-    stopOnHeader();
-    const sketch = { ...run, path: { ...path, pipes: path.pipes.map((pipe) => ({ ...pipe, part: null })) } };
-    expect([hasTubes(run), hasTubes(sketch)]).toEqual([true, false]);
-    playOnHeader(sketch);
-    expect(useMotion.getState().run).toBeNull();
   });
 });
 
