@@ -2,7 +2,7 @@
 import type { EngineSetup } from '../engine/types';
 import type { GasPath } from '../path/types';
 import { valveTimes } from './gasExchange';
-import { type OverlapMeans, STILL } from './waveOverlap';
+import { flowsBack, type OverlapMeans } from './waveOverlap';
 import type { PathRun, WavePath } from './wavePath';
 
 export const degreesText = (angle: number): string =>
@@ -82,14 +82,13 @@ function effectWords(wave: WavePath, means: OverlapMeans | null): string {
     const side = wave.carried! < 0 ? 'below' : 'above';
     return `stronger waves outweigh it, all that comes to the valve then is ${off} kPa ${side} its mean`;
   }
-  const flow = means?.exhaustFlow ?? null;
   if (wave.strength < 0)
-    return flow !== null && flow < -STILL
-      ? 'more gas flows back into the cylinder all the same'
+    return means && flowsBack(means)
+      ? 'some gas flows the wrong way all the same'
       : 'it helps to draw burnt gas out of the cylinder';
-  if (flow === null) return 'it holds up the burnt gas that leaves the cylinder';
-  return flow < -STILL
-    ? 'it helps to push burnt gas back into the cylinder'
+  if (!means) return 'it holds up the burnt gas that leaves the cylinder';
+  return flowsBack(means)
+    ? 'it helps to push gas back'
     : 'it holds up the burnt gas, more of which leaves the cylinder all the same';
 }
 

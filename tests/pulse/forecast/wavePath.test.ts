@@ -340,17 +340,18 @@ describe('the words for a wave', () => {
     expect(waveWords(run, { ...within, carried: 9700 })).toContain('it holds up the burnt gas');
     expect(waveWords(run, { ...within, carried: -300 })).toContain('it holds up the burnt gas');
     // "Back" is said of measured flow alone, and suction draws nothing where gas flows back.
-    const means = { exhaustPort: 62_000, offMean: 4000, intakePort: 95_000, exhaustFlow: 0.0088 };
+    const means = { exhaustPort: 62_000, offMean: 4000, intakePort: 95_000, exhaustFlow: 0.0088, intakeFlow: 0.009 };
     expect(waveWords(run, within, means)).toContain('holds up the burnt gas, more of which leaves');
-    expect(waveWords(run, within, { ...means, exhaustFlow: -0.0051 })).toContain('helps to push burnt gas back');
+    expect(waveWords(run, within, { ...means, exhaustFlow: -0.0051 })).toContain('helps to push gas back');
+    expect(waveWords(run, within, { ...means, intakeFlow: -0.0051 })).toContain('helps to push gas back');
     const suction = { ...within, strength: -0.4 };
     expect(waveWords(run, suction, means)).toContain('helps to draw burnt gas out');
-    expect(waveWords(run, suction, { ...means, exhaustFlow: -0.0051 })).toContain('more gas flows back');
+    expect(waveWords(run, suction, { ...means, exhaustFlow: -0.0051 })).toContain('flows the wrong way');
     expect(waveWords(run, { ...within, strength: -0.4, carried: 4000 })).toContain('4 kPa above its mean');
   });
 
   it('say whether a wave has part in the pressure at the port', () => {
-    const held = { exhaustPort: 48_000, offMean: -50_000, intakePort: 95_000, exhaustFlow: 0.0088 };
+    const held = { exhaustPort: 48_000, offMean: -50_000, intakePort: 95_000, exhaustFlow: 0.0088, intakeFlow: 0.009 };
     const early = { ...wave!, arrival: -49, inOverlap: false, tunedRpm: null };
     expect(causeWords(run, early, held)).toMatch(/31° before the overlap .* it has part in the low pressure there\.$/);
     expect(causeWords(run, { ...early, strength: 0.4 }, held)).toMatch(/does not explain the low pressure there\.$/);

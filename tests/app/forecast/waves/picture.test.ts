@@ -126,7 +126,7 @@ describe('a followed wave over the picture', () => {
     expect(foremost(run, [outweighed], null)).toMatchObject({ arrival: 5 });
     expect(foremost(run, [{ ...a, arrival: null }], null)).toBeNull();
     // The pressure at the port says which kind to look for: one a little before the overlap has part in it, one far off has not.
-    const held = { exhaustPort: 48_000, offMean: -50_000, intakePort: 95_000, exhaustFlow: 0.0088 };
+    const held = { exhaustPort: 48_000, offMean: -50_000, intakePort: 95_000, exhaustFlow: 0.0088, intakeFlow: 0.009 };
     expect(foremost(run, [at(a, -49, -0.5), at(b, 5, 0.4)], held)).toMatchObject({ arrival: -49 });
     expect(foremost(run, [at(a, -90, -0.5), at(b, 5, 0.4)], held)).toMatchObject({ arrival: 5 });
     expect(foremost(run, [at(a, -49, -0.5), at(b, 5, 0.4)], { ...held, offMean: 50_000 })).toMatchObject({
