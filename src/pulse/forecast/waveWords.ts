@@ -1,7 +1,8 @@
-/** What a wave's path means, in one sentence for the user. Crank degrees, rpm. */
+/** What a wave's path means, in one sentence for the user, and which wave to speak of first. Crank degrees, rpm. */
 import type { EngineSetup } from '../engine/types';
 import type { GasPath } from '../path/types';
 import { valveTimes } from './gasExchange';
+import { flowsBack, type OverlapMeans } from './waveOverlap';
 import type { PathRun, WavePath } from './wavePath';
 
 export const degreesText = (angle: number): string =>
@@ -41,23 +42,21 @@ export const kindWords = ({ strength }: Pick<WavePath, 'strength'>): string => (
 
 /**
  * "The suction that comes back from the collector reaches the valve at −14°, within the overlap (−18° to 14°)." What it does there
- * follows where it comes within it. What the way by areas alone leaves out is told behind it.
+ * follows where it comes within it, and claims no flow that was not measured. What the way leaves out is told behind it.
  */
-export const waveWords = (run: Pick<PathRun, 'engine' | 'path'>, wave: WavePath): string =>
-  [reachWords(run, wave), ...leftOutWords(run.path, wave)].join(' ');
+export const waveWords = (
+  run: Pick<PathRun, 'engine' | 'path'>,
+  wave: WavePath,
+  means: OverlapMeans | null = null,
+): string => [reachWords(run, wave, means), ...leftOutWords(run.path, wave)].join(' ');
 
-/** A silencer stands as a plate over the mouth, and areas take every mouth as bare; a way begins at one port, whichever comes first. */
-function leftOutWords({ ends, valves }: GasPath, { turn, from }: WavePath): string[] {
-  const mouth = ends.find((end) => end.kind === 'open' && end.at[0] === turn.pipe && end.at[1] === 'finish');
-  const isPlated = turn.kind === 'mouth' && mouth?.kind === 'open' && mouth.area !== undefined;
+/** A way begins at one port, whichever comes first. */
+function leftOutWords({ valves }: GasPath, { from }: WavePath): string[] {
   const ports = valves.filter(({ cylinder }) => cylinder === from).length;
-  return [
-    ...(isPlated ? ['The silencer is left out of this: less comes back from a mouth that it throttles.'] : []),
-    ...(ports > 1 ? [`Cylinder ${from} has ${ports} ports: this is the way of the first.`] : []),
-  ];
+  return ports > 1 ? [`Cylinder ${from} has ${ports} ports: this is the way of the first.`] : [];
 }
 
-function reachWords(run: Pick<PathRun, 'engine' | 'path'>, wave: WavePath): string {
+function reachWords(run: Pick<PathRun, 'engine' | 'path'>, wave: WavePath, means: OverlapMeans | null): string {
   const subject = subjectWords(run.path, wave);
   if (wave.arrival === null)
     return `${subject} never reaches the valve: on its way the gas streams out as fast as sound.`;
@@ -65,7 +64,7 @@ function reachWords(run: Pick<PathRun, 'engine' | 'path'>, wave: WavePath): stri
   const reach = `${subject} reaches the valve at ${degreesText(wave.arrival)}`;
   if (!overlap) return `${reach}; the valves have no overlap.`;
   const range = `(${overlap.map(degreesText).join(' to ')})`;
-  if (wave.inOverlap) return `${reach}, within the overlap ${range}: ${effectWords(wave)}.`;
+  if (wave.inOverlap) return `${reach}, within the overlap ${range}: ${effectWords(wave, means)}.`;
   const early = wave.arrival < overlap[0];
   const off = Math.max(1, Math.round(early ? overlap[0] - wave.arrival : wave.arrival - overlap[1]));
   return `${reach}, ${off}° ${early ? 'before' : 'after'} the overlap ${range}${tunedWords(run.engine, wave)}.`;
@@ -85,15 +84,74 @@ const FAINT = 1000;
 export const isOutweighed = ({ carried, strength }: Pick<WavePath, 'carried' | 'strength'>): boolean =>
   carried !== null && Math.abs(carried) > FAINT && carried < 0 !== strength < 0;
 
-function effectWords(wave: WavePath): string {
+function effectWords(wave: WavePath, means: OverlapMeans | null): string {
   if (isOutweighed(wave)) {
     const off = (Math.abs(wave.carried!) / 1000).toFixed(0);
     const side = wave.carried! < 0 ? 'below' : 'above';
     return `stronger waves outweigh it, all that comes to the valve then is ${off} kPa ${side} its mean`;
   }
-  return wave.strength < 0
-    ? 'it helps to draw burnt gas out of the cylinder'
-    : 'it pushes burnt gas back into the cylinder';
+  if (wave.strength < 0)
+    return means && flowsBack(means)
+      ? 'some gas flows the wrong way all the same'
+      : 'it helps to draw burnt gas out of the cylinder';
+  if (!means) return 'it holds up the burnt gas that leaves the cylinder';
+  return flowsBack(means)
+    ? 'it helps to push gas back'
+    : 'it holds up the burnt gas, more of which leaves the cylinder all the same';
+}
+
+/** Pa off its mean over the cycle before the pressure in the overlap counts as low or high. */
+const CLEAR = 1000;
+/** Waves that come within so many degrees of the overlap are still felt in it: pulses are about twice as long. Our own choice. */
+const FELT = 45;
+
+/** Whether it is of the kind that the exhaust port shows in the overlap, and comes near enough to have part in it. */
+export function hasPart(run: Pick<PathRun, 'engine'>, wave: WavePath, means: OverlapMeans | null): boolean {
+  if (!means || Math.abs(means.offMean) < CLEAR || wave.arrival === null || isOutweighed(wave)) return false;
+  return means.offMean < 0 === wave.strength < 0 && off(run, wave) < FELT;
+}
+
+/** Degrees from its arrival to the overlap; 0 within it. */
+function off({ engine }: Pick<PathRun, 'engine'>, { arrival }: WavePath): number {
+  const { overlap } = valveTimes(engine);
+  return overlap && arrival !== null ? Math.max(0, overlap[0] - arrival, arrival - overlap[1]) : Infinity;
+}
+
+/**
+ * The one to speak of first: of those that have part in what the port shows in the overlap, the strongest, by less the farther off it comes.
+ * Where none has: the strongest within the overlap; else the own one that comes nearest to it.
+ */
+export function foremost(
+  run: Pick<PathRun, 'engine'>,
+  waves: readonly WavePath[],
+  means: OverlapMeans | null,
+): WavePath | null {
+  const there = waves.filter(({ arrival }) => arrival !== null);
+  const weight = (wave: WavePath) => Math.abs(wave.strength) * (1 - off(run, wave) / FELT);
+  const parted = there.filter((wave) => hasPart(run, wave, means));
+  if (parted.length > 0) return parted.reduce((a, b) => (weight(b) > weight(a) ? b : a));
+  const met = there.filter(({ inOverlap }) => inOverlap);
+  // What the gas itself speaks against is told only where nothing else is to tell.
+  const borne = met.filter((wave) => !isOutweighed(wave));
+  const within = borne.length > 0 ? borne : met;
+  if (within.length > 0) return within.reduce((a, b) => (Math.abs(b.strength) > Math.abs(a.strength) ? b : a));
+  const own = there.filter(({ from, to }) => from === to);
+  const far = ({ phase, arrival }: WavePath) => Math.abs(phase ?? arrival!);
+  return (own.length > 0 ? own : there).reduce<WavePath | null>((a, b) => (a && far(a) <= far(b) ? a : b), null);
+}
+
+/** The wave after the overlap's numbers: said to have part in them or not. */
+export function causeWords(
+  run: Pick<PathRun, 'engine' | 'path'>,
+  wave: WavePath | null,
+  means: OverlapMeans | null,
+): string {
+  if (!wave) return '';
+  const words = waveWords(run, wave, means);
+  if (!means || Math.abs(means.offMean) < CLEAR) return words;
+  const low = means.offMean < 0 ? 'low' : 'high';
+  if (!hasPart(run, wave, means)) return `${words} It does not explain the ${low} pressure there.`;
+  return wave.inOverlap ? words : `${words} A pulse is long: it has part in the ${low} pressure there.`;
 }
 
 /** Only where that speed is near and within what the engine runs at. */

@@ -5,7 +5,8 @@ import { traceWave } from '../../../src/pulse/forecast/traceWave';
 import { burntGamma, burntSound, fieldOf } from '../../../src/pulse/forecast/waveField';
 import { primarySweep, wavePaths } from '../../../src/pulse/forecast/wavePath';
 import { routeOf } from '../../../src/pulse/forecast/waveRoute';
-import { waveWords } from '../../../src/pulse/forecast/waveWords';
+import { waitOf } from '../../../src/pulse/forecast/waveWait';
+import { causeWords, waveWords } from '../../../src/pulse/forecast/waveWords';
 import { holeFor } from '../../../src/pulse/path/tailpipe';
 import type { GasPath } from '../../../src/pulse/path/types';
 import { flowValue, sourceOf } from '../../reference/flow';
@@ -75,6 +76,27 @@ describe('a wave through known gas', () => {
     const found = trace(() => ({ velocity: burntSound(900) * 1.01 }));
     expect(found.arrival).toBeNull();
     expect(found.legs).toHaveLength(2);
+  });
+
+  it('is told to stand where gas streams against it nearly as fast as sound', () => {
+    const c = burntSound(900);
+    // For 40° the collector's stream is 0.97 of sound; else gas is at rest.
+    const fast: StateAt = (pipe, _, angle) => ({
+      velocity: pipe === 'c' && angle > -200 && angle < -160 ? 0.97 * c : 0,
+    });
+    const legs = (['p1', 'c'] as const).map((pipe) => ({ pipe, direction: 1 }) as const);
+    const down = legs.toReversed().map(({ pipe }) => ({ pipe, direction: -1 }) as const);
+    const round = trace(fast, [...legs, ...down], -265);
+    const wait = waitOf(round, RPM)!;
+    expect(wait.pipe).toBe('c');
+    expect(wait.degrees).toBeGreaterThan(25);
+    expect(wait.degrees).toBeLessThan(41);
+    expect(
+      waitOf(
+        trace(() => ({}), [...legs, ...down]),
+        RPM,
+      ),
+    ).toBeNull();
   });
 
   it('is told which pipe the picture lacks', () => {
@@ -306,7 +328,7 @@ describe('the words for a wave', () => {
       '30° after the overlap (−18° to 14°).',
     );
     expect(waveWords(run, { ...wave!, from: 3, strength: 0.4, arrival: 0, inOverlap: true })).toBe(
-      'The pressure of cylinder 3 that comes across at the collector reaches the valve at 0°, within the overlap (−18° to 14°): it pushes burnt gas back into the cylinder.',
+      'The pressure of cylinder 3 that comes across at the collector reaches the valve at 0°, within the overlap (−18° to 14°): it holds up the burnt gas that leaves the cylinder.',
     );
   });
 
@@ -315,27 +337,35 @@ describe('the words for a wave', () => {
     expect(waveWords(run, { ...within, carried: -9700 })).toContain(
       'stronger waves outweigh it, all that comes to the valve then is 10 kPa below its mean.',
     );
-    expect(waveWords(run, { ...within, carried: 9700 })).toContain('it pushes burnt gas back');
-    expect(waveWords(run, { ...within, carried: -300 })).toContain('it pushes burnt gas back');
+    expect(waveWords(run, { ...within, carried: 9700 })).toContain('it holds up the burnt gas');
+    expect(waveWords(run, { ...within, carried: -300 })).toContain('it holds up the burnt gas');
+    // "Back" is said of measured flow alone, and suction draws nothing where gas flows back.
+    const means = { exhaustPort: 62_000, offMean: 4000, intakePort: 95_000, exhaustFlow: 0.0088, intakeFlow: 0.009 };
+    expect(waveWords(run, within, means)).toContain('holds up the burnt gas, more of which leaves');
+    expect(waveWords(run, within, { ...means, exhaustFlow: -0.0051 })).toContain('helps to push gas back');
+    expect(waveWords(run, within, { ...means, intakeFlow: -0.0051 })).toContain('helps to push gas back');
+    const suction = { ...within, strength: -0.4 };
+    expect(waveWords(run, suction, means)).toContain('helps to draw burnt gas out');
+    expect(waveWords(run, suction, { ...means, exhaustFlow: -0.0051 })).toContain('flows the wrong way');
     expect(waveWords(run, { ...within, strength: -0.4, carried: 4000 })).toContain('4 kPa above its mean');
   });
 
-  it('say what the way leaves out: a silencer over the mouth, a cylinder’s second port', () => {
+  it('say what the way leaves out: a cylinder’s second port', () => {
     const { path } = run;
-    const plated = (area: object): GasPath => ({
-      ...path,
-      ends: path.ends.map((end) => (end.kind === 'open' ? { ...end, ...area } : end)),
-    });
-    const mouth = { ...wave!, turn: { ...wave!.turn, pipe: 'c', kind: 'mouth' as const, onward: null } };
-    expect(waveWords({ ...run, path: plated({ area: 1e-3 }) }, mouth)).toMatch(/\. The silencer is left out of this/);
-    // What comes back from elsewhere knows nothing of it; nor does a bare mouth.
-    expect(waveWords({ ...run, path: plated({ area: 1e-3 }) }, wave!)).not.toContain('silencer');
-    expect(waveWords(run, mouth)).not.toContain('silencer');
     const twin = { ...path, valves: [...path.valves, { ...path.valves[0]!, pipe: 'p9' }] };
     expect(waveWords({ ...run, path: twin }, wave!)).toMatch(
       /\. Cylinder 1 has 2 ports: this is the way of the first\.$/,
     );
     expect(waveWords({ ...run, path: twin }, { ...wave!, from: 3 })).not.toContain('ports');
+  });
+
+  it('say whether a wave has part in the pressure at the port', () => {
+    const held = { exhaustPort: 48_000, offMean: -50_000, intakePort: 95_000, exhaustFlow: 0.0088, intakeFlow: 0.009 };
+    const early = { ...wave!, arrival: -49, inOverlap: false, tunedRpm: null };
+    expect(causeWords(run, early, held)).toMatch(/31° before the overlap .* it has part in the low pressure there\.$/);
+    expect(causeWords(run, { ...early, strength: 0.4 }, held)).toMatch(/does not explain the low pressure there\.$/);
+    expect(causeWords(run, early, null)).toBe(waveWords(run, early));
+    expect(causeWords(run, null, held)).toBe('');
   });
 
   it('say that none comes back, and that there is no overlap to meet', () => {

@@ -3,6 +3,7 @@ import { type ReactNode, useMemo, useRef } from 'react';
 import { type Theme, useTheme } from '../../colours';
 import { paintFor } from '../curve/series';
 import { playOnHeader } from '../motion/state';
+import { hasTubes } from '../motion/tubes';
 import { answerAt, type Run, type RunKind } from '../runs';
 import { detailOf, layBeside, type Picked, pick, type Shown, staysAs, turnTo, useShown } from '../shown';
 import { closeForecast } from '../state';
@@ -46,7 +47,8 @@ export function DetailFace({ label, children }: Props) {
   if (!sameRuns(face.current, faces)) face.current = faces;
   if (!picked) return <Nothing label={label} runs={runs} />;
   const [first] = faces;
-  const canPlay = picked.kind === 'header' && first?.answer.waves;
+  const isPlayable = picked.kind === 'header' && first?.answer.waves;
+  const canPlay = isPlayable && hasTubes(first);
   return (
     <section className="gain-detail" aria-label={label}>
       <div className="gain-detail-bar">
@@ -80,6 +82,7 @@ export function DetailFace({ label, children }: Props) {
             Play it on the header
           </button>
         )}
+        {isPlayable && !canPlay && <span className="quiet">Lay the runners out to play it on the header.</span>}
       </div>
       <Standing shown={shown} picked={picked} beside={beside} />
       {first && <div className="gain-detail-face">{children({ runs: face.current })}</div>}

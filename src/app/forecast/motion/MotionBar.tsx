@@ -1,5 +1,6 @@
 /** The play's controls over the picture: what plays, play and pause, where in the cycle, how fast, which colours mean what. */
 import './motion.css';
+import { useEffect, useRef } from 'react';
 import { useTheme } from '../../colours';
 import { Icon } from '../../panels/Icon';
 import { QUANTITIES, QUANTITY_KEYS, type Quantity } from '../../pulse/quantities';
@@ -21,6 +22,9 @@ function Bar() {
   const { run, angle, playing, pace, quantity } = useMotion();
   const theme = useTheme();
   const waved = useWaved();
+  const play = useRef<HTMLButtonElement>(null);
+  // The page that asked for it has closed: the keys go on here.
+  useEffect(() => play.current?.focus(), []);
   if (!run || !waved) return null;
   const { fired, exhausting, overlapping } = happeningAt(run.engine, angle);
   const slower = (degrees: number) => Math.round((6 * run.answer.rpm) / degrees);
@@ -39,7 +43,7 @@ function Bar() {
         </button>
       </div>
       <div className="motion-row">
-        <button type="button" className="button" aria-pressed={playing} onClick={() => setPlaying(!playing)}>
+        <button ref={play} type="button" className="button" aria-pressed={playing} onClick={() => setPlaying(!playing)}>
           {playing ? 'Pause' : 'Play'}
         </button>
         <input
@@ -52,7 +56,9 @@ function Bar() {
           value={Math.round(angle)}
           onChange={({ target }) => scrubTo(Number(target.value))}
         />
-        <span className="motion-angle">{angleText(Math.round(angle))}</span>
+        <span className="motion-angle">
+          {angleText(Math.round(angle))} <span className="unit">of cylinder {run.engine.firingOrder[0]}</span>
+        </span>
       </div>
       <div className="motion-row motion-looks">
         <label>

@@ -1,13 +1,15 @@
 /** Pressures on both sides of one cylinder's valves over crank angle, with flows and lifts beneath; runs laid over each other. */
 import './faces.css';
 import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react';
-import { wavePaths } from '../../../pulse/forecast/wavePath';
-import { waveWords } from '../../../pulse/forecast/waveWords';
+import { type OverlapMeans, overlapMeans, overlapWords } from '../../../pulse/forecast/waveOverlap';
+import type { WavePath } from '../../../pulse/forecast/wavePath';
+import { causeWords, foremost, waveWords } from '../../../pulse/forecast/waveWords';
 import { paintOf, useTheme } from '../../colours';
 import { Swatch } from '../../parts/Swatch';
 import { useSize } from '../../pulse/useSize';
 import { VIEW_KEYS, VIEWS, type ViewKey } from './angles';
 import { Choice } from './Choice';
+import { toldWaves, waveKey } from './pathLines';
 import type { FaceProps, WaveRun } from './runs';
 import { SavePlot } from './SavePlot';
 import { cylindersOf, overlapOf, PRESSURE_NAMES, PRESSURES, type PressureKey, traceOf } from './traces';
@@ -32,9 +34,16 @@ export function ValveFace({ runs }: FaceProps) {
       }),
     [runs, cylinder, theme],
   );
-  const arrivals = useMemo(() => marksOf(runs[0], cylinder), [runs, cylinder]);
-  const overlap = overlapOf(runs[0]);
-  const told = toldOf(arrivals, cursor, overlap);
+  const [first] = runs;
+  const { arrivals, cause } = useMemo(() => {
+    if (!first) return { arrivals: [], cause: '' };
+    const waves = toldWaves(first, cylinder);
+    const means = overlapMeans(first, cylinder);
+    return { arrivals: marksOf(first, waves, means), cause: causeWords(first, foremost(first, waves, means), means) };
+  }, [first, cylinder]);
+  const overlap = overlapOf(first);
+  // What was measured comes first, then the wave; under the cursor, the wave that comes nearest to it.
+  const told = cursor === null ? `${overlapWords(runs, cylinder)} ${cause}`.trim() : nearest(arrivals, cursor)?.words;
   if (drawn.length === 0)
     return (
       <p className="quiet face-none">
@@ -142,39 +151,29 @@ export function ValveFace({ runs }: FaceProps) {
           />
         )}
       </div>
-      {told && <p className="face-words">{told.words}</p>}
+      {told && <p className="face-words">{told}</p>}
       <ValveReadout drawn={drawn} overlap={overlap} cursor={cursor} aloud={byKeys} />
     </section>
   );
 }
 
-/** The arrival nearest to the cursor; without one, to the overlap's middle. */
-function toldOf(
-  arrivals: readonly ArrivalMark[],
-  cursor: number | null,
-  overlap: readonly [number, number] | null,
-): ArrivalMark | null {
-  const at = cursor ?? (overlap ? (overlap[0] + overlap[1]) / 2 : 0);
-  return arrivals.reduce<ArrivalMark | null>(
+/** The arrival nearest to the cursor. */
+const nearest = (arrivals: readonly ArrivalMark[], at: number): ArrivalMark | null =>
+  arrivals.reduce<ArrivalMark | null>(
     (best, mark) => (best && Math.abs(best.angle - at) <= Math.abs(mark.angle - at) ? best : mark),
     null,
   );
-}
 
-/** Returns that matter to the eye: of the first run, the strong ones. */
-const STRONG = 0.15;
-
-function marksOf(run: WaveRun | undefined, cylinder: number): ArrivalMark[] {
-  if (!run) return [];
-  return wavePaths(run, cylinder).flatMap((wave) =>
-    wave.arrival === null || Math.abs(wave.strength) < STRONG
+function marksOf(run: WaveRun, waves: readonly WavePath[], means: OverlapMeans | null): ArrivalMark[] {
+  return waves.flatMap((wave) =>
+    wave.arrival === null
       ? []
       : [
           {
-            key: `${wave.from} ${wave.turn.pipe}`,
+            key: waveKey(wave),
             angle: wave.arrival,
             suction: wave.strength < 0,
-            words: waveWords(run, wave),
+            words: waveWords(run, wave, means),
           },
         ],
   );

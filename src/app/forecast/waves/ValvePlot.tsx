@@ -4,21 +4,12 @@
  */
 import { useMemo } from 'react';
 import type { CylinderTrace } from '../../../pulse/forecast/types';
+import { meanOver } from '../../../pulse/forecast/waveOverlap';
 import type { Paint } from '../../colours';
 import { curvePath } from '../../pulse/curves';
 import { ticksIn, tickText } from '../../pulse/scale';
 import { type AngleView, angleText, angleTicks, deadCentre } from './angles';
-import {
-  flowRange,
-  GRAMS,
-  highestLift,
-  KPA,
-  MM,
-  meanOver,
-  type PressureKey,
-  pressureRange,
-  pressuresOf,
-} from './traces';
+import { flowRange, GRAMS, highestLift, KPA, MM, type PressureKey, pressureRange, pressuresOf } from './traces';
 
 /** `key` tells runs of one name apart. */
 export type Drawn = {

@@ -1,8 +1,9 @@
 /** What stands under the cursor for each run; without one, the means over the overlap, which is what a header works on. */
+import { meanOver, valueAt } from '../../../pulse/forecast/waveOverlap';
 import { Swatch } from '../../parts/Swatch';
 import { tickText } from '../../pulse/scale';
 import { angleText } from './angles';
-import { GRAMS, KPA, meanOver, PRESSURE_NAMES, PRESSURES, pressuresOf, valueAt } from './traces';
+import { GRAMS, KPA, PRESSURE_NAMES, PRESSURES, pressuresOf } from './traces';
 import type { Drawn } from './ValvePlot';
 
 type Props = {

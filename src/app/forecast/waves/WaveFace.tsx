@@ -4,13 +4,15 @@ import './waveFace.css';
 import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react';
 import { firesAfter, valveTimes } from '../../../pulse/forecast/gasExchange';
 import { cellOf } from '../../../pulse/forecast/waveField';
-import { type WaveStart, wavePaths } from '../../../pulse/forecast/wavePath';
+import { overlapMeans } from '../../../pulse/forecast/waveOverlap';
+import type { WaveStart } from '../../../pulse/forecast/wavePath';
 import { routeOf } from '../../../pulse/forecast/waveRoute';
+import { foremost } from '../../../pulse/forecast/waveWords';
 import { useTheme } from '../../colours';
 import { useSize } from '../../pulse/useSize';
 import { VIEW_KEYS, VIEWS, type ViewKey } from './angles';
 import { Choice } from './Choice';
-import { foremost, waveKey } from './pathLines';
+import { toldWaves, waveKey } from './pathLines';
 import { pipeWords } from './pipeWords';
 import { rolled, type Spread, spreadOf } from './roll';
 import type { FaceProps, WaveRun } from './runs';
@@ -27,8 +29,6 @@ const STARTS = [
 ] as const;
 /** Beside the way: nothing. */
 const ALONE = '';
-/** Waves weaker than this share are not listed. */
-const LISTED = 0.1;
 
 export function WaveFace({ runs }: FaceProps) {
   const withWaves = useMemo(() => runs.filter(({ answer }) => answer.waves !== null), [runs]);
@@ -88,11 +88,9 @@ function Face({ run, which, runs, onRun }: Props) {
   );
   const half = useMemo(() => halfOf(runs), [runs]);
   const spread = useMemo((): Spread => ({ mean: spreadOf(waves, way)?.mean ?? 0, half }), [waves, way, half]);
-  const followed = useMemo(
-    () => wavePaths(run, cylinder, begins).filter(({ strength }) => Math.abs(strength) >= LISTED),
-    [run, cylinder, begins],
-  );
-  const first = foremost(followed);
+  const followed = useMemo(() => toldWaves(run, cylinder, begins), [run, cylinder, begins]);
+  const means = useMemo(() => overlapMeans(run, cylinder), [run, cylinder]);
+  const first = foremost(run, followed, means);
   const chosen = followed.some((wave) => waveKey(wave) === picked) ? picked : first && waveKey(first);
   const names = ids.map((id) => pipeWords(run.path, id));
   const { toAngle } = waveY(range, height);
@@ -144,9 +142,9 @@ function Face({ run, which, runs, onRun }: Props) {
           </select>
         </label>
         <label className="face-choice">
-          <span>Beside it</span>
+          <span>Another pipe</span>
           <select value={extra} onChange={({ target }) => setBeside(target.value)}>
-            <option value={ALONE}>no other pipe</option>
+            <option value={ALONE}>none</option>
             {others.map((id) => (
               <option key={id} value={id}>
                 {pipeWords(run.path, id).name}
@@ -202,7 +200,14 @@ function Face({ run, which, runs, onRun }: Props) {
             aloud={byKeys}
           />
         </div>
-        <WaveList run={run} waves={followed} chosen={chosen} onChoose={setPicked} />
+        <WaveList
+          run={run}
+          cylinder={cylinder}
+          waves={followed}
+          first={first && waveKey(first)}
+          chosen={chosen}
+          onChoose={setPicked}
+        />
       </div>
     </section>
   );

@@ -1,25 +1,42 @@
 /** The waves that come to the valve, in words; the one that is chosen is drawn strong in the picture. */
 
+import { useMemo } from 'react';
+import { overlapMeans, overlapWords } from '../../../pulse/forecast/waveOverlap';
 import type { WavePath } from '../../../pulse/forecast/wavePath';
-import { kindWords, placeWords, waveWords } from '../../../pulse/forecast/waveWords';
+import { waitOf } from '../../../pulse/forecast/waveWait';
+import { causeWords, kindWords, placeWords, waveWords } from '../../../pulse/forecast/waveWords';
 import { angleText } from './angles';
 import { waveKey } from './pathLines';
+import { pipeWords } from './pipeWords';
 import type { WaveRun } from './runs';
 
 type Props = {
   readonly run: WaveRun;
+  readonly cylinder: number;
   readonly waves: readonly WavePath[];
+  /** The one to speak of first, and the one that is spoken of. */
+  readonly first: string | null;
   readonly chosen: string | null;
   readonly onChoose: (key: string) => void;
 };
 
-export function WaveList({ run, waves, chosen, onChoose }: Props) {
+export function WaveList({ run, cylinder, waves, first, chosen, onChoose }: Props) {
+  const means = useMemo(() => overlapMeans(run, cylinder), [run, cylinder]);
+  const measured = useMemo(() => overlapWords([run], cylinder), [run, cylinder]);
   const told = waves.find((wave) => waveKey(wave) === chosen) ?? null;
+  const wait = told && waitOf(told, run.answer.rpm);
   return (
     <div className="wave-list">
+      {measured && <p className="wave-measured">{measured}</p>}
       {told && (
         <div className="wave-told">
-          <p>{waveWords(run, told)}</p>
+          <p>{chosen === first ? causeWords(run, told, means) : waveWords(run, told, means)}</p>
+          {wait && (
+            <p className="quiet">
+              For {angleText(wait.degrees)} it stands in {pipeWords(run.path, wait.pipe).name}: gas streams against it
+              nearly as fast as sound.
+            </p>
+          )}
           <dl>
             {told.carried !== null && (
               <Fact
@@ -31,13 +48,14 @@ export function WaveList({ run, waves, chosen, onChoose }: Props) {
             <Fact name="Way there and back" value={told.length.toFixed(2)} unit="m" />
             <Fact name="Mean speed of sound" value={told.sound.toFixed(0)} unit="m/s" />
             {told.tuning !== null && (
-              <Fact name="Tuning number Q" value={told.tuning.toFixed(2)} unit="most power near 1" />
+              <Fact name="Tuning number Q" value={told.tuning.toFixed(2)} unit="of one pipe, most power near 1" />
             )}
           </dl>
         </div>
       )}
       <h4>Comes to the valve</h4>
       <ul>
+        {waves.length === 0 && <li className="quiet">None of those followed, while it is open.</li>}
         {waves.map((wave) => (
           <li key={waveKey(wave)}>
             <button type="button" aria-pressed={waveKey(wave) === chosen} onClick={() => onChoose(waveKey(wave))}>
@@ -58,7 +76,8 @@ export function WaveList({ run, waves, chosen, onChoose }: Props) {
       </ul>
       <p className="quiet">
         Followed with sound and stream through the gas of this run. Kind and strength are by pipe areas alone, as for
-        weak waves; a valve that is open sends them out again in its own way.
+        weak waves, a silencer’s by its mean stream. What the open valve sends out again is not followed: the pressures
+        show it.
       </p>
     </div>
   );

@@ -135,13 +135,19 @@ export function WavePlot(props: Props) {
                 y2={TOP + tall + 4}
               />
             )}
-            <Fitting
-              className="wave-pipe"
-              x={panel.left + 2}
-              y={TOP - 21}
-              width={panel.width - 4}
-              text={words[k]!.name}
-            />
+            {words[k]!.name.length <= lettersIn(panel.width - 4) ? (
+              <text className="wave-pipe" x={panel.left + 2} y={TOP - 21}>
+                {words[k]!.name}
+              </text>
+            ) : (
+              // A name is never cut: where it has no room above, it runs down within.
+              <text
+                className="wave-pipe wave-pipe-in"
+                transform={`translate(${panel.left + panel.width / 2} ${TOP + 6}) rotate(90)`}
+              >
+                {words[k]!.name}
+              </text>
+            )}
             <Fitting
               className="wave-length"
               x={panel.left + 2}
@@ -178,15 +184,18 @@ export function WavePlot(props: Props) {
   );
 }
 
-/** Only where it has the room. About 6 px a letter at this size. */
+/** About 6 px a letter at this size. */
+const lettersIn = (px: number): number => Math.floor(px / 6);
+
+/** Only where it has the room. */
 function Fitting(props: { className: string; x: number; y: number; width: number; text: string }) {
   const { className, x, y, width, text } = props;
-  const most = Math.floor(width / 6);
-  if (most < 2) return null;
+  const most = lettersIn(width);
+  if (text.length > most) return null;
   return (
     <text className={className} x={x} y={y}>
       <title>{text}</title>
-      {text.length <= most ? text : most > 3 ? `${text.slice(0, most - 1)}…` : ''}
+      {text}
     </text>
   );
 }

@@ -1,7 +1,7 @@
 /** A followed wave as lines over the picture, leg by leg, wherever its pipes are on screen; once more a cycle later or earlier where seen. */
+import { valveTimes } from '../../../pulse/forecast/gasExchange';
 import { CYCLE } from '../../../pulse/forecast/waveField';
-import type { WavePath } from '../../../pulse/forecast/wavePath';
-import { isOutweighed } from '../../../pulse/forecast/waveWords';
+import { type PathRun, type WavePath, type WaveStart, wavePaths } from '../../../pulse/forecast/wavePath';
 import type { AngleView } from './angles';
 import { type WayPanel, wayX } from './wayPlan';
 
@@ -60,15 +60,17 @@ function lineOf(
 
 export const waveKey = ({ from, turn }: WavePath): string => `${from} ${turn.pipe}`;
 
-/** The one to speak of first: strongest within the overlap; else the own one that comes nearest to it. */
-export function foremost(waves: readonly WavePath[]): WavePath | null {
-  const there = waves.filter(({ arrival }) => arrival !== null);
-  const met = there.filter(({ inOverlap }) => inOverlap);
-  // What the gas itself speaks against is told only where nothing else is to tell.
-  const borne = met.filter((wave) => !isOutweighed(wave));
-  const within = borne.length > 0 ? borne : met;
-  if (within.length > 0) return within.reduce((a, b) => (Math.abs(b.strength) > Math.abs(a.strength) ? b : a));
-  const own = there.filter(({ from, to }) => from === to);
-  const off = ({ phase, arrival }: WavePath) => Math.abs(phase ?? arrival!);
-  return (own.length > 0 ? own : there).reduce<WavePath | null>((a, b) => (a && off(a) <= off(b) ? a : b), null);
+/** Weaker than this share is not listed. */
+const LISTED = 0.1;
+/** Long after the exhaust valve has closed nothing more comes of it, crank degrees. */
+const AFTER = 60;
+
+/** What both faces tell of: strong enough, and at the valve while it is open or soon after; or swept away on its way. */
+export function toldWaves(run: PathRun, cylinder: number, begins?: WaveStart): WavePath[] {
+  const { exhaustOpens, exhaustCloses } = valveTimes(run.engine);
+  return wavePaths(run, cylinder, begins).filter(
+    ({ strength, arrival }) =>
+      Math.abs(strength) >= LISTED &&
+      (arrival === null || (arrival >= exhaustOpens && arrival <= exhaustCloses + AFTER)),
+  );
 }

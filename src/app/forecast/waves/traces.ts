@@ -28,32 +28,6 @@ export const cylindersOf = (runs: readonly WaveRun[]): readonly number[] => runs
 export const pressuresOf = (trace: CylinderTrace, key: PressureKey): Float32Array =>
   key === 'cylinder' ? trace.pressure : trace[key];
 
-/** Linear between rows; the outermost rows' own beyond them. */
-export function valueAt(trace: CylinderTrace, values: Float32Array, angle: number): number {
-  const { angle: at } = trace;
-  const last = at.length - 1;
-  let low = 0;
-  let high = last;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (at[middle]! <= angle) low = middle;
-    else high = middle;
-  }
-  const gap = at[high]! - at[low]!;
-  const share = gap > 0 ? Math.min(1, Math.max(0, (angle - at[low]!) / gap)) : 0;
-  return values[low]! + (values[high]! - values[low]!) * share;
-}
-
-/** Over crank angle, by trapezia between its rows and its ends. */
-export function meanOver(trace: CylinderTrace, values: Float32Array, from: number, to: number): number {
-  const inner = [...trace.angle].filter((angle) => angle > from && angle < to);
-  const at = [from, ...inner, to];
-  let sum = 0;
-  for (let k = 1; k < at.length; k++)
-    sum += ((at[k]! - at[k - 1]!) * (valueAt(trace, values, at[k]!) + valueAt(trace, values, at[k - 1]!))) / 2;
-  return sum / (to - from);
-}
-
 /** Half way from the exhaust valve's opening to where the cylinder has emptied itself: before, its pressure would dwarf all else. */
 const EMPTIED = -120;
 const FILLED = 200;

@@ -1,11 +1,12 @@
 /** Where waves lie on screen: pipes end to end, the picture turned into a cylinder's own degrees, and the ways drawn on it. */
 import { describe, expect, it } from 'vitest';
 import { angleText, angleTicks, deadCentre } from '../../../../src/app/forecast/waves/angles';
-import { foremost, pathLines } from '../../../../src/app/forecast/waves/pathLines';
+import { pathLines, toldWaves } from '../../../../src/app/forecast/waves/pathLines';
 import { rolled, spreadOf } from '../../../../src/app/forecast/waves/roll';
 import { ASIDE, placeAt, planWay, wayX } from '../../../../src/app/forecast/waves/wayPlan';
 import { valueAt } from '../../../../src/app/pulse/sample';
 import { type PathRun, type WavePath, wavePaths } from '../../../../src/pulse/forecast/wavePath';
+import { foremost } from '../../../../src/pulse/forecast/waveWords';
 import { answerOf, ENGINE, fourTwoOne, pictureOf } from '../../../pulse/forecast/invented';
 
 const path = fourTwoOne(0.4, 0.5, 0.6);
@@ -117,13 +118,27 @@ describe('a followed wave over the picture', () => {
       inOverlap: arrival > -18 && arrival < 14,
     });
     const [a, b] = [waves[0]!, waves[1]!];
-    expect(foremost([at(a, -10, -0.2), at(b, 5, -0.5)])).toMatchObject({ arrival: 5 });
-    expect(foremost([at(a, -40, -0.2), at(b, 90, -0.5)])).toMatchObject({ arrival: -40 });
+    expect(foremost(run, [at(a, -10, -0.2), at(b, 5, -0.5)], null)).toMatchObject({ arrival: 5 });
+    expect(foremost(run, [at(a, -40, -0.2), at(b, 90, -0.5)], null)).toMatchObject({ arrival: -40 });
     // Of two that meet it, the one that the gas bears out.
     const outweighed = { ...at(b, 5, -0.5), carried: 5000 };
-    expect(foremost([{ ...at(a, -10, -0.2), carried: -5000 }, outweighed])).toMatchObject({ arrival: -10 });
-    expect(foremost([outweighed])).toMatchObject({ arrival: 5 });
-    expect(foremost([{ ...a, arrival: null }])).toBeNull();
+    expect(foremost(run, [{ ...at(a, -10, -0.2), carried: -5000 }, outweighed], null)).toMatchObject({ arrival: -10 });
+    expect(foremost(run, [outweighed], null)).toMatchObject({ arrival: 5 });
+    expect(foremost(run, [{ ...a, arrival: null }], null)).toBeNull();
+    // The pressure at the port says which kind to look for: one a little before the overlap has part in it, one far off has not.
+    const held = { exhaustPort: 48_000, offMean: -50_000, intakePort: 95_000, exhaustFlow: 0.0088, intakeFlow: 0.009 };
+    expect(foremost(run, [at(a, -49, -0.5), at(b, 5, 0.4)], held)).toMatchObject({ arrival: -49 });
+    expect(foremost(run, [at(a, -90, -0.5), at(b, 5, 0.4)], held)).toMatchObject({ arrival: 5 });
+    expect(foremost(run, [at(a, -49, -0.5), at(b, 5, 0.4)], { ...held, offMean: 50_000 })).toMatchObject({
+      arrival: 5,
+    });
+  });
+
+  it('is told of only where it comes while the valve is open or soon after', () => {
+    const all = wavePaths(run, 1).filter(({ strength }) => Math.abs(strength) >= 0.1);
+    const told = toldWaves(run, 1);
+    expect(told).toEqual(all.filter(({ arrival }) => arrival! >= -232 && arrival! <= 74));
+    expect(told.length).toBeLessThan(all.length);
   });
 });
 

@@ -1,6 +1,7 @@
 /** What the face of the valves reads off traces: values between rows, means, and ranges that leave the blow-down out. */
 import { describe, expect, it } from 'vitest';
-import { flowRange, highestLift, meanOver, pressureRange, valueAt } from '../../../../src/app/forecast/waves/traces';
+import { flowRange, highestLift, pressureRange } from '../../../../src/app/forecast/waves/traces';
+import { meanOver, valueAt } from '../../../../src/pulse/forecast/waveOverlap';
 import { traceOf } from '../../../pulse/forecast/invented';
 
 const VIEW = { from: -250, to: 260 };
