@@ -8,7 +8,8 @@ import {
   writeBanks,
   writeCylinders,
 } from '../../../../shared/design/edit';
-import { CYLINDERS, SPEED } from '../../../../shared/design/ranges';
+import { CYLINDERS } from '../../../../shared/design/ranges';
+import { formFields } from '../../../../shared/engine/formFields';
 import { useDocument } from '../../document';
 import { applyEdit } from '../../inspect/applyEdit';
 import { NumberField } from '../../inspect/NumberField';
@@ -16,6 +17,10 @@ import { TextField } from '../../inspect/TextField';
 import { assumedFor, setAt } from './given';
 import { TakenWords } from './SetupField';
 import { useAssumed } from './useAssumed';
+
+/** As the engine is refused by. */
+const { least, most } = formFields('rpm/0')!;
+const SPEEDS = { least, most };
 
 export function FiringFields() {
   const engine = useDocument((s) => s.settled?.engine) ?? {};
@@ -30,7 +35,7 @@ export function FiringFields() {
       label={label}
       quantity="plain"
       unit="rpm"
-      range={SPEED}
+      range={SPEEDS}
       step={250}
       meaning="the speeds the engine is used at, and followed at"
       value={engine.rpm?.[end] ?? null}
