@@ -27,7 +27,7 @@ export function FiringFields() {
   const assumed = useAssumed();
   const taken = (path: string, given: boolean) => {
     const found = given ? null : assumedFor(assumed, path);
-    return found && <TakenWords taken={found.taken} why={found.why} />;
+    return found && <TakenWords why={found.why} />;
   };
   const fallback = (path: string) => assumedFor(assumed, path)?.taken ?? 'not given';
   const rpm = (end: 0 | 1, label: string) => (
