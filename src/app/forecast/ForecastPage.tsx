@@ -16,9 +16,12 @@ import { stopFit, useFit } from './engine/fit';
 import { browserGround } from './ground';
 import { countFinal, countTold, isWhole } from './runs';
 import { type Face, followMissing, halt, leave, lookAt, standOn, turnTo, useShown } from './shown';
+import { useStudyGoingOn } from './sizes/goingOn';
 import { SizesFace } from './sizes/SizesFace';
+import { useStudy } from './sizes/study';
 import { closeForecast } from './state';
 import { TrustSheet } from './TrustSheet';
+import { useUndoKeys } from './useUndoKeys';
 import { ValveFace } from './waves/ValveFace';
 import { WaveFace } from './waves/WaveFace';
 
@@ -51,6 +54,8 @@ function useFollowing(): void {
 
 export function ForecastPage() {
   useFollowing();
+  useUndoKeys();
+  useStudyGoingOn();
   const face = useShown((s) => s.face);
   const [trust, setTrust] = useState(false);
   const title = useDocument((s) => s.design?.title || s.fileName);
@@ -105,9 +110,17 @@ const COARSE_SHARE = 0.2;
 
 /** How far it is and the way to end it; or what is missing and the way to go on. One button throughout, so that the keyboard keeps its place. */
 function RunState() {
-  const { runs, chosen, waiting } = useShown();
+  const { runs, chosen, waiting, face } = useShown();
+  const study = useStudy();
   const there = chosen.flatMap((kind) => runs.get(kind) ?? []);
   const all = there.reduce((sum, { speeds }) => sum + speeds.length, 0);
+  // One progress and one way to end it at a time: the study comes before the curves, which wait for it.
+  if (study.running)
+    return face === 'sizes' ? null : (
+      <button type="button" className="button" onClick={() => turnTo('sizes')}>
+        Sizes: {study.done} <span className="quiet">of {study.all}</span>
+      </button>
+    );
   if (all === 0 || (there.every(isWhole) && waiting === 0)) return null;
   const [told, final] = [countTold(there), countFinal(there)];
   const press = () => {

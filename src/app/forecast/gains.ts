@@ -41,15 +41,24 @@ export function extremes(gains: readonly Gain[]): { readonly most: Gain | null; 
 /** A number stays with its unit. */
 const unbroken = (text: string): string => text.replaceAll(/ (?=rpm|N m|m\b|lb ft|ft\b|%)/g, '\u00a0');
 
-/** "gains most at 5000 rpm: +12.3 N m (+8.1 %); loses most at 3000 rpm: −2.0 N m (−1.4 %)" */
-export function gainWords(gains: readonly Gain[], display: Display): string {
-  if (gains.length === 0) return 'nothing to compare yet';
+/**
+ * "gains most at 5000 rpm: +12.3 N m (+8.1 %); loses most at 3000 rpm: −2.0 N m (−1.4 %)", after the name of the run.
+ * @param all speeds that both will have: while some are missing, nothing is said of the whole curve
+ */
+export function gainWords(gains: readonly Gain[], display: Display, all = gains.length): string {
+  if (gains.length === 0) return 'cannot be compared yet: there is no speed that both were followed at';
   const { most, least } = extremes(gains);
   const { unit, factor } = wordsFor('torque', display);
+  const isPart = gains.length < all;
+  const soFar = isPart ? `so far, at ${gains.length} of ${all} speeds, ` : '';
+  const none = isPart ? 'not yet seen to' : null;
   const say = ({ rpm, torque, share }: Gain) =>
     unbroken(`at ${rpm} rpm: ${signedText(torque * factor, 1)} ${unit} (${signedText(share * 100, 1)} %)`);
-  if (!most && !least) return `no difference above ${numberText(TELLING * 100, 1)} % at any speed`;
-  if (!least) return `gains most ${say(most!)}; loses nowhere`;
-  if (!most) return `gains nowhere; loses most ${say(least)}`;
-  return `gains most ${say(most)}; loses most ${say(least)}`;
+  if (!most && !least)
+    return isPart
+      ? `${soFar}differs by less than ${numberText(TELLING * 100, 1)} %`
+      : `differs by less than ${numberText(TELLING * 100, 1)} % at every speed`;
+  if (!least) return `${soFar}gains most ${say(most!)}; ${none ? `${none} lose` : 'loses nowhere'}`;
+  if (!most) return `${soFar}${none ? `${none} gain` : 'gains nowhere'}; loses most ${say(least)}`;
+  return `${soFar}gains most ${say(most)}; loses most ${say(least)}`;
 }

@@ -8,13 +8,19 @@ import { documents } from '../document';
 /**
  * Makes an edit of what is settled now.
  * @param own the path of the field: a refusal about another place names it
+ * @param words how a refusal is said; by its path unless told otherwise
  * @returns why not, or null where it was done
  */
-export function applyEdit(make: (design: Design) => Edited, label: string, own?: string): string | null {
+export function applyEdit(
+  make: (design: Design) => Edited,
+  label: string,
+  own?: string,
+  words: (refusal: Refusal, own?: string) => string = refusalWords,
+): string | null {
   const { settled } = documents.store.getState();
   if (!settled) return 'Open a design first.';
   const edited = make(settled);
-  if (!edited.ok) return refusalWords(edited.refusal, own);
+  if (!edited.ok) return words(edited.refusal, own);
   if (edited.design !== settled) edit(edited.design, label);
   return null;
 }

@@ -1,6 +1,7 @@
 /** The study of sizes: followed, ended, kept, gone on with; another engine begins anew. Answers are invented. */
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { mapOf } from '../../../src/app/forecast/sizes/mapOf';
+import { spreadOut } from '../../../src/app/forecast/sizes/spreadOut';
 import {
   type Keeping,
   NO_STUDY,
@@ -141,4 +142,20 @@ describe('a study', () => {
     expect(now().trouble).toMatch(/not kept in this browser: .*full/);
     expect(now().done).toBe(18);
   });
+});
+
+it('sizes are tried from the middle outward over the whole map, each once', () => {
+  const sizes = ['all-into-one', 'pairs-then-one'].flatMap((arrangement) =>
+    [38, 42, 45, 48].flatMap((outsideDiameter) =>
+      [500, 600, 700, 800, 900].map((length) => ({ ...SIZES[0]!, arrangement, length, outsideDiameter }) as const),
+    ),
+  ) as unknown as typeof SIZES;
+  const order = spreadOut(sizes);
+  expect(new Set(order).size).toBe(sizes.length);
+  const first = order.slice(0, 8);
+  expect(new Set(first.map(({ arrangement }) => arrangement)).size).toBe(2);
+  expect(new Set(first.map(({ length }) => length))).toContain(500);
+  expect(new Set(first.map(({ length }) => length))).toContain(900);
+  expect(order[0]!.length).toBe(700);
+  expect(spreadOut(sizes)).toEqual(order);
 });

@@ -51,12 +51,17 @@ describe('what one run gains over another', () => {
     expect(gainWords(gainsOf(runOf('header', [101, 112, 104]), over), 'mm')).toMatch(/; loses nowhere$/);
     expect(gainWords(gainsOf(runOf('header', [99, 98, 97]), over), 'mm')).toMatch(/^gains nowhere; loses most at 6000/);
     expect(gainWords(gainsOf(runOf('header', [100.05, 100, 99.95]), over), 'mm')).toBe(
-      'no difference above 0.1 % at any speed',
+      'differs by less than 0.1 % at every speed',
     );
+  });
+  it('says of part of a curve that it is part', () => {
+    const gains = gainsOf(runOf('header', [null, 112, null]), over);
+    expect(gainWords(gains, 'mm', 3)).toMatch(/^so far, at 1 of 3 speeds, gains most at .*; not yet seen to lose$/);
+    expect(gainWords(gains, 'mm', 3)).not.toContain('nowhere');
   });
   it('speaks of speeds that both have alone', () => {
     expect(gainsOf(runOf('header', [null, 'no', 101]), over).map(({ rpm }) => rpm)).toEqual([6000]);
-    expect(gainWords(gainsOf(runOf('header', [null, null, null]), over), 'mm')).toBe('nothing to compare yet');
+    expect(gainWords(gainsOf(runOf('header', [null, null, null]), over), 'mm')).toMatch(/^cannot be compared yet/);
   });
 });
 
@@ -102,9 +107,22 @@ describe('the plot', () => {
   });
   it('stands where nothing is followed yet, and where there is one speed', () => {
     const empty = framePlot([{ quantity: 'torque', series: [], measured: [] }], [], 'mm', 300, 200);
-    expect(empty.panels[0]!.up.at.every(Number.isFinite)).toBe(true);
+    expect(empty.panels[0]!.up.at).toEqual([]);
+    expect(empty.across.at).toEqual([]);
     const alone = framePlot([{ quantity: 'torque', series, measured: [] }], [3000], 'mm', 300, 200);
     expect(rpmToPx(alone, 3000)).toBeCloseTo(alone.left + alone.inner / 2, 6);
+  });
+  it('makes no mountain of one number, and reaches to what was measured', () => {
+    const one = seriesOf([runOf('header', [168, null, null])], 'torque', 'mm', 'light');
+    const { panels, to } = framePlot(
+      [{ quantity: 'torque', series: one, measured: [{ rpm: 7000, value: 168 }] }],
+      SPEEDS,
+      'mm',
+      600,
+      400,
+    );
+    expect(panels[0]!.high - panels[0]!.low).toBeGreaterThanOrEqual(16);
+    expect(to).toBe(7000);
   });
   it('keeps a run’s paint whichever others are shown, and shows what was measured at the crank', () => {
     expect(paintFor('cast', 'light').dash.length).toBeGreaterThan(0);
@@ -151,6 +169,19 @@ describe('a curve that is pasted', () => {
     expect(read).toEqual({ ok: true, points: [[3000, 135.58]] });
     expect(readMeasured('3000 10', 'kgf m')).toEqual({ ok: true, points: [[3000, 98.07]] });
     expect(writeMeasured([[3000, 135.58]], 'lb ft')).toBe('3000 100');
+  });
+  it('may part thousands in the speed', () => {
+    for (const text of ['6,000 120', '6,000\t120.0', '6.000 120', '6,000 rpm 120 Nm', '6,000, 120'])
+      expect(readMeasured(text, 'N m'), text).toEqual({ ok: true, points: [[6000, 120]] });
+  });
+  it('is refused by its line where a number is beyond what can be, or a speed comes twice', () => {
+    const problem = (text: string) => {
+      const read = readMeasured(text, 'N m');
+      return read.ok ? null : read.problem;
+    };
+    expect(problem('2000 118\n3000 -5')).toMatch(/^Line 2, “3000 -5”: a torque above 0/);
+    expect(problem('2000 118\n50 100')).toMatch(/^Line 2, “50 100”: a speed from 100 to 30000 rpm/);
+    expect(problem('2000 118\n3000 142\n2000 119')).toMatch(/^Line 3, “2000 119”: .* stands in line 1 already/);
   });
   it('is refused with its line', () => {
     expect(readMeasured('2000 118\n3000', 'N m')).toEqual({

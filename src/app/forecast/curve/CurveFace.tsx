@@ -15,6 +15,7 @@ import { choose, comparePair, layBeside, pick, showQuantity, turnTo, useShown } 
 import { CurvePlot } from './CurvePlot';
 import { CurveTable } from './CurveTable';
 import type { PanelWish, Under } from './frame';
+import { MEASURED_TITLE } from './legend';
 import { pairOf } from './pair';
 import { RunList } from './RunList';
 import { Saves } from './Saves';
@@ -87,6 +88,14 @@ export function CurveFace() {
     <div className="gain-curve">
       <section className="gain-side" aria-label="What is followed">
         <RunList onChoose={onChoose} />
+        {panels.some(({ measured }) => measured.length > 0) && (
+          <p className="gain-measured">
+            <svg width={26} height={12} aria-hidden="true">
+              <path d="M13 1.5l4.5 4.5l-4.5 4.5l-4.5 -4.5z" />
+            </svg>
+            {MEASURED_TITLE}
+          </p>
+        )}
         {one && over && <Summary runs={runs} one={one} over={over} />}
         <Saves runs={runs} panels={panels} speeds={speeds} />
       </section>
@@ -123,6 +132,11 @@ export function CurveFace() {
   );
 }
 
+const hasFailed = ({ speeds, told }: Run, rpm: number): boolean => {
+  const answer = told[speeds.indexOf(rpm)];
+  return answer != null && 'failed' in answer;
+};
+
 function Summary({ runs, one, over }: { readonly runs: readonly Run[]; readonly one: Run; readonly over: Run }) {
   const display = useDisplay();
   const select = (label: string, value: Run, take: (kind: RunKind) => void) => (
@@ -140,6 +154,9 @@ function Summary({ runs, one, over }: { readonly runs: readonly Run[]; readonly 
     </select>
   );
   const [a, b] = [one.subject.kind, over.subject.kind];
+  const common = one.speeds.filter(
+    (rpm) => over.speeds.includes(rpm) && !hasFailed(one, rpm) && !hasFailed(over, rpm),
+  ).length;
   const others = engineDifferences(one.subject.engine, over.subject.engine);
   return (
     <div className="gain-summary">
@@ -150,7 +167,7 @@ function Summary({ runs, one, over }: { readonly runs: readonly Run[]; readonly 
         {select('Compared with', over, (kind) => comparePair(kind === a ? b : a, kind))}
       </div>
       <p role="status">
-        <b>{one.subject.title}</b> {gainWords(gainsOf(one, over), display)}.
+        <b>{one.subject.title}</b> {gainWords(gainsOf(one, over), display, common)}.
       </p>
       {others.length > 0 && (
         <p className="gain-note">

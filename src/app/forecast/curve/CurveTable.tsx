@@ -74,8 +74,10 @@ export function CurveTable({ run, over, marked, onPick }: Props) {
                   </td>,
                 ];
               })}
-              <td className="gain-remarks" title={told.doubts.map(({ message }) => message).join(' ') || undefined}>
-                {remarkOn(told, run.final[k]!)}
+              <td className="gain-remarks">
+                {[remarkOn(told, run.final[k]!), ...told.doubts.map(({ message }) => message)]
+                  .filter(Boolean)
+                  .join('; ')}
               </td>
             </tr>
           );
@@ -85,10 +87,9 @@ export function CurveTable({ run, over, marked, onPick }: Props) {
   );
 }
 
-function remarkOn({ settled, doubts }: SpeedAnswer, final: boolean): string {
+function remarkOn({ settled }: SpeedAnswer, final: boolean): string {
   if (!final) return 'coarse so far';
-  if (!settled) return 'not settled';
-  return doubts.length > 0 ? 'doubts' : '';
+  return settled ? '' : 'not settled';
 }
 
 function Waiting({ rpm }: { readonly rpm: number }) {

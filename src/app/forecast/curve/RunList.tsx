@@ -8,6 +8,7 @@ import { titleOf } from '../../shelf/names';
 import { KINDS, nameOf, otherKind } from '../kinds';
 import { isAnswer, numberText, readOff, wordsFor } from '../quantities';
 import { Refusals } from '../Refusals';
+import { refusalLine } from '../refusalWords';
 import type { Run, RunKind } from '../runs';
 import { useShown } from '../shown';
 import { paintFor } from './series';
@@ -37,7 +38,7 @@ export function RunList({ onChoose }: Props) {
               run={runs.get(kind) ?? null}
               onChoose={onChoose}
             />
-            {chosen.includes(kind) && barred.has(kind) && <Refusals refusals={barred.get(kind)!} />}
+            {chosen.includes(kind) && barred.has(kind) && <Why kind={kind} chosen={chosen} barred={barred} />}
           </li>
         ))}
       </ul>
@@ -63,6 +64,17 @@ export function RunList({ onChoose }: Props) {
       )}
     </fieldset>
   );
+}
+
+type WhyProps = { readonly kind: RunKind } & Pick<ReturnType<typeof useShown.getState>, 'chosen' | 'barred'>;
+
+/** What bars several, such as an engine without a bore, is said once. */
+function Why({ kind, chosen, barred }: WhyProps) {
+  const said = new Set(
+    chosen.slice(0, chosen.indexOf(kind)).flatMap((other) => barred.get(other)?.map(refusalLine) ?? []),
+  );
+  const own = barred.get(kind)!.filter((refusal) => !said.has(refusalLine(refusal)));
+  return own.length > 0 ? <Refusals refusals={own} /> : <p className="gain-note">Not followed, for the same reason.</p>;
 }
 
 type RowProps = {

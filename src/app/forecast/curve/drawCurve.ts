@@ -35,7 +35,17 @@ function drawPanel(pen: Pen, frame: Frame, panel: Panel, { theme, display }: Loo
   const used = pen.measureText(label).width;
   pen.font = fontOf();
   pen.fillStyle = quiet;
-  if (used + 16 + pen.measureText(meaning).width < frame.width) pen.fillText(meaning, used + 12, panel.top - 13);
+  const isEmpty = panel.up.at.length === 0;
+  // A cut axis makes differences look larger than they are.
+  const isCut = !isEmpty && panel.low > 0;
+  const about = isCut ? `${meaning}; the scale does not begin at zero` : meaning;
+  if (isEmpty) {
+    pen.textAlign = 'center';
+    pen.fillText('nothing followed yet', frame.left + frame.inner / 2, panel.top + panel.height / 2);
+    pen.textAlign = 'left';
+  }
+  if (used + 16 + pen.measureText(about).width < frame.width) pen.fillText(about, used + 12, panel.top - 13);
+  else if (used + 16 + pen.measureText(meaning).width < frame.width) pen.fillText(meaning, used + 12, panel.top - 13);
   pen.textAlign = 'right';
   for (const value of panel.up.at) {
     const y = Math.round(valueToPx(panel, value)) + 0.5;

@@ -38,7 +38,9 @@ export type Frame = {
 export type PanelWish = Pick<Panel, 'quantity' | 'series' | 'measured'>;
 
 /** Values closer than this share of their size fill no more of the panel: noise stays flat. */
-const LEAST_SHARE = 0.02;
+const LEAST_SHARE = 0.1;
+
+const NO_TICKS: Ticks = { at: [], step: 1, decimals: 0 };
 
 /** @param speeds rpm of all that is or will be shown */
 export function framePlot(
@@ -49,7 +51,9 @@ export function framePlot(
   height: number,
 ): Frame {
   const inner = Math.max(40, width - LEFT - RIGHT);
-  const [from, to] = speeds.length > 0 ? [Math.min(...speeds), Math.max(...speeds)] : [0, 1];
+  // What was measured beyond the speeds that are followed is shown too.
+  const all = [...speeds, ...wishes.flatMap(({ measured }) => measured.map(({ rpm }) => rpm))];
+  const [from, to] = all.length > 0 ? [Math.min(...all), Math.max(...all)] : [0, 1];
   const room = Math.max(60, height - FOOT);
   const each = (room + GAP) / Math.max(1, wishes.length);
   const panels = wishes.map((wish, k): Panel => {
@@ -64,7 +68,8 @@ export function framePlot(
       height: tall,
       low,
       high,
-      up: ticksIn(low, high, Math.max(2, Math.floor(tall / 34))),
+      // Nothing to show: no scale is made up.
+      up: values.length > 0 ? ticksIn(low, high, Math.max(2, Math.floor(tall / 34))) : NO_TICKS,
     };
   });
   // One speed alone stands in the middle.
@@ -76,7 +81,7 @@ export function framePlot(
     inner,
     from: a,
     to: b,
-    across: ticksIn(a, b, Math.max(2, Math.floor(inner / 70))),
+    across: all.length > 0 ? ticksIn(a, b, Math.max(2, Math.floor(inner / 70))) : NO_TICKS,
     panels,
   };
 }

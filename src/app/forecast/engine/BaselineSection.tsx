@@ -1,7 +1,7 @@
 /** A torque curve that was measured on the engine: pasted or typed, brought to the crank, and what the engine is fitted to. */
 import { useState } from 'react';
 import type { Baseline } from '../../../../shared/design/types';
-import { useDocument } from '../../document';
+import { documents, useDocument } from '../../document';
 import { readMeasured, TORQUE_UNITS, type TorqueUnit, writeMeasured } from './baselineText';
 import { FitRow } from './FitRow';
 import { setBaselineTo } from './given';
@@ -12,6 +12,9 @@ const WHEEL_LOSS = 15;
 
 export function BaselineSection() {
   const baseline = useDocument((s) => s.settled?.engine?.baseline);
+  const json = JSON.stringify(baseline);
+  /** What was taken from the entry itself: its text and unit stay as they were typed. */
+  const [made, setMade] = useState<string | undefined>(json);
   // The text belongs to the curve that it was made of: another curve, by undo for one, is another text.
   return (
     <Section title="Measured curve">
@@ -19,15 +22,24 @@ export function BaselineSection() {
         Torque over speed, measured on this engine before anything was changed. With it the engine can be fitted, so
         that heights can be trusted more too. Until then the forecast is not calibrated.
       </p>
-      <Entry key={JSON.stringify(baseline)} baseline={baseline} />
+      <Entry key={made === json ? 'made' : json} baseline={baseline} onTaken={setMade} />
       <FitRow />
     </Section>
   );
 }
 
-function Entry({ baseline }: { readonly baseline: Baseline | undefined }) {
-  const [unit, setUnit] = useState<TorqueUnit>('N m');
-  const [text, setText] = useState(baseline ? writeMeasured(baseline.points, 'N m') : '');
+type EntryProps = {
+  readonly baseline: Baseline | undefined;
+  /** Told the curve as it stands in the design then. */
+  readonly onTaken: (json: string | undefined) => void;
+};
+
+/** Chosen last, for whatever curve comes up next. */
+let lastUnit: TorqueUnit = 'N m';
+
+function Entry({ baseline, onTaken }: EntryProps) {
+  const [unit, setUnit] = useState<TorqueUnit>(lastUnit);
+  const [text, setText] = useState(baseline ? writeMeasured(baseline.points, unit) : '');
   const [on, setOn] = useState<'cast' | 'header'>(baseline?.on ?? 'cast');
   const [loss, setLoss] = useState(String(baseline?.loss ?? 0));
   const [problem, setProblem] = useState<string | null>(null);
@@ -37,16 +49,17 @@ function Entry({ baseline }: { readonly baseline: Baseline | undefined }) {
     if (!measured.ok) return setProblem(measured.problem);
     const lost = Number(loss.replace(',', '.'));
     if (!(lost >= 0 && lost <= 50)) return setProblem('What is lost to the wheels is wanted as 0 to 50 percent.');
-    setProblem(
-      setBaselineTo(
-        { on, points: measured.points, ...(lost > 0 && { loss: lost }) },
-        baseline ? 'Change the measured curve' : 'Give a measured curve',
-      ),
+    const refused = setBaselineTo(
+      { on, points: measured.points, ...(lost > 0 && { loss: lost }) },
+      baseline ? 'Change the measured curve' : 'Give a measured curve',
     );
+    setProblem(refused);
+    if (refused === null) onTaken(JSON.stringify(documents.store.getState().settled?.engine?.baseline));
   };
   const change = (next: TorqueUnit) => {
     // What was read already is shown in the new unit; what is only typed is taken to be in it.
     if (baseline && text === writeMeasured(baseline.points, unit)) setText(writeMeasured(baseline.points, next));
+    lastUnit = next;
     setUnit(next);
   };
   return (

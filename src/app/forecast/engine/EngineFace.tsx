@@ -13,6 +13,7 @@ import { PartSection } from './PartSection';
 import { Section } from './Section';
 import { SetupField } from './SetupField';
 import { SketchSection } from './SketchSection';
+import { UndoRow } from './UndoRow';
 
 const NONE: readonly Refusal[] = [];
 
@@ -28,6 +29,7 @@ export function EngineFace() {
           What is not given is taken as engines usually are, and stands lightly in its field with the reason below. Type
           over it what you know; empty a field to go back. Every change is one step that can be taken back.
         </p>
+        <UndoRow />
         <UnitSwitch onChoose={setDisplay} />
       </div>
       {readOnly && <p className="fails">Another tab works on this design: nothing can be changed here.</p>}

@@ -8,7 +8,8 @@ import {
   writeBanks,
   writeCylinders,
 } from '../../../../shared/design/edit';
-import { CYLINDERS, SPEED } from '../../../../shared/design/ranges';
+import { CYLINDERS } from '../../../../shared/design/ranges';
+import { formFields } from '../../../../shared/engine/formFields';
 import { useDocument } from '../../document';
 import { applyEdit } from '../../inspect/applyEdit';
 import { NumberField } from '../../inspect/NumberField';
@@ -17,12 +18,16 @@ import { assumedFor, setAt } from './given';
 import { TakenWords } from './SetupField';
 import { useAssumed } from './useAssumed';
 
+/** As the engine is refused by. */
+const { least, most } = formFields('rpm/0')!;
+const SPEEDS = { least, most };
+
 export function FiringFields() {
   const engine = useDocument((s) => s.settled?.engine) ?? {};
   const assumed = useAssumed();
   const taken = (path: string, given: boolean) => {
     const found = given ? null : assumedFor(assumed, path);
-    return found && <TakenWords taken={found.taken} why={found.why} />;
+    return found && <TakenWords why={found.why} />;
   };
   const fallback = (path: string) => assumedFor(assumed, path)?.taken ?? 'not given';
   const rpm = (end: 0 | 1, label: string) => (
@@ -30,7 +35,7 @@ export function FiringFields() {
       label={label}
       quantity="plain"
       unit="rpm"
-      range={SPEED}
+      range={SPEEDS}
       step={250}
       meaning="the speeds the engine is used at, and followed at"
       value={engine.rpm?.[end] ?? null}

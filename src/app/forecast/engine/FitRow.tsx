@@ -40,7 +40,13 @@ export function FitRow() {
         <p className="gain-run-state">
           <progress aria-label="Speeds followed for the fit" max={Math.max(1, progress.likely)} value={progress.done} />
           <span className="gain-count">
-            {progress.done} <span className="quiet">of about {progress.likely}</span>
+            {progress.done === 0 && progress.likely <= 1 ? (
+              'begins…'
+            ) : (
+              <>
+                {progress.done} <span className="quiet">of about {progress.likely}</span>
+              </>
+            )}
           </span>
         </p>
       )}

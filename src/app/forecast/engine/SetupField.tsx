@@ -37,17 +37,14 @@ export function SetupField({ path, label, quantity, range, meaning, unit, step, 
         onCommit={(next) => setAt(path, next, `Set ${label.toLowerCase()}`)}
         onClear={needed ? undefined : always(() => setAt(path, undefined, `Take ${label.toLowerCase()} as usual`))}
       />
-      {value === null && taken && <TakenWords taken={taken.taken} why={taken.why} />}
+      {value === null && taken && <TakenWords why={taken.why} />}
     </div>
   );
 }
 
-export function TakenWords({ taken, why }: { readonly taken: string; readonly why: string }) {
-  return (
-    <p className="gain-taken">
-      taken: {taken}; why: {lowered(why)}
-    </p>
-  );
+/** @param taken what stands for it, where no field shows that */
+export function TakenWords({ taken, why }: { readonly taken?: string; readonly why: string }) {
+  return <p className="gain-taken">{taken === undefined ? lowered(why) : `${taken}: ${lowered(why)}`}</p>;
 }
 
 /** Within a sentence; what begins with a short form or a name's capital stays. */

@@ -9,18 +9,26 @@ import {
   LAMBDA,
   LENGTH,
   PLENUM,
+  type Range,
   RESISTANCE,
   ROUGHNESS,
   SHARE,
   VALVES,
 } from '../../../../shared/design/ranges';
+import { formFields } from '../../../../shared/engine/formFields';
 import type { FieldWish } from './SetupField';
+
+/** The bounds that the engine is refused by, where the form has some: the hint and the refusal say the same. */
+const boundsOf = (path: string, otherwise: Range): Range => {
+  const field = /^engine\//.test(path) ? formFields(path.slice('engine/'.length)) : undefined;
+  return field ? { least: field.least, most: field.most } : otherwise;
+};
 
 const mm = (path: string, label: string, meaning: string, needed = false): FieldWish => ({
   path,
   label,
   quantity: 'length',
-  range: LENGTH,
+  range: boundsOf(path, LENGTH),
   meaning,
   needed,
 });
@@ -42,7 +50,7 @@ export const CYLINDER: readonly FieldWish[] = [
     path: 'engine/compressionRatio',
     label: 'Compression',
     quantity: 'plain',
-    range: COMPRESSION,
+    range: boundsOf('engine/compressionRatio', COMPRESSION),
     meaning: 'greatest over least volume of a cylinder',
     unit: ': 1',
     step: 0.1,

@@ -8,8 +8,9 @@ import { lengthNumber } from '../../format';
 import { useSize } from '../../pulse/useSize';
 import { Choice } from '../waves/Choice';
 import { MapPlot, ruleLetter } from './MapPlot';
-import { bestOf, planMap, sameSize, seenOf, stepFrom } from './mapPlan';
-import type { MapArrangement, MapProps, MapRule, MapSize, RuleRange } from './types';
+import { bestOf, edgeWays, planMap, sameSize, seenOf, stepFrom, triedOf } from './mapPlan';
+import { tubeText } from './tubeText';
+import type { MapArrangement, MapCell, MapProps, MapRule, MapSize, RuleRange } from './types';
 
 export function MapFace({ arrangements, band, coarseError, now = null, onChoose }: MapProps) {
   const display = useDisplay();
@@ -24,8 +25,13 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
   const best = bestOf(arrangement);
   const own = now && now.arrangement === arrangement.key ? now : null;
   const shown = (picked && arrangement.cells.find((cell) => sameSize(cell, picked))) ?? best;
-  const sizeText = ({ length, bore }: MapSize) =>
-    `${lengthNumber(length * 1000, display, 0)} × ${lengthNumber(bore * 1000, display, 1)}`;
+  const { tried, all } = triedOf(arrangement);
+  const isOver = tried === all;
+  const beyond = isOver && best ? edgeWays(best, arrangement.cells) : [];
+  const sizeText = ({ length, bore, tube }: MapSize & Pick<MapCell, 'tube'>) => {
+    const [long, wide] = [lengthNumber(length * 1000, display, 0), lengthNumber(bore * 1000, display, 1)];
+    return tube ? `${long} of ${tubeText(tube, display)}` : `${long}, bore ${wide}`;
+  };
   const press = (event: KeyboardEvent) => {
     const from = shown ?? arrangement.cells[0]!;
     const next = stepFrom(arrangement.cells, from, event.key);
@@ -46,6 +52,12 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
         )}
         <p className="map-title">
           Mean torque, <span className="unit">N m</span>, {band[0]} to {band[1]} rpm
+          {!isOver && (
+            <b>
+              {' '}
+              · so far, {tried} of {all}
+            </b>
+          )}
           {coarseError !== null && (
             <span className="quiet"> · on coarse cells, within {coarseError.toFixed(1)} N m of fine ones</span>
           )}
@@ -81,13 +93,18 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
               <h4>
                 {sizeText(shown)} <span className="unit">{display}</span>
               </h4>
+              {shown.tube && (
+                <p className="quiet">
+                  bore {lengthNumber(shown.bore * 1000, display, 1)} <span className="unit">{display}</span>
+                </p>
+              )}
               <p>
                 {shown.torque === null ? (
                   (shown.failed ?? 'Not followed yet.')
                 ) : (
                   <>
                     <b>{shown.torque.toFixed(1)}</b> <span className="unit">N m</span>{' '}
-                    {besideBest(shown, best, coarseError)}
+                    {besideBest(shown, best, coarseError, isOver ? '' : ' so far')}
                   </>
                 )}
               </p>
@@ -101,13 +118,20 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
               </button>
             </div>
           )}
+          {beyond.length > 0 && (
+            <p className="map-edge">
+              <b>The best lies at the edge of the map:</b> {beyond.join(' or ')} than what was tried may be better.
+            </p>
+          )}
           <ul className="map-key">
-            <li>
-              <svg width={22} height={16} aria-hidden="true">
-                <rect className="map-best" x={2} y={2} width={18} height={12} />
-              </svg>
-              the best
-            </li>
+            {isOver && (
+              <li>
+                <svg width={22} height={16} aria-hidden="true">
+                  <rect className="map-best" x={2} y={2} width={18} height={12} />
+                </svg>
+                the best of this arrangement
+              </li>
+            )}
             {coarseError !== null && (
               <li>
                 <svg width={22} height={16} aria-hidden="true">
@@ -162,11 +186,12 @@ function besideBest(
   shown: { readonly torque: number | null },
   best: { readonly torque: number } | null,
   coarseError: number | null,
+  soFar: '' | ' so far',
 ): string {
   if (!best || shown.torque === null) return '';
   const less = best.torque - shown.torque;
-  if (less <= 0) return 'the best of this arrangement';
-  const words = `${less.toFixed(1)} less than the best`;
+  if (less <= 0) return soFar === '' ? 'the best of this arrangement' : 'the best so far: others may still do better';
+  const words = `${less.toFixed(1)} less than the best${soFar}`;
   return coarseError !== null && less <= coarseError ? `${words}: no difference that coarse cells could tell` : words;
 }
 

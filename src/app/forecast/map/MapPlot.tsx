@@ -4,13 +4,27 @@ import { contrast } from '../../contrast';
 import { lengthNumber } from '../../format';
 import { ARM, ramp } from '../../pulse/ramp';
 import { type Theme, TOKENS } from '../../theme';
-import { type Box, bestOf, decimalsOf, followedOf, planMap, sameSize, seenOf } from './mapPlan';
+import {
+  apart,
+  type Box,
+  bestOf,
+  decimalsOf,
+  followedOf,
+  planMap,
+  sameSize,
+  seenOf,
+  shareOf,
+  triedOf,
+} from './mapPlan';
+import { tubeText } from './tubeText';
 import type { MapArrangement, MapCell, MapSize } from './types';
 
-const LEFT = 50;
+const LEFT = 84;
 const RIGHT = 22;
 const TOP = 24;
 const BOTTOM = 44;
+/** A rule's letter needs as much. */
+const LETTER = 13;
 
 type Props = {
   readonly arrangement: MapArrangement;
@@ -35,13 +49,41 @@ export function MapPlot(props: Props) {
   const best = bestOf(arrangement);
   const followed = followedOf(arrangement);
   const decimals = followed.length > 0 ? decimalsOf(followed) : 0;
-  const least = Math.min(...followed.map(({ torque }) => torque));
+  const { tried, all } = triedOf(arrangement);
+  const isOver = tried === all;
   const shadeOf = (torque: number): string => {
-    const share = best && best.torque > least ? (torque - least) / (best.torque - least) : 1;
+    const share = shareOf(torque, followed, coarseError);
     return `rgb(${ramp(theme)[ARM + Math.round(share * 0.72 * ARM)]!.join(' ')})`;
   };
   const right = LEFT + room.width;
   const bottom = TOP + room.height;
+  const isByTube = cells.every(({ tube }) => tube !== undefined);
+  const tubeOn = (bore: number): string => {
+    const tube = isByTube && cells.find((cell) => sameSize(cell, { ...cell, bore }))?.tube;
+    return tube ? tubeText(tube, display) : lengthNumber(bore * 1000, display, 1);
+  };
+  const seen = rules.map((rule) => ({
+    length: rule.length && seenOf(rule.length, plan.across),
+    bore: rule.bore && seenOf(rule.bore, plan.up),
+  }));
+  // Letters of rules that point at one place stand beside each other.
+  const nearest = ({ low, high }: { low: number; high: number }, middle: number) =>
+    Math.min(high, Math.max(low, middle));
+  const lettersAt = (key: 'length' | 'bore', toPx: (at: number) => number, from: number, to: number) => {
+    const there = rules.flatMap((rule, k) => {
+      const range = seen[k]![key];
+      return range ? [{ k, at: toPx(nearest(range, rule[key]!.middle)) }] : [];
+    });
+    const moved = apart(
+      there.map(({ at }) => at),
+      LETTER,
+      from,
+      to,
+    );
+    return new Map(there.map(({ k }, i) => [k, moved[i]!]));
+  };
+  const above = lettersAt('length', plan.toX, LEFT, right);
+  const beside = lettersAt('bore', plan.toY, TOP, bottom);
   return (
     <svg width={width} height={height} role="img" aria-label={`Mean torque of ${cells.length} sizes`}>
       <defs>
@@ -59,16 +101,13 @@ export function MapPlot(props: Props) {
           tied={
             cell.torque !== null && best !== null && coarseError !== null && best.torque - cell.torque <= coarseError
           }
-          best={best !== null && sameSize(cell, best)}
+          best={isOver && best !== null && sameSize(cell, best)}
           picked={picked !== null && sameSize(cell, picked)}
           onPick={onPick}
         />
       ))}
       {rules.map((rule, k) => {
-        const [length, bore] = [
-          rule.length && seenOf(rule.length, plan.across),
-          rule.bore && seenOf(rule.bore, plan.up),
-        ];
+        const { length, bore } = seen[k]!;
         return (
           <g key={rule.name} className="map-rule">
             {length && (
@@ -87,11 +126,7 @@ export function MapPlot(props: Props) {
                     y2={bottom}
                   />
                 )}
-                <text
-                  className="map-letter"
-                  x={plan.toX(Math.min(length.high, Math.max(length.low, rule.length!.middle)))}
-                  y={TOP - 12}
-                >
+                <text className="map-letter" x={above.get(k)} y={TOP - 12}>
                   {ruleLetter(k)}
                 </text>
               </>
@@ -107,11 +142,7 @@ export function MapPlot(props: Props) {
                 {bore.middle && (
                   <line x1={LEFT} x2={right + 5} y1={plan.toY(rule.bore!.middle)} y2={plan.toY(rule.bore!.middle)} />
                 )}
-                <text
-                  className="map-letter"
-                  x={right + 14}
-                  y={plan.toY(Math.min(bore.high, Math.max(bore.low, rule.bore!.middle)))}
-                >
+                <text className="map-letter" x={right + 14} y={beside.get(k)}>
                   {ruleLetter(k)}
                 </text>
               </>
@@ -126,7 +157,7 @@ export function MapPlot(props: Props) {
           box={plan.boxOf(cell)!}
           shade={cell.torque === null ? null : shadeOf(cell.torque)}
           theme={theme}
-          best={best !== null && sameSize(cell, best)}
+          best={isOver && best !== null && sameSize(cell, best)}
           decimals={decimals}
           mark={now && [plan.toX(now.length), plan.toY(now.bore)]}
         />
@@ -139,18 +170,21 @@ export function MapPlot(props: Props) {
       ))}
       {plan.up.values.map((bore) => (
         <text key={bore} className="map-up" x={LEFT - 6} y={plan.toY(bore)}>
-          {lengthNumber(bore * 1000, display, 1)}
+          {tubeOn(bore)}
         </text>
       ))}
       <text className="map-name map-across" x={LEFT + room.width / 2} y={height - 9}>
         primary length, {display}
       </text>
       <text className="map-name map-across" transform={`translate(9 ${TOP + room.height / 2}) rotate(-90)`}>
-        primary bore, {display}
+        {isByTube ? 'primary tube, outside × wall' : 'primary bore'}, {display}
       </text>
     </svg>
   );
 }
+
+const tubeWords = ({ bore, tube }: MapCell): string =>
+  tube ? `${tube.outsideDiameter} × ${tube.wall} mm` : `${(bore * 1000).toFixed(1)} mm bore`;
 
 type CellProps = {
   readonly cell: MapCell;
@@ -166,7 +200,7 @@ type CellProps = {
 function Cell({ cell, box, shade, theme, tied, best, picked, onPick }: CellProps) {
   const { left, top, width, height } = box;
   const inset = 1;
-  const words = `${(cell.length * 1000).toFixed(0)} × ${(cell.bore * 1000).toFixed(1)} mm: ${cell.failed ?? (cell.torque === null ? 'not followed yet' : `${cell.torque.toFixed(1)} N m`)}`;
+  const words = `${(cell.length * 1000).toFixed(0)} × ${tubeWords(cell)}: ${cell.failed ?? (cell.torque === null ? 'not followed yet' : `${cell.torque.toFixed(1)} N m`)}`;
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the keys that do the same are the plot's
     <g className="map-cell" data-picked={picked} onClick={() => onPick(cell)}>

@@ -92,3 +92,64 @@ export function stepFrom(cells: readonly MapCell[], from: MapSize, key: string):
   const far = (cell: MapSize) => Math.abs(cell.length - from.length) + Math.abs(cell.bore - from.bore);
   return ahead.reduce<MapSize | null>((best, cell) => (best && far(best) <= far(cell) ? best : cell), null);
 }
+
+/** Sizes that were followed, or tried in vain, and all there are. */
+export const triedOf = ({ cells }: MapArrangement): { readonly tried: number; readonly all: number } => ({
+  tried: cells.filter(({ torque, failed }) => torque !== null || failed !== undefined).length,
+  all: cells.length,
+});
+
+/** Of the torque: what coarse cells may put wrong while nothing was checked on fine ones. Our own, a careful guess. */
+const LIKELY_ERROR = 0.01;
+
+/** How dark a size is, 0 to 1. Sizes that the error cannot tell apart differ by no more than their share of it. @param error N m; null: not known */
+export function shareOf(
+  torque: number,
+  followed: readonly { readonly torque: number }[],
+  error: number | null,
+): number {
+  const all = followed.map((cell) => cell.torque);
+  const most = Math.max(...all);
+  const span = Math.max(most - Math.min(...all), error ?? 0, LIKELY_ERROR * Math.abs(most));
+  return span > 0 ? 1 - (most - torque) / span : 1;
+}
+
+/** Ways in which the best size has no neighbour that was tried, so that a better one may lie there. */
+export function edgeWays(best: MapSize, cells: readonly MapCell[]): readonly string[] {
+  const at = (values: readonly number[], value: number, under: string, over: string): string[] => {
+    const [least, most] = [Math.min(...values), Math.max(...values)];
+    if (same(least, most)) return [];
+    return same(value, least) ? [under] : same(value, most) ? [over] : [];
+  };
+  return [
+    ...at(
+      cells.map(({ length }) => length),
+      best.length,
+      'shorter',
+      'longer',
+    ),
+    ...at(
+      cells.map(({ bore }) => bore),
+      best.bore,
+      'narrower',
+      'wider',
+    ),
+  ];
+}
+
+/** Places moved as little as it takes to lie `gap` apart, in the order they were given. px */
+export function apart(places: readonly number[], gap: number, from: number, to: number): readonly number[] {
+  const order = [...places.keys()].sort((a, b) => places[a]! - places[b]! || a - b);
+  const out = [...places];
+  let least = from;
+  for (const k of order) {
+    out[k] = Math.max(least, places[k]!);
+    least = out[k]! + gap;
+  }
+  let most = to;
+  for (const k of order.toReversed()) {
+    out[k] = Math.min(most, out[k]!);
+    most = out[k]! - gap;
+  }
+  return out;
+}

@@ -7,8 +7,11 @@ export type MapSize = {
   readonly bore: number;
 };
 
+/** As it is bought, mm. */
+export type MapTube = { readonly outsideDiameter: number; readonly wall: number };
+
 /** `torque`: mean over the band, N m; null where it could not be followed, and why. */
-export type MapCell = MapSize & { readonly torque: number | null; readonly failed?: string };
+export type MapCell = MapSize & { readonly torque: number | null; readonly failed?: string; readonly tube?: MapTube };
 
 /** Where a rule of thumb points, and how far its published forms lie apart. Null: it says nothing of that. */
 export type MapRule = {

@@ -9,9 +9,10 @@ import { MapFace } from '../map/MapFace';
 import { numberText } from '../quantities';
 import { Refusals } from '../Refusals';
 import { choose, ownCrew, turnTo } from '../shown';
+import { endIfOther, goOn, timeLeft } from './goingOn';
 import { keeping } from './keeping';
 import { mapOf, nowOf } from './mapOf';
-import { recallStudy, runStudy, stopStudy, useStudy } from './study';
+import { recallStudy, stopStudy, useStudy } from './study';
 import { takeSize } from './takeSize';
 import { wishOf } from './wish';
 
@@ -36,9 +37,9 @@ export function SizesFace() {
   const refusals: readonly Refusal[] = wish && !('sizes' in wish) ? wish : [];
   // Another engine or another way of gas is another study.
   useEffect(() => {
+    endIfOther(id, design);
     if (asked && !useStudy.getState().running) void recallStudy(asked, keeping);
-  }, [asked]);
-  useEffect(() => stopStudy, []);
+  }, [asked, id, design]);
   const arrangements = useMemo(
     () => (study.found && asked ? mapOf(study.found, asked.design, asked.engine) : []),
     [study.found, asked],
@@ -51,6 +52,7 @@ export function SizesFace() {
         <Refusals refusals={refusals} />
       </section>
     );
+  const left = study.running && !study.checking ? timeLeft(study.done, study.all) : null;
   const take = ({ length, bore, arrangement }: { length: number; bore: number; arrangement: string }) => {
     const near = (a: number, b: number) => Math.abs(a - b) < 1e-6;
     const size = asked.sizes.find(
@@ -83,13 +85,14 @@ export function SizesFace() {
               <progress aria-label="Sizes followed so far" max={Math.max(1, study.all)} value={study.done} />
               <span className="gain-count">
                 {study.done} <span className="quiet">of {study.all}</span>
+                {left && <span className="quiet">, {left} left</span>}
               </span>
             </>
           )}
           <button
             type="button"
             className={`button${study.running ? '' : ' strong'}`}
-            onClick={() => (study.running ? stopStudy() : void runStudy(asked, ahead, keeping))}
+            onClick={() => (study.running ? stopStudy() : void goOn(asked, ahead, keeping))}
           >
             {study.running
               ? 'Stop'

@@ -28,6 +28,9 @@ export function mapOf(study: StudyDocument, design: Design, engine: EngineSetup)
   }));
 }
 
+/** Where it is printed. How that was come by belongs to the table of sources, not beside a size. */
+const sourceName = (text: string): string => text.split(';')[0]!.trim();
+
 function failureOf(study: StudyDocument, key: string): string | undefined {
   const point = study.answers[key]?.points.find((p) => 'failed' in p);
   return point && 'failed' in point ? point.failed : undefined;
@@ -37,6 +40,7 @@ const cellOf = (size: StudySize, torque: number | null, failed: string | undefin
   length: size.length / 1000,
   bore: boreOf(size) / 1000,
   torque,
+  tube: { outsideDiameter: size.outsideDiameter, wall: size.wall },
   ...(torque === null && failed !== undefined && { failed }),
 });
 
@@ -59,7 +63,9 @@ function rulesOf(design: Design, engine: EngineSetup, arrangement: Arrangement):
             };
       if (!at) return [];
       const bound = bearing === 'size' ? '' : `, ${bearing}`;
-      return [{ name: `${name}${bound}`, source: source.text, length: range(at.length), bore: range(at.bore) }];
+      return [
+        { name: `${name}${bound}`, source: sourceName(source.text), length: range(at.length), bore: range(at.bore) },
+      ];
     });
   } catch (error) {
     // Beyond what the formulas take: the map does without them.

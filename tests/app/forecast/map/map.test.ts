@@ -1,6 +1,17 @@
 /** The map of sizes: rooms of the cells, the best, steps by keys, and what of a rule is seen. */
 import { describe, expect, it } from 'vitest';
-import { axisOf, bestOf, decimalsOf, planMap, seenOf, stepFrom } from '../../../../src/app/forecast/map/mapPlan';
+import {
+  apart,
+  axisOf,
+  bestOf,
+  decimalsOf,
+  edgeWays,
+  planMap,
+  seenOf,
+  shareOf,
+  stepFrom,
+  triedOf,
+} from '../../../../src/app/forecast/map/mapPlan';
 import type { MapCell } from '../../../../src/app/forecast/map/types';
 
 const cells: MapCell[] = [0.4, 0.5, 0.7].flatMap((length) =>
@@ -57,5 +68,31 @@ describe('the map', () => {
       middle: false,
     });
     expect(seenOf({ low: 0.9, middle: 1, high: 1.1 }, axis)).toBeNull();
+  });
+
+  it('counts what was tried, and colours no difference that the error could be', () => {
+    const part = cells.map((cell, k) => (k < 2 ? cell : { ...cell, torque: null }));
+    expect(triedOf({ ...arrangement, cells: part })).toEqual({ tried: 2, all: 6 });
+    const close = [{ torque: 180 }, { torque: 179.6 }];
+    expect(shareOf(180, close, 2)).toBe(1);
+    expect(shareOf(179.6, close, 2)).toBeCloseTo(0.8, 9);
+    expect(shareOf(179.6, close, null)).toBeGreaterThan(0.7);
+    expect(shareOf(150, [{ torque: 180 }, { torque: 150 }], 2)).toBe(0);
+  });
+
+  it('says where a better size may lie beyond', () => {
+    expect(edgeWays({ length: 0.5, bore: 0.04 }, cells)).toEqual(['wider']);
+    expect(edgeWays({ length: 0.4, bore: 0.036 }, cells)).toEqual(['shorter', 'narrower']);
+    expect(
+      edgeWays(
+        { length: 0.5, bore: 0.04 },
+        cells.filter(({ bore }) => bore === 0.04),
+      ),
+    ).toEqual([]);
+  });
+
+  it('keeps letters apart and within, in their order', () => {
+    expect(apart([100, 102, 50], 13, 0, 200)).toEqual([100, 113, 50]);
+    expect(apart([195, 198], 13, 0, 200)).toEqual([187, 200]);
   });
 });
