@@ -1,0 +1,147 @@
+/** `pulse DESIGN --study`, with an invented engine: what is followed, kept, gone on with, ranked and written. */
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { PulseArguments } from '../../src/cli/pulse/options';
+import { readCsv } from '../../src/formats/csv/readCsv';
+import { inventedTorque } from '../pulse/forecast/fakes';
+import { type Bench, bench } from './bench';
+import { bringDesigns, DESIGN, invented, pulse, UNLAID } from './pulseBench';
+
+let b: Bench;
+beforeEach(() => {
+  b = bench();
+  bringDesigns(b);
+});
+afterEach(() => b.clear());
+
+const at = (name: string): string => join(b.folder, name);
+const text = (name: string): string => readFileSync(at(name), 'utf8');
+const table = (name: string) => readCsv(text(name));
+const ask = (given: PulseArguments, start = invented(), interrupts = Number.POSITIVE_INFINITY) =>
+  pulse(b, [DESIGN], given, start, interrupts);
+
+/** The design with fields of its engine or exhaust set, under another name. */
+function change(name: string, fields: Record<string, unknown>): string {
+  const design = JSON.parse(text(DESIGN));
+  writeFileSync(at(name), JSON.stringify({ ...design, ...fields }));
+  return name;
+}
+
+describe('a study', () => {
+  const asked = { study: true, lengths: '500,700,900', bores: '36,40', arrangements: 'all-into-one', speeds: '4' };
+
+  test('ranks sizes, follows three again, and writes the design with the best', async () => {
+    const { code, out } = await ask({ ...asked, output: ['s.json', 's.csv'], best: 'best.evenrun.json' });
+    expect(code).toBe(0);
+    expect(out).toMatch(/24 of 24 speeds of 6 sizes/);
+    expect(out).toMatch(/\nFollowed again on fine cells \(mean torque\): their order stays\n/);
+    const rows = table('s.csv');
+    expect(rows.map(({ rank }) => rank)).toEqual(['1', '2', '3', '4', '5', '6']);
+    const best = JSON.parse(text('best.evenrun.json'));
+    const group = best.runners[0].group;
+    expect(best.groups[group].length).toBe(Number(rows[0]!.primary_length_mm));
+    expect((await b.evenrun('check', 'best.evenrun.json')).code).toBeLessThan(2);
+  });
+
+  test('of which no size could be written as the best is refused before anything is followed', async () => {
+    const start = invented(() => {
+      throw new Error('nothing is to be followed');
+    });
+    const given = { ...asked, arrangements: 'pairs-then-one', output: 's.json', best: 'best.evenrun.json' };
+    await expect(ask(given, start)).rejects.toThrow(
+      /--best: runners: found all-into-one, as drawn; allowed: pairs-then-one.*; or leave --best out/,
+    );
+    expect(existsSync(at('s.json'))).toBe(false);
+  });
+
+  test('whose best is joined in another way than drawn says so before and after, and loses nothing', async () => {
+    const pairsWin = invented(
+      (job) => inventedTorque(job) + (job.path.pipes.some((p) => p.role === 'secondary') ? 50 : 0),
+    );
+    const given = { ...asked, arrangements: 'all-into-one,pairs-then-one', output: ['s.json', 's.csv'] };
+    const { code, out, err } = await ask({ ...given, best: 'best.evenrun.json' }, pairsWin);
+    expect(code).toBe(1);
+    const [before, after, ...rest] = err.trimEnd().split('\n');
+    expect(before).toMatch(
+      /^evenrun: --best: a size of pairs-then-one cannot be written.*or study --arrangements all-into-one alone$/,
+    );
+    expect(after).toMatch(
+      /^evenrun: --best: pairs-then-one, .* cannot be written: runners: .*best\.evenrun\.json is not written$/,
+    );
+    expect(rest).toEqual([]);
+    expect(out).toMatch(/\n {3}1 {2}pairs-then-one /);
+    expect(table('s.csv')).toHaveLength(12);
+    expect(existsSync(at('s.json'))).toBe(true);
+    expect(existsSync(at('best.evenrun.json'))).toBe(false);
+  });
+
+  test('has the rules of thumb beside its best size, and says whether they ask for anything like it', async () => {
+    const { out } = await ask(asked);
+    expect(out).toMatch(
+      /\nRules of thumb for primaries of all-into-one over 2000 to 7600 rpm; each is a starting point, none a proof:\n/,
+    );
+    expect(out).toMatch(/\n {2}Opening-period rule +\d+ to \d+ mm long\n/);
+    expect(out).toMatch(/\n {2}Port and an eighth +at least 40\.2 mm bore\n/);
+    expect(out).toMatch(
+      /\n {2}the best length here, 700 mm, lies within what the rules differ by among themselves, \d+ to \d+ mm at \d+ rpm\n/,
+    );
+    const likesShort = invented((job) => 200 - 100 * job.path.pipes[0]!.length);
+    const short = await ask({ ...asked, lengths: '150,700' }, likesShort);
+    expect(short.out).toMatch(
+      /\n {2}the best length here, 150 mm, is shorter than any rule asks for, \d+ to \d+ mm at \d+ rpm: look at it twice\n/,
+    );
+    const { rules } = JSON.parse((await ask({ ...asked, lengths: '150,700', json: true }, likesShort)).out);
+    expect(rules.asked.length).toBeGreaterThan(5);
+    expect(rules.best.length).toMatchObject({ is: 150, lies: 'below' });
+  });
+
+  test('interrupted, keeps what there is; resumed, comes to the same as in one go', async () => {
+    await ask({ ...asked, output: 'whole.json' });
+    const cut = await ask({ ...asked, output: 's.json' }, invented(), 10);
+    expect(cut.code).toBe(1);
+    expect(cut.err).toBe('evenrun: interrupted with 10 of 24 speeds followed; --resume goes on from s.json\n');
+    expect(text('s.json')).not.toBe(text('whole.json'));
+    const { code } = await ask({ ...asked, output: 's.json', resume: true });
+    expect(code).toBe(0);
+    expect(text('s.json')).toBe(text('whole.json'));
+  });
+
+  test('of a header that is not laid out yet needs no sketch, and leaves one', async () => {
+    const { code } = await pulse(b, [UNLAID], { ...asked, best: 'best.evenrun.json' });
+    expect(code).toBe(0);
+    expect(JSON.parse(text('best.evenrun.json')).exhaust.sketch.primary.length).toBeGreaterThanOrEqual(500);
+    expect((await pulse(b, ['best.evenrun.json'], {})).out).toMatch(
+      /sketch: 12 speeds.*[\s\S]*Runners are not laid out yet/,
+    );
+  });
+
+  test('of the same engine used at other speeds is gone on with: nothing is followed twice', async () => {
+    await ask({ ...asked, speeds: '3000,4000,5000', output: 's.json' });
+    const design = JSON.parse(text(DESIGN));
+    // The highest speed stays: the throttle, which nobody gave, is as wide as that takes.
+    const name = change('wider.json', { engine: { ...design.engine, rpm: [2500, 7600] } });
+    const { code, out } = await pulse(
+      b,
+      [name],
+      { ...asked, speeds: '3000,4000,5000', output: 's.json', resume: true },
+      invented(),
+      0,
+    );
+    expect([code, out.split('\n')[0]]).toEqual([0, expect.stringMatching(/18 of 18 speeds of 6 sizes/)]);
+  });
+
+  test('of another engine is refused, and stays as it is', async () => {
+    await ask({ ...asked, output: 's.json' });
+    const before = text('s.json');
+    const design = JSON.parse(text(DESIGN));
+    const name = change('wide.json', { engine: { ...design.engine, bore: 86 } });
+    await expect(pulse(b, [name], { ...asked, output: 's.json', resume: true })).rejects.toThrow(
+      /s\.json: engine: found a study of another engine/,
+    );
+    await expect(ask({ ...asked, output: 's.json', resume: true, cells: '15' })).rejects.toThrow(
+      /cell: found 20 mm; allowed: 15 mm/,
+    );
+    expect(text('s.json')).toBe(before);
+  });
+});
