@@ -156,7 +156,8 @@ describe('on a laptop', () => {
     await gains(page)
       .getByText(/Line 2, “6500 x”/)
       .waitFor();
-    await text.fill('6000 28\n6500 27.5\n7000 27');
+    // Speeds nearer than these tell flow and friction no better than one.
+    await text.fill('5000 28\n6000 27.5\n7000 27');
     await gains(page).getByRole('button', { name: 'Take this curve' }).click();
     await gains(page).getByRole('button', { name: 'Take it away' }).first().waitFor();
     expect(errors).toEqual([]);
@@ -167,7 +168,10 @@ it('an engine without a bore says so, with the way to the field', { timeout: LON
   const { bore: _, ...without } = SINGLE;
   const { page } = await opened(single(without));
   await page.keyboard.press('Shift+G');
-  await gains(page).getByText('engine/bore').first().waitFor();
+  await gains(page)
+    .getByText(/Bore.*not given/)
+    .first()
+    .waitFor();
   await gains(page).getByRole('button', { name: 'Go to the field' }).first().click();
   await page.waitForFunction(() => document.activeElement?.closest('[data-path="engine/bore"]'));
   await page.keyboard.type('80');

@@ -36,6 +36,8 @@ describe('calibration', () => {
 });
 
 it('a column more leaves line breaks within quotes alone', () => {
+  // As the command line's tables end their rows.
+  expect(withColumn('run\r\na\r\n', 'calibration', 'none')).toBe('run,calibration\r\na,none\r\n');
   expect(withColumn('run,why\na,"two\nlines, ""so"""\nb,x\n', 'calibration', 'Not calibrated')).toBe(
     'run,why,calibration\na,"two\nlines, ""so""",Not calibrated\nb,x,Not calibrated\n',
   );
