@@ -15,10 +15,10 @@ import { engineOf, subjectOf as subjectIn } from '../../pulse/forecast/subject';
 import type { PathReading } from '../../pulse/path/reading';
 import { sketchPath } from '../../pulse/path/sketch';
 import { usualCast } from '../../pulse/path/usualCast';
-import { equalised } from '../../pulse/path/variants';
+import { equalised, withImbalance } from '../../pulse/path/variants';
 import { headerOf } from '../derived';
 import { eachOnce } from './assumed';
-import { nameOf } from './kinds';
+import { nameOf, UNEVEN } from './kinds';
 import type { RunKind, Subject } from './runs';
 import type { Ground } from './shown';
 import { createCrew } from './team/crew';
@@ -49,6 +49,12 @@ function subjectOf(kind: RunKind, design: Design): Subject {
   if (kind === 'equal') {
     const read = readIn.header(design);
     return named({ ...read, path: equalised(read.path) });
+  }
+  if (kind === 'uneven') {
+    const read = readIn.header(design);
+    if (read.engine.cylinders.length < 2)
+      return bar('engine/cylinders', '1', 'two or more: one primary alone cannot differ from others');
+    return named({ ...read, path: withImbalance(equalised(read.path), UNEVEN / 1000, read.engine.firingOrder) });
   }
   if (kind === 'arrangement') return named(joinedOtherwise(design));
   const other = others.get(kind.slice('other/'.length));

@@ -4,6 +4,9 @@ import { titleOf } from '../shelf/names';
 import type { KeptDesign } from '../storage/keptDesign';
 import type { RunKind } from './runs';
 
+/** Between the longest and the shortest primary, mm: as much as a header fitted up by eye may have. */
+export const UNEVEN = 50;
+
 export type KindWords = { readonly kind: RunKind; readonly name: string; readonly about: string };
 
 export const KINDS: readonly KindWords[] = [
@@ -11,6 +14,11 @@ export const KINDS: readonly KindWords[] = [
   { kind: 'cast', name: 'Cast manifold', about: 'what the header replaces: short rough branches into one passage' },
   { kind: 'equal', name: 'Equal lengths', about: 'this header, were all of its primaries of one length' },
   { kind: 'sketch', name: 'Sketch', about: 'lengths and bores alone, before anything is laid out' },
+  {
+    kind: 'uneven',
+    name: `Uneven by ${UNEVEN} mm`,
+    about: `this header with ${UNEVEN} mm between its longest and its shortest primary: what unequal lengths cost`,
+  },
   { kind: 'arrangement', name: 'Other joining', about: 'the same lengths, joined the other way' },
 ];
 

@@ -5,7 +5,7 @@ import type { SpeedAnswer, SpeedFailure } from '../../pulse/forecast/types';
 import type { GasPath } from '../../pulse/path/types';
 
 /** What the engine breathes through. `other/…` is another design, by its id on the shelf. */
-export type RunKind = 'header' | 'cast' | 'sketch' | 'equal' | 'arrangement' | `other/${string}`;
+export type RunKind = 'header' | 'cast' | 'sketch' | 'equal' | 'uneven' | 'arrangement' | `other/${string}`;
 
 export type Subject = {
   readonly kind: RunKind;

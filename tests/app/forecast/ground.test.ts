@@ -23,6 +23,8 @@ describe('what is followed', () => {
     expect(primaries('header')).toHaveLength(4);
     const equal = primaries('equal');
     expect(Math.max(...equal) - Math.min(...equal)).toBeLessThan(1e-9);
+    const uneven = primaries('uneven');
+    expect(Math.max(...uneven) - Math.min(...uneven)).toBeCloseTo(0.05, 9);
     const other = browserGround.subjectOf('arrangement', FOUR).path.pipes;
     expect(other.filter(({ role }) => role === 'secondary')).toHaveLength(2);
     expect(browserGround.subjectOf('cast', FOUR).path.pipes.some(({ role }) => role === 'branch')).toBe(true);

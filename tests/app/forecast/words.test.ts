@@ -131,10 +131,10 @@ describe('the plot', () => {
       'cast',
       'sketch',
       'equal',
+      'uneven',
       'arrangement',
       'other/x',
       'other/y',
-      'other/z',
     ];
     const looks = () => kinds.map((kind) => JSON.stringify(paintFor(kind, 'dark')));
     const before = looks();

@@ -12,6 +12,7 @@ import { lendOther } from '../ground';
 import { QUANTITIES, type Quantity, wordsFor } from '../quantities';
 import type { Run, RunKind } from '../runs';
 import { choose, comparePair, layBeside, pick, showQuantity, turnTo, useShown } from '../shown';
+import { unevenWords } from '../unevenCost';
 import { CurvePlot } from './CurvePlot';
 import { CurveTable } from './CurveTable';
 import type { PanelWish, Under } from './frame';
@@ -157,6 +158,8 @@ function Summary({ runs, one, over }: { readonly runs: readonly Run[]; readonly 
   const common = one.speeds.filter(
     (rpm) => over.speeds.includes(rpm) && !hasFailed(one, rpm) && !hasFailed(over, rpm),
   ).length;
+  const [equal, unlike] = (['equal', 'uneven'] as const).map((kind) => runs.find((run) => run.subject.kind === kind));
+  const uneven = equal && unlike ? unevenWords(equal, unlike, display) : null;
   const others = engineDifferences(one.subject.engine, over.subject.engine);
   return (
     <div className="gain-summary">
@@ -169,6 +172,7 @@ function Summary({ runs, one, over }: { readonly runs: readonly Run[]; readonly 
       <p role="status">
         <b>{one.subject.title}</b> {gainWords(gainsOf(one, over), display, common)}.
       </p>
+      {uneven && <p>{uneven}</p>}
       {others.length > 0 && (
         <p className="gain-note">
           Their engines differ too, in {others.join(', ')}: what is told is not what the pipes do alone.

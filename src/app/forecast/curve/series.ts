@@ -27,11 +27,12 @@ const LOOKS: Readonly<Record<string, readonly [colour: number, dash: readonly nu
   cast: [1, [4, 4]],
   sketch: [2, [8, 2, 2, 2]],
   equal: [5, [2, 2]],
+  uneven: [7, [3, 2]],
   arrangement: [6, [6, 2]],
 };
 
-/** Of other designs: three colours that no kind has, and so many dashes that a pair comes again after 24. */
-const OTHER_COLOURS = [4, 0, 7] as const;
+/** Of other designs: two colours that no kind has, and so many dashes that a pair comes again after 16. */
+const OTHER_COLOURS = [4, 0] as const;
 const OTHER_DASHES: readonly (readonly number[])[] = [
   [8, 2, 2, 2, 2, 2],
   [10, 4],
