@@ -10,6 +10,9 @@ export type Settling = {
   add(value: number): void;
 };
 
+/** Torque counts as settled when a cycle moves it by no more than this share. */
+export const SETTLED = 1e-3;
+
 /** Changes that do not shrink count as this many times themselves. */
 const LASTING = 10;
 

@@ -11,7 +11,7 @@ import { transfer } from '../engine/transfer';
 import { type CycleSums, countsOf, cycleSums } from './cycleSums';
 import { doubtsOf } from './doubts';
 import type { RunningSpeed, SpeedJob } from './job';
-import { settling } from './settling';
+import { SETTLED, settling } from './settling';
 import type { SpeedAnswer } from './types';
 
 /** m; also the longest cell that is asked for without a word. */
@@ -20,9 +20,8 @@ export const FINE = 0.01;
 const COARSER = 3;
 const COARSEST = 0.045;
 
-/** Change of torque: what counts as settled, on coarse cells and on the last ones. */
+/** Change of torque that counts as settled on coarse cells. */
 const NEARLY = 3e-3;
-const SETTLED = 1e-3;
 /** A cylinder by itself may move so many times as much: cylinders that drift apart would not show in their sum. */
 const EACH = 3;
 /** What a cycle leaves in the intake or takes from it, of what it draws: a large plenum fills for long, and torque hardly tells. */
