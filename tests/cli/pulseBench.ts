@@ -1,12 +1,14 @@
 /** `pulse DESIGN` in this process with an invented engine in place of the followed one, so that a curve takes no time. */
 import { cpSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { afterEach, beforeEach } from 'vitest';
 import { pulseCommand } from '../../src/cli/commands/pulse';
 import type { PulseArguments } from '../../src/cli/pulse/options';
+import { readCsv } from '../../src/formats/csv/readCsv';
 import type { RunningSpeed, SpeedJob } from '../../src/pulse/forecast/job';
 import { FlowStopped } from '../../src/pulse/report';
 import { answerAt, FOUR, inventedTorque } from '../pulse/forecast/fakes';
-import type { Answer, Bench } from './bench';
+import { type Answer, type Bench, bench } from './bench';
 
 /** The same header as FOUR; and as `unrouted`, without points. */
 export const DESIGN = 'four.evenrun.json';
@@ -79,4 +81,29 @@ export async function pulse(
   };
   const code = await pulseCommand(more, { threads: '1', ...given }, io, undefined, counting);
   return { code, ...printed };
+}
+
+/** A folder with the designs before every test of a file, and what is asked and read in it. */
+export function designBench() {
+  let b: Bench;
+  beforeEach(() => {
+    b = bench();
+    bringDesigns(b);
+  });
+  afterEach(() => b.clear());
+  const at = (name: string): string => join(b.folder, name);
+  const text = (name: string): string => readFileSync(at(name), 'utf8');
+  return {
+    bench: () => b,
+    at,
+    text,
+    table: (name: string) => readCsv(text(name)),
+    ask: (given: PulseArguments, start = invented(), interrupts = Number.POSITIVE_INFINITY) =>
+      pulse(b, [DESIGN], given, start, interrupts),
+    /** The design with fields of its engine or exhaust set, under another name. */
+    change(name: string, fields: Record<string, unknown>): string {
+      writeFileSync(at(name), JSON.stringify({ ...JSON.parse(text(DESIGN)), ...fields }));
+      return name;
+    },
+  };
 }

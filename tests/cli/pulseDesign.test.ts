@@ -1,32 +1,11 @@
 /** `pulse DESIGN` by its tables, its words and its exit codes, with an invented engine. */
-import { copyFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { copyFileSync, existsSync, writeFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
 import type { PulseArguments } from '../../src/cli/pulse/options';
-import { readCsv } from '../../src/formats/csv/readCsv';
 import { inventedTorque } from '../pulse/forecast/fakes';
-import { type Bench, bench } from './bench';
-import { bringDesigns, DESIGN, invented, pulse, UNLAID } from './pulseBench';
+import { DESIGN, designBench, invented, pulse, UNLAID } from './pulseBench';
 
-let b: Bench;
-beforeEach(() => {
-  b = bench();
-  bringDesigns(b);
-});
-afterEach(() => b.clear());
-
-const at = (name: string): string => join(b.folder, name);
-const text = (name: string): string => readFileSync(at(name), 'utf8');
-const table = (name: string) => readCsv(text(name));
-const ask = (given: PulseArguments, start = invented(), interrupts = Number.POSITIVE_INFINITY) =>
-  pulse(b, [DESIGN], given, start, interrupts);
-
-/** The design with fields of its engine or exhaust set, under another name. */
-function change(name: string, fields: Record<string, unknown>): string {
-  const design = JSON.parse(text(DESIGN));
-  writeFileSync(at(name), JSON.stringify({ ...design, ...fields }));
-  return name;
-}
+const { bench, at, text, table, ask, change } = designBench();
 
 describe('a curve', () => {
   test('is a table of twelve speeds, its peaks, and what it stands on', async () => {
@@ -117,7 +96,7 @@ describe('a curve', () => {
   test('calibrated: said, with the factors', async () => {
     const design = JSON.parse(text(DESIGN));
     const name = change('fitted.json', { engine: { ...design.engine, fitted: { flow: 0.95, friction: 1.1 } } });
-    expect((await pulse(b, [name], {})).out).toMatch(
+    expect((await pulse(bench(), [name], {})).out).toMatch(
       /\nCalibrated on a curve measured on this engine: flow × 0\.95, friction × 1\.1\n/,
     );
   });
@@ -149,7 +128,7 @@ describe('against', () => {
 
   test('itself with equal lengths', async () => {
     copyFileSync('public/examples/four-4-1-as-tacked.evenrun.json', at('tacked.json'));
-    const { out } = await pulse(b, ['tacked.json'], { against: 'equal', json: true });
+    const { out } = await pulse(bench(), ['tacked.json'], { against: 'equal', json: true });
     const { before, after } = JSON.parse(out);
     expect([before.title, after.title]).toEqual(['laid-out header', 'laid-out header']);
     expect(before.path.title).toBe('laid-out header, lengths equal');
@@ -191,7 +170,7 @@ describe('against', () => {
     );
     for (const name of ['v8-both-banks', 'v8-left-bank-4-1'])
       copyFileSync(`public/examples/${name}.evenrun.json`, at(`${name}.json`));
-    await expect(pulse(b, ['v8-both-banks.json'], { against: 'v8-left-bank-4-1.json' })).rejects.toThrow(
+    await expect(pulse(bench(), ['v8-both-banks.json'], { against: 'v8-left-bank-4-1.json' })).rejects.toThrow(
       /exhaust of cylinders 1, 3, 5, 7 beside .*allowed: exhausts of the same cylinders/,
     );
   });
@@ -216,7 +195,7 @@ describe('a fit', () => {
   );
 
   test('writes the design with the factors that it found, and says how far off it was and is', async () => {
-    const { code, out } = await pulse(b, [baselined()], { fit: true, output: 'fitted.evenrun.json' }, answers);
+    const { code, out } = await pulse(bench(), [baselined()], { fit: true, output: 'fitted.evenrun.json' }, answers);
     expect(code).toBe(0);
     expect(out).toMatch(/cast manifold: \d+ speeds followed/);
     expect(out).toMatch(/\n +rpm {2}measured N m {2}fitted N m {2}off by\n {2}2500 +190\.0 /);
@@ -225,12 +204,12 @@ describe('a fit', () => {
     const { fitted, baseline } = JSON.parse(text('fitted.evenrun.json')).engine;
     expect(fitted.flow).toBeLessThan(1);
     expect(baseline.points).toEqual(points);
-    expect((await b.evenrun('check', 'fitted.evenrun.json')).code).toBeLessThan(2);
+    expect((await bench().evenrun('check', 'fitted.evenrun.json')).code).toBeLessThan(2);
   });
 
   test('interrupted, writes the best so far beside what was asked for, under a name that says so', async () => {
     const given = { fit: true, output: 'fitted.evenrun.json' };
-    const { code, out, err } = await pulse(b, [baselined()], given, answers, 17);
+    const { code, out, err } = await pulse(bench(), [baselined()], given, answers, 17);
     expect(code).toBe(1);
     expect(err).toBe(
       'evenrun: interrupted before the fit was done; the best so far is written to fitted.unfinished.evenrun.json\n',
@@ -244,7 +223,7 @@ describe('a fit', () => {
   test('interrupted over the design itself, leaves it as it is', async () => {
     const name = baselined();
     const before = text(name);
-    const { code } = await pulse(b, [name], { fit: true, output: name }, answers, 17);
+    const { code } = await pulse(bench(), [name], { fit: true, output: name }, answers, 17);
     expect(code).toBe(1);
     expect(text(name)).toBe(before);
     expect(existsSync(at('measured.unfinished.json'))).toBe(true);
@@ -252,15 +231,19 @@ describe('a fit', () => {
 
   test('interrupted before anything better than usual was found, writes nothing', async () => {
     const given = { fit: true, output: 'fitted.evenrun.json' };
-    const { code, out, err } = await pulse(b, [baselined()], given, answers, 13);
+    const { code, out, err } = await pulse(bench(), [baselined()], given, answers, 13);
     expect(code).toBe(1);
     expect(err).toBe('evenrun: interrupted before the fit was done; nothing is written\n');
     expect(out).toMatch(/\nNot calibrated/);
-    expect(b.listing().filter((name) => name.startsWith('fitted'))).toEqual([]);
+    expect(
+      bench()
+        .listing()
+        .filter((name) => name.startsWith('fitted')),
+    ).toEqual([]);
   });
 
   test('interrupted before every speed was followed once, writes nothing', async () => {
-    const { code, err } = await pulse(b, [baselined()], { fit: true, output: 'fitted.evenrun.json' }, answers, 3);
+    const { code, err } = await pulse(bench(), [baselined()], { fit: true, output: 'fitted.evenrun.json' }, answers, 3);
     expect(code).toBe(1);
     expect(err).toMatch(/^evenrun: .*nothing is written\n$/);
     expect(existsSync(at('fitted.evenrun.json'))).toBe(false);
@@ -270,8 +253,10 @@ describe('a fit', () => {
     await expect(ask({ fit: true, output: 'f.json' })).rejects.toThrow(
       /engine\/baseline: found nothing; allowed: a torque curve/,
     );
-    await expect(pulse(b, [baselined()], { fit: true })).rejects.toThrow(/-o, --output: say where to write/);
-    await expect(pulse(b, [baselined()], { fit: true, on: 'cast' })).rejects.toThrow(/--on: does not go with --fit/);
+    await expect(pulse(bench(), [baselined()], { fit: true })).rejects.toThrow(/-o, --output: say where to write/);
+    await expect(pulse(bench(), [baselined()], { fit: true, on: 'cast' })).rejects.toThrow(
+      /--on: does not go with --fit/,
+    );
   });
 });
 
@@ -295,13 +280,13 @@ test('imbalance that gains has one sign, and what has not settled is marked', as
 
 describe('refused, with nothing written', () => {
   const refused = async (args: string[], message: RegExp) => {
-    const before = b.listing();
-    const { code, out, err } = await b.evenrun('pulse', ...args);
+    const before = bench().listing();
+    const { code, out, err } = await bench().evenrun('pulse', ...args);
     expect(err).toMatch(/^evenrun: [^\n]+\n$/);
     expect(err).toMatch(message);
     expect(err).not.toMatch(/fault of the program/);
     expect([code, out]).toEqual([2, '']);
-    expect(b.listing()).toEqual(before);
+    expect(bench().listing()).toEqual(before);
   };
 
   test.each<[string[], RegExp]>([

@@ -1,32 +1,10 @@
 /** `pulse DESIGN --study`, with an invented engine: what is followed, kept, gone on with, ranked and written. */
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import type { PulseArguments } from '../../src/cli/pulse/options';
-import { readCsv } from '../../src/formats/csv/readCsv';
+import { existsSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
 import { inventedTorque } from '../pulse/forecast/fakes';
-import { type Bench, bench } from './bench';
-import { bringDesigns, DESIGN, invented, pulse, UNLAID } from './pulseBench';
+import { DESIGN, designBench, invented, pulse, UNLAID } from './pulseBench';
 
-let b: Bench;
-beforeEach(() => {
-  b = bench();
-  bringDesigns(b);
-});
-afterEach(() => b.clear());
-
-const at = (name: string): string => join(b.folder, name);
-const text = (name: string): string => readFileSync(at(name), 'utf8');
-const table = (name: string) => readCsv(text(name));
-const ask = (given: PulseArguments, start = invented(), interrupts = Number.POSITIVE_INFINITY) =>
-  pulse(b, [DESIGN], given, start, interrupts);
-
-/** The design with fields of its engine or exhaust set, under another name. */
-function change(name: string, fields: Record<string, unknown>): string {
-  const design = JSON.parse(text(DESIGN));
-  writeFileSync(at(name), JSON.stringify({ ...design, ...fields }));
-  return name;
-}
+const { bench, at, text, table, ask, change } = designBench();
 
 describe('a study', () => {
   const asked = { study: true, lengths: '500,700,900', bores: '36,40', arrangements: 'all-into-one', speeds: '4' };
@@ -41,7 +19,7 @@ describe('a study', () => {
     const best = JSON.parse(text('best.evenrun.json'));
     const group = best.runners[0].group;
     expect(best.groups[group].length).toBe(Number(rows[0]!.primary_length_mm));
-    expect((await b.evenrun('check', 'best.evenrun.json')).code).toBeLessThan(2);
+    expect((await bench().evenrun('check', 'best.evenrun.json')).code).toBeLessThan(2);
   });
 
   test('of which no size could be written as the best is refused before anything is followed', async () => {
@@ -108,10 +86,10 @@ describe('a study', () => {
   });
 
   test('of a header that is not laid out yet needs no sketch, and leaves one', async () => {
-    const { code } = await pulse(b, [UNLAID], { ...asked, best: 'best.evenrun.json' });
+    const { code } = await pulse(bench(), [UNLAID], { ...asked, best: 'best.evenrun.json' });
     expect(code).toBe(0);
     expect(JSON.parse(text('best.evenrun.json')).exhaust.sketch.primary.length).toBeGreaterThanOrEqual(500);
-    expect((await pulse(b, ['best.evenrun.json'], {})).out).toMatch(
+    expect((await pulse(bench(), ['best.evenrun.json'], {})).out).toMatch(
       /sketch: 12 speeds.*[\s\S]*Runners are not laid out yet/,
     );
   });
@@ -122,7 +100,7 @@ describe('a study', () => {
     // The highest speed stays: the throttle, which nobody gave, is as wide as that takes.
     const name = change('wider.json', { engine: { ...design.engine, rpm: [2500, 7600] } });
     const { code, out } = await pulse(
-      b,
+      bench(),
       [name],
       { ...asked, speeds: '3000,4000,5000', output: 's.json', resume: true },
       invented(),
@@ -136,7 +114,7 @@ describe('a study', () => {
     const before = text('s.json');
     const design = JSON.parse(text(DESIGN));
     const name = change('wide.json', { engine: { ...design.engine, bore: 86 } });
-    await expect(pulse(b, [name], { ...asked, output: 's.json', resume: true })).rejects.toThrow(
+    await expect(pulse(bench(), [name], { ...asked, output: 's.json', resume: true })).rejects.toThrow(
       /s\.json: engine: found a study of another engine/,
     );
     await expect(ask({ ...asked, output: 's.json', resume: true, cells: '15' })).rejects.toThrow(
