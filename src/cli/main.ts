@@ -1,14 +1,19 @@
 /** The process around `run`: standard streams, the exit code, and a reader that stops listening. */
+import { constants } from 'node:os';
+import { isatty } from 'node:tty';
 import { fileURLToPath } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
 import { startSpeed } from '../pulse/forecast/startSpeed';
 import { reasonOf } from './files';
-import { type Io, UNUSABLE } from './io';
+import { FAILS, type Io, UNUSABLE } from './io';
 import { type SpeedThread, serveSpeeds } from './pulse/serve';
 import type { Job } from './route/job';
 import { serveRounds } from './route/thread';
 import { run } from './run';
+
+/** What asks a command to end: Ctrl+C, the system or whoever started it, a terminal that is closed. */
+const ENDINGS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 
 // The same file is what further threads run: installed, it is the only one there is.
 if (isMainThread) await main();
@@ -29,11 +34,12 @@ async function main(): Promise<void> {
   }
 
   // `evenrun check … | head` closes the pipe early: that is no error. The exit code stands all the same. Anything else, such as a
-  // full disk, leaves the answer unsaid: that must not pass for one.
+  // full disk, leaves the answer unsaid: that must not pass for one. Where the terminal is gone, nobody is there to be told.
   let isUnsaid = false;
+  let ending: (typeof ENDINGS)[number] | null = null;
   for (const stream of [process.stdout, process.stderr]) {
     stream.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code === 'EPIPE') return;
+      if (error.code === 'EPIPE' || ending === 'SIGHUP') return;
       if (typeof error.code !== 'string') throw error;
       if (stream === process.stdout && !isUnsaid)
         process.stderr.write(`evenrun: standard output: cannot write to it: ${reasonOf(error.code)}\n`);
@@ -41,6 +47,8 @@ async function main(): Promise<void> {
       process.exitCode = UNUSABLE;
     });
   }
+
+  const hasTerminal = [0, 1, 2].some((stream) => isatty(stream));
 
   // Run by npm in a checkout, the process stands in the project's folder; paths are meant from where the user stands.
   const byNpm = process.env.npm_lifecycle_event === 'evenrun' ? process.env.INIT_CWD : undefined;
@@ -52,8 +60,14 @@ async function main(): Promise<void> {
     process: {
       startThread: (job) => new Worker(fileURLToPath(import.meta.url), { workerData: job }),
       onInterrupt(act) {
-        process.on('SIGINT', act);
-        return () => void process.off('SIGINT', act);
+        const hear = (signal: NodeJS.Signals): void => {
+          ending ??= signal as (typeof ENDINGS)[number];
+          act();
+        };
+        for (const signal of ENDINGS) process.on(signal, hear);
+        return () => {
+          for (const signal of ENDINGS) process.off(signal, hear);
+        };
       },
       ...(process.stderr.isTTY ? { status: (line) => void process.stderr.write(`\r\u001b[K${line}`) } : {}),
     },
@@ -61,5 +75,13 @@ async function main(): Promise<void> {
 
   // Not process.exit: what is still being written to a pipe would be cut off.
   const code = await run(process.argv.slice(2), io);
-  process.exitCode = isUnsaid ? UNUSABLE : code;
+  process.exitCode = isUnsaid ? UNUSABLE : codeAfter(code, ending);
+  // All is written. The runtime aborts where it cannot put a terminal back that is gone; the signal itself, heard no more, says the same.
+  if (hasTerminal && ending === 'SIGHUP') process.kill(process.pid, ending);
+}
+
+/** Ended from outside, a command answers as the shell has it for that signal, 128 and its number; Ctrl+C is one of our own answers. */
+function codeAfter(code: number, ending: (typeof ENDINGS)[number] | null): number {
+  if (ending === null || ending === 'SIGINT' || code !== FAILS) return code;
+  return 128 + constants.signals[ending];
 }

@@ -22,7 +22,7 @@ const TELLS = `data:text/javascript,${encodeURIComponent(
   "process.on('newListener', (name) => name === 'SIGINT' && setImmediate(() => process.send?.('hears')));",
 )}`;
 
-async function evenrun(args: string[], isInterrupted = false) {
+async function evenrun(args: string[], signal?: NodeJS.Signals) {
   const child = spawn('node', ['--import', TELLS, '--import', 'tsx', 'src/cli/main.ts', ...args], {
     stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
   });
@@ -31,7 +31,7 @@ async function evenrun(args: string[], isInterrupted = false) {
     err += text;
   });
   const ended = new Promise<number | null>((resolve) => child.once('close', (code) => resolve(code)));
-  if (isInterrupted) child.once('message', () => child.kill('SIGINT'));
+  if (signal) child.once('message', () => child.kill(signal));
   return { code: await ended, err };
 }
 
@@ -50,25 +50,33 @@ test('two threads come to the same bytes as one', async () => {
   expect(readFileSync(at('two.trace.csv'))).toEqual(readFileSync(at('one.trace.csv')));
 }, 120_000);
 
-test('Ctrl-C ends a study with what it has, which is read back', async () => {
-  const asked = [
-    'pulse',
-    at(DESIGN),
-    '--study',
-    '--speeds',
-    '12',
-    '--cells',
-    '5',
-    '--threads',
-    '2',
-    '-o',
-    at('s.json'),
-  ];
-  const said = await evenrun(asked, true);
-  expect(said.code).toBe(1);
-  expect(said.err).toMatch(
-    /^evenrun: interrupted with \d+ of 576 speeds followed; --resume goes on from \S*s\.json\n$/,
-  );
-  expect(readStudy(readFileSync(at('s.json'), 'utf8')).sizes).toHaveLength(48);
-  expect(b.listing().filter((name) => name.includes('.tmp'))).toEqual([]);
-}, 120_000);
+test.each([
+  ['SIGINT', 1],
+  ['SIGTERM', 143],
+  ['SIGHUP', 129],
+] as const)(
+  '%s ends a study with what it has, which is read back, and the code %i',
+  async (signal, code) => {
+    const asked = [
+      'pulse',
+      at(DESIGN),
+      '--study',
+      '--speeds',
+      '12',
+      '--cells',
+      '5',
+      '--threads',
+      '2',
+      '-o',
+      at('s.json'),
+    ];
+    const said = await evenrun(asked, signal);
+    expect(said.code).toBe(code);
+    expect(said.err).toMatch(
+      /^evenrun: interrupted with \d+ of 576 speeds followed; --resume goes on from \S*s\.json\n$/,
+    );
+    expect(readStudy(readFileSync(at('s.json'), 'utf8')).sizes).toHaveLength(48);
+    expect(b.listing().filter((name) => name.includes('.tmp'))).toEqual([]);
+  },
+  120_000,
+);
