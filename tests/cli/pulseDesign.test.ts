@@ -2,6 +2,7 @@
 import { copyFileSync, existsSync, writeFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { PulseArguments } from '../../src/cli/pulse/options';
+import type { SpeedJob } from '../../src/pulse/forecast/job';
 import { inventedTorque } from '../pulse/forecast/fakes';
 import { DESIGN, designBench, invented, pulse, UNLAID } from './pulseBench';
 
@@ -218,6 +219,31 @@ describe('a fit', () => {
     expect(out).toMatch(/\nfitted\.unfinished\.evenrun\.json written\n$/);
     expect(JSON.parse(text('fitted.unfinished.evenrun.json')).engine.fitted.flow).toBeLessThan(1);
     expect(existsSync(at('fitted.evenrun.json'))).toBe(false);
+  });
+
+  test.each<[string, (job: SpeedJob) => number, RegExp]>([
+    [
+      'all factors at their bounds',
+      ({ engine }) => 400 + 100 * (engine.flowFactor - 1) - 20 * (engine.walls.factor - 1),
+      /all three factors came to their bounds/,
+    ],
+    [
+      'no better than usual',
+      ({ rpm }) => 190 + (rpm === 2500 || rpm === 7000 ? 20 : -20),
+      /no factors within their bounds are nearer than the usual ones/,
+    ],
+  ])('that fails says so and writes nothing, over the design neither: %s', async (_, torque, why) => {
+    const name = baselined();
+    const before = text(name);
+    for (const output of ['fitted.evenrun.json', name]) {
+      const { code, out, err } = await pulse(bench(), [name], { fit: true, output }, invented(torque));
+      expect(code).toBe(1);
+      expect(err).toMatch(new RegExp(`^evenrun: the fit failed: ${why.source}; nothing is written\\n$`));
+      expect(out).toMatch(/\nNot fitted to 4 points: .*Something else is another than told/);
+      expect(out).toMatch(/\nNot calibrated/);
+      expect(text(name)).toBe(before);
+      expect(existsSync(at('fitted.evenrun.json'))).toBe(false);
+    }
   });
 
   test('interrupted over the design itself, leaves it as it is', async () => {

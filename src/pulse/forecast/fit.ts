@@ -8,7 +8,7 @@ import { asFactors, BOUNDS, FACTORS, type Factor, type Factors, SPREAD } from '.
 import { type Base, followAll, isAnswer } from './fit/followed';
 import { judge, learnt, type Slopes } from './fit/judge';
 import { type Measured, thinned } from './fit/measured';
-import { fitWords } from './fit/words';
+import { failureOf, fitWords } from './fit/words';
 import type { Team } from './job';
 import type { TorqueCurve } from './types';
 
@@ -26,6 +26,8 @@ export type Fit = {
   readonly points: readonly Measured[];
   /** It was stopped: the best so far. */
   readonly stopped: boolean;
+  /** Why the factors are nothing to go by; null where they are. */
+  readonly failure: string | null;
   readonly message: string;
 };
 
@@ -121,7 +123,8 @@ export async function fitBaseline(
     points,
     stopped: cut,
   };
-  return { ...fit, message: fitWords(fit, all.length, used) };
+  const failure = failureOf(fit);
+  return { ...fit, failure, message: fitWords({ ...fit, failure }, all.length, used) };
 }
 
 const rms = (values: readonly number[]): number =>

@@ -70,6 +70,21 @@ describe('a fit', () => {
     expect(now()).toEqual(NO_FIT);
   });
 
+  it('that failed says so, and changes nothing', async () => {
+    // Nothing moves this torque, and it is 30 % off at both sides.
+    const stiff: Team = {
+      async follow(jobs, tell) {
+        for (const [k, { rpm }] of jobs.entries())
+          tell(k, answerOf(rpm, { torque: rpm === 2000 || rpm === 5000 ? 78 : 42, fmep: 0 }));
+      },
+    };
+    await runFit(design(), base, stiff);
+    expect(fittedNow()).toBe(undefined);
+    expect(now().said).toMatchObject({ fails: true });
+    expect(now().said!.text).toMatch(/^Not fitted to 4 points: no factors within their bounds are nearer/);
+    expect(history.store.getState().past).toEqual([]);
+  });
+
   it('without a curve says what is wanted', async () => {
     await runFit(design(null), base, team);
     expect(now().said).toMatchObject({ fails: true });

@@ -133,6 +133,29 @@ describe('bounds', () => {
   });
 });
 
+describe('a fit that failed', () => {
+  test('is one whose factors all came to their bounds', async () => {
+    const points = measuredWith({ flow: 1, friction: 1, heat: 1 }, SPEEDS).map(({ rpm, torque }) => ({
+      rpm,
+      torque: 0.25 * torque,
+    }));
+    const fit = whole(await fitBaseline(BASE, points, knownTeam()));
+    expect(fit.atBound).toEqual(FACTORS);
+    expect(fit.failure).toMatch(/all three factors came to their bounds/);
+    expect(fit.message).toMatch(/^Not fitted to 8 points: all three .*such as the unit of torque/);
+  });
+
+  test('is not one that comes to a bound with some of them, nor one that finds the usual factors right', async () => {
+    const usual = measuredWith({ flow: 1, friction: 1, heat: 1 }, SPEEDS);
+    expect(whole(await fitBaseline(BASE, usual, knownTeam())).failure).toBe(null);
+    const weak = usual.map(({ rpm, torque }) => ({ rpm, torque: 0.6 * torque }));
+    const fit = whole(await fitBaseline(BASE, weak, knownTeam()));
+    expect(fit.atBound.length).toBeGreaterThan(0);
+    expect(fit.atBound.length).toBeLessThan(3);
+    expect(fit.failure).toBe(null);
+  });
+});
+
 describe('what points cannot tell', () => {
   test('stays near 1, and is told: three neighbouring speeds', async () => {
     const fit = await fitTo({ flow: 1, friction: 1.15, heat: 1 }, [4000, 4050, 4100]);

@@ -103,15 +103,16 @@ export async function runFit(design: Design, baseOf: BaseOf, team: Team): Promis
     );
     if (latest !== me || documents.store.getState().id !== id) return;
     if (stopped()) {
-      if ('failed' in fit || fit.after >= fit.before) return;
+      if ('failed' in fit || fit.failure !== null || fit.after >= fit.before) return;
       return useFit.setState({
         said: { text: fit.message, fails: false },
         unfinished: { take: () => take(fit) },
       });
     }
     if ('failed' in fit) return useFit.setState({ progress: null, said: { text: fit.failed, fails: true } });
-    useFit.setState({ progress: null, said: { text: fit.message, fails: fit.atBound.length > 0 } });
-    take(fit);
+    const fails = fit.failure !== null || fit.atBound.length > 0;
+    useFit.setState({ progress: null, said: { text: fit.message, fails } });
+    if (fit.failure === null) take(fit);
   } catch (error) {
     if (!stopped()) useFit.setState({ progress: null, said: { text: linesOf(error).join(' '), fails: true } });
   }

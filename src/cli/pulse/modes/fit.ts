@@ -40,10 +40,12 @@ export async function fitMode({ design, file, given, io, start }: Context): Prom
     }
     const fitted = { ...design, engine: { ...design.engine, fitted: fit.fitted } };
     // Stopped before anything was better than usual: the usual factors are nothing that was found.
-    const isFound = !fit.stopped || Object.values(fit.fitted).some((factor) => factor !== 1);
+    const isBetter = !fit.stopped || Object.values(fit.fitted).some((factor) => factor !== 1);
+    const isFound = isBetter && fit.failure === null;
     const { name, path } = fit.stopped ? unfinished(output) : output;
     const written = isFound ? writeAll([{ name, write: () => writeWhole(path, writeDesign(fitted)) }], io) : [];
-    if (fit.stopped) {
+    if (fit.failure !== null) io.err(`evenrun: the fit failed: ${fit.failure}; nothing is written\n`);
+    else if (fit.stopped) {
       const left = written.length > 0 ? `the best so far is written to ${name}` : 'nothing is written';
       io.err(`evenrun: interrupted before the fit was done; ${left}\n`);
     }
@@ -57,7 +59,7 @@ export async function fitMode({ design, file, given, io, start }: Context): Prom
       ];
       io.out(`${lines.join('\n')}\n`);
     }
-    return codeOf(!fit.stopped && written.length === 1 && fit.atBound.length === 0 && isClean(fit.curve));
+    return codeOf(!fit.stopped && isFound && written.length === 1 && fit.atBound.length === 0 && isClean(fit.curve));
   });
 }
 

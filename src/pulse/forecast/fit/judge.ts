@@ -10,7 +10,7 @@ import { isAnswer } from './followed';
 import type { Measured } from './measured';
 
 /** Of the highest torque: what a measured point may be off by. Common practice for repeated runs. */
-const NOISE = 0.01;
+export const NOISE = 0.01;
 
 /** Torques of a set of factors beside those measured. */
 export type Tried = {

@@ -1,16 +1,46 @@
 /** What a fit came to, in words for the one who measured. N m. */
 import type { Fit } from '../fit';
 import { BOUNDS, FACTORS, type Factor } from './factors';
+import { NOISE } from './judge';
 
 const NAMES: Readonly<Record<Factor, string>> = { flow: 'valve flow', friction: 'friction', heat: 'heat to the walls' };
 /** Of the highest torque: a curve that stays as far off has another shape than three factors can give it. */
 const FAR = 0.05;
 
+/** What may be told wrongly where three factors are not enough. */
+const ELSE = 'such as the unit of torque, the loss, the camshaft or the intake';
+
+/**
+ * Factors that all came to their bounds were held by nothing else; and where nothing is nearer than usual factors, and those are not near,
+ * there is nothing found.
+ */
+export function failureOf({
+  before,
+  after,
+  atBound,
+  stopped,
+  points,
+}: Omit<Fit, 'message' | 'failure'>): string | null {
+  if (atBound.length === FACTORS.length) return 'all three factors came to their bounds';
+  const isNear = before <= NOISE * highestOf(points);
+  return !stopped && after >= before && !isNear
+    ? 'no factors within their bounds are nearer than the usual ones'
+    : null;
+}
+
+const highestOf = (points: Fit['points']): number => Math.max(...points.map(({ torque }) => torque));
+
 /** @param given how many points were measured. @param used how many could be followed */
 export function fitWords(fit: Omit<Fit, 'message'>, given: number, used: number): string {
-  const { fitted, before, after, atBound, untold, points, stopped } = fit;
+  const { fitted, before, after, atBound, untold, points, stopped, failure } = fit;
   const factors = FACTORS.map((factor) => `${NAMES[factor]} × ${fitted[factor].toFixed(2)}`).join(', ');
   const of = used < given ? `${used} of ${given} points` : `${given} points`;
+  if (failure !== null)
+    return [
+      `Not fitted to ${of}: ${failure}.`,
+      `Torque is off by ${after.toFixed(1)} N m (root mean square) at best, where it was ${before.toFixed(1)}.`,
+      `Something else is another than told, ${ELSE}, or the shape of the curve is: look at what was bolted on too.`,
+    ].join(' ');
   const words = [
     `${stopped ? 'Stopped; the best so far' : 'Fitted'} to ${of}: ${factors}.`,
     `Torque is off by ${after.toFixed(1)} N m (root mean square), where it was ${before.toFixed(1)}.`,
@@ -18,16 +48,13 @@ export function fitWords(fit: Omit<Fit, 'message'>, given: number, used: number)
   for (const factor of atBound) {
     const { least, most } = BOUNDS[FACTORS.indexOf(factor)]!;
     const bound = fitted[factor] <= least ? `least, ${least}` : `most, ${most}`;
-    words.push(
-      `${capital(NAMES[factor])} came to its ${bound}: something else is another than told, such as the unit of torque, the loss, the camshaft or the intake.`,
-    );
+    words.push(`${capital(NAMES[factor])} came to its ${bound}: something else is another than told, ${ELSE}.`);
   }
   if (untold.length > 0)
     words.push(
       `The points tell little of ${untold.map((factor) => NAMES[factor]).join(' and ')}: what they cannot tell stays as usual.`,
     );
-  const highest = Math.max(...points.map(({ torque }) => torque));
-  if (after > FAR * highest)
+  if (after > FAR * highestOf(points))
     words.push('The shape of the curve is another: look at the camshaft, the intake and what was bolted on.');
   return words.join(' ');
 }
