@@ -27,6 +27,18 @@ const UNITS = [
   { name: 'lb in', inNewtonMetres: 0.11298 },
 ] as const;
 
+/** Of power: N m are times so much over rpm. Mechanical and metric horsepower lie 1.4 % apart. */
+const POWERS = [
+  { name: 'kW', times: 9549 },
+  { name: 'hp', times: 7121 },
+] as const;
+
+/**
+ * d ln torque / d ln speed over a whole curve, from which it rises as power does: torque over the speeds used is 0 to 0.4, and a
+ * racing engine's with a hole low down 0.65 (common practice); power of the same is 1 more. Our own choice between the two.
+ */
+const POWER_SLOPE = 0.85;
+
 export function baselineProblems(engine: Engine): Refusal[] {
   const { baseline } = engine;
   if (!baseline) return [];
@@ -68,17 +80,33 @@ export function torqueProblems(engine: Engine): Refusal[] {
   if (displacement === null || points.length === 0) return [];
   const best = points.reduce((most, [, torque], i) => (torque > points[most]![1] ? i : most), 0);
   const torque = points[best]![1];
-  const bmep = bmepOf(torque / (1 - loss / 100), displacement);
-  if (bmep >= LEAST_BMEP && bmep <= MOST_BMEP) return [];
-  const fitting = UNITS.filter(({ inNewtonMetres }) => {
-    const would = bmep * inNewtonMetres;
-    return would >= USUAL_BMEP[0] && would <= USUAL_BMEP[1];
-  });
-  const remedy = fitting.map(({ name, inNewtonMetres }) => `if it is ${name}, × ${inNewtonMetres}`);
-  const found = `${torque} N m at most, ${round(bmep)} bar of mean effective pressure on ${Math.round(displacement)} cm³`;
+  const atCrank = (value: number): number => bmepOf(value / (1 - loss / 100), displacement);
+  const bmep = atCrank(torque);
+  const isUsual = (bar: number): boolean => bar >= USUAL_BMEP[0] && bar <= USUAL_BMEP[1];
+  const power = powersLike(points).filter(({ times }) =>
+    isUsual(atCrank(Math.max(...points.map(([rpm, value]) => (value * times) / rpm)))),
+  );
+  if (bmep >= LEAST_BMEP && bmep <= MOST_BMEP && power.length === 0) return [];
+  const units = UNITS.filter(({ inNewtonMetres }) => isUsual(bmep * inNewtonMetres));
+  const remedy = [
+    ...power.map(({ name, times }) => `if it is power in ${name}, × ${times} / rpm in each row`),
+    ...units.map(({ name, inNewtonMetres }) => `if it is ${name}, × ${inNewtonMetres}`),
+  ];
+  const rising = power.length > 0 ? ', and rising with speed as power does' : '';
+  const found = `${Number(torque.toPrecision(5))} N m at most, ${round(bmep)} bar of mean effective pressure on ${Math.round(displacement)} cm³${rising}`;
   const usual = `N m that make ${LEAST_BMEP} to ${MOST_BMEP} bar at the best speed, as engines without a blower do`;
   const allowed = [usual, ...remedy, 'or another bore, stroke or number of cylinders'].join('; ');
   return [{ path: `engine/baseline/points/${best}/1`, found, allowed }];
+}
+
+/** Units of power that a second column may be in; none where it does not rise with speed as power does. */
+function powersLike(points: readonly (readonly [rpm: number, value: number])[]): readonly (typeof POWERS)[number][] {
+  const logs = points.map(([rpm, value]) => [Math.log(rpm), Math.log(value)] as const);
+  const mean = (k: 0 | 1): number => logs.reduce((sum, log) => sum + log[k], 0) / logs.length;
+  const [speed, value] = [mean(0), mean(1)];
+  const square = logs.reduce((sum, [x]) => sum + (x - speed) ** 2, 0);
+  const slope = logs.reduce((sum, [x, y]) => sum + (x - speed) * (y - value), 0) / square;
+  return slope >= POWER_SLOPE ? POWERS : [];
 }
 
 const round = (bar: number): number => Number(bar.toPrecision(3));

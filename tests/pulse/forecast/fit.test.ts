@@ -156,6 +156,22 @@ describe('a fit that failed', () => {
   });
 });
 
+test('a curve in lb ft is fitted like that of a weak engine, and said to be far from usual', async () => {
+  const curve = measuredWith({ flow: 1, friction: 1, heat: 1 }, SPEEDS);
+  const fitted = async (times: number) =>
+    whole(
+      await fitBaseline(
+        BASE,
+        curve.map(({ rpm, torque }) => ({ rpm, torque: times * torque })),
+        knownTeam(),
+      ),
+    ).message;
+  expect(await fitted(1 / 1.3558)).toMatch(
+    /far from usual: look whether the curve is in N m .* 1 lb ft is 1\.3558 N m/,
+  );
+  expect(await fitted(0.95)).not.toMatch(/far from usual/);
+});
+
 describe('what points cannot tell', () => {
   test('stays near 1, and is told: three neighbouring speeds', async () => {
     const fit = await fitTo({ flow: 1, friction: 1.15, heat: 1 }, [4000, 4050, 4100]);

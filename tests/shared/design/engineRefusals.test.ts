@@ -239,6 +239,29 @@ describe('a measured torque in another unit', () => {
     expect(problem!.allowed).toMatch(allowed);
   });
 
+  test.each([
+    [measured(200), 7121, /if it is power in hp, × 7121 \/ rpm in each row/],
+    [measured(200), 9549, /if it is power in kW, × 9549 \/ rpm in each row/],
+    [measured(160), 7022, /if it is power in hp/],
+  ])('power in place of torque is told by how it rises: %#', (given, times, remedy) => {
+    const points = given.baseline!.points.map(([rpm, torque]) => [rpm, (torque * rpm) / times] as const);
+    const [problem, ...more] = torqueProblems({ ...given, baseline: { points } });
+    expect(more).toEqual([]);
+    expect(problem!.path).toBe('engine/baseline/points/2/1');
+    expect(problem!.found).toMatch(/rising with speed as power does/);
+    expect(problem!.allowed).toMatch(remedy);
+  });
+
+  test('torque that rises far is still torque: a racing engine with a hole low down', () => {
+    const points = [
+      [2000, 80],
+      [3500, 120],
+      [5500, 190],
+      [7000, 165],
+    ] as const;
+    expect(torqueProblems({ ...engine, baseline: { points } })).toEqual([]);
+  });
+
   test('a unit is offered only where it makes sense', () => {
     expect(torqueProblems(measured(4))[0]!.allowed).toMatch(/do; or another bore/);
   });

@@ -1,11 +1,14 @@
 /** What a fit came to, in words for the one who measured. N m. */
 import type { Fit } from '../fit';
-import { BOUNDS, FACTORS, type Factor } from './factors';
+import { BOUNDS, FACTORS, type Factor, SPREAD } from './factors';
 import { NOISE } from './judge';
 
 const NAMES: Readonly<Record<Factor, string>> = { flow: 'valve flow', friction: 'friction', heat: 'heat to the walls' };
 /** Of the highest torque: a curve that stays as far off has another shape than three factors can give it. */
 const FAR = 0.05;
+
+/** Standard deviations from usual, of all factors together: no more than one engine in a hundred or so is as far off. */
+const UNLIKELY = 3.2;
 
 /** What may be told wrongly where three factors are not enough. */
 const ELSE = 'such as the unit of torque, the loss, the camshaft or the intake';
@@ -50,6 +53,12 @@ export function fitWords(fit: Omit<Fit, 'message'>, given: number, used: number)
     const bound = fitted[factor] <= least ? `least, ${least}` : `most, ${most}`;
     words.push(`${capital(NAMES[factor])} came to its ${bound}: something else is another than told, ${ELSE}.`);
   }
+  // In lb ft a curve is still that of a weak engine, which factors can make: all that can be said is that they are unlikely.
+  const apart = FACTORS.reduce((sum, factor, k) => sum + ((fitted[factor] - 1) / SPREAD[k]!) ** 2, 0);
+  if (apart > UNLIKELY ** 2)
+    words.push(
+      'Together these are far from usual: look whether the curve is in N m at the crank, as 1 lb ft is 1.3558 N m, and at the engine’s numbers.',
+    );
   if (untold.length > 0)
     words.push(
       `The points tell little of ${untold.map((factor) => NAMES[factor]).join(' and ')}: what they cannot tell stays as usual.`,
