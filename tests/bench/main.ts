@@ -1,5 +1,5 @@
 /**
- * `npm run bench [-- balance check follow gaps mesh pressed pulse scan solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run,
+ * `npm run bench [-- balance check engine follow gaps mesh pressed pulse scan solids windows]`: timings as ratios to a fixed piece of arithmetic in the same run,
  * with the result's quality beside them; `pulse` is set beside C. `npm run bench -- route …` lays every problem from nothing instead,
  * `npm run bench -- schemes` compares the schemes of the gas-flow solver that were tried.
  */
@@ -8,6 +8,7 @@ import { parseDesign } from '../../shared/design/parse';
 import type { Design } from '../../shared/design/types';
 import { benchBalance } from './balance';
 import { benchCheck } from './check';
+import { benchEngine } from './engine';
 import { benchFollow } from './follow';
 import { benchGaps } from './gaps';
 import { benchMesh } from './mesh';
@@ -21,6 +22,7 @@ import { yardstick } from './yardstick';
 const PARTS: Readonly<Record<string, (design: Design, unit: number) => string[] | Promise<string[]>>> = {
   balance: benchBalance,
   check: benchCheck,
+  engine: (_, unit) => benchEngine(unit),
   follow: benchFollow,
   gaps: benchGaps,
   mesh: () => benchMesh(),
