@@ -29,11 +29,11 @@ export const COMPONENTS = ['charge', 'burnt'] as const;
  * How much more heat a pulsating exhaust gives its walls than a steady stream: two to three times is common in published measurements
  * (Malchow, Sorenson and Buckius 1979; Depcik and Assanis, SAE 2002-01-0372, both from memory).
  */
-const PULSATING = 2;
+export const PULSATING = 2;
 /** Where exhaust pipes begin, K. */
 const HOT = 950;
 /** Of ports in a head that water cools, at full load, K: common practice. */
-const PORT_WALL = 520;
+export const PORT_WALL = 520;
 
 export type Joined = {
   readonly network: Network;

@@ -3,8 +3,11 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { engineShape } from '../../../shared/design/engineShape';
 import { exhaustShape } from '../../../shared/design/exhaustShape';
+import { burningOf } from '../../../src/pulse/engine/burning';
+import { COMPONENTS, PORT_WALL, PULSATING } from '../../../src/pulse/engine/join';
 import { eventProblem } from '../../../src/pulse/engine/setup/events';
 import * as usual from '../../../src/pulse/engine/setup/usual';
+import { mixture } from '../../../src/pulse/equations/mixture';
 
 const page = readFileSync('docs/engine.md', 'utf8').replaceAll('−', '-');
 
@@ -52,9 +55,24 @@ test.each([
     'friction',
     `${usual.FRICTION.constant} bar + ${usual.FRICTION.perPeak} × peak pressure + ${usual.FRICTION.perSpeed} × piston speed + ${usual.FRICTION.perSquare} × its square`,
   ],
+  ['heat to exhaust walls', `the Reynolds–Colburn analogy, times ${PULSATING}:`],
+  ['port walls', `walls of the port in the head: ${PORT_WALL} K`],
   ['air', `(left out: ${usual.AIR.pressure}) and \`temperature\` in °C (left out: ${usual.AIR.temperature})`],
 ])('the usual %s is what the page says', (_, words) => {
   expect(page).toContain(words);
+});
+
+test('the mixture that releases most is where the page says, by as much as it says', () => {
+  const fuel = { heat: 1e6 * usual.FUEL.heat, airPerFuel: usual.FUEL.airPerFuel };
+  const burn = { middle: 8, duration: 60, efficiency: 0.95 };
+  const released = (lambda: number) => burningOf(mixture(COMPONENTS), { ...fuel, lambda }, burn).released;
+  const most = [0.8, 0.85, 0.88, 0.9, 0.95, 0.98, 1, 1.02, 1.05].reduce((a, b) => (released(b) > released(a) ? b : a));
+  const [, at, rich, nearly, nearer] = page.match(
+    /most torque at `lambda` (\S+), (\S+) % more than at 0\.88 and (\S+) % more than at (\S+);/,
+  )!;
+  expect(most).toBe(Number(at));
+  expect(100 * (released(most) / released(0.88) - 1)).toBeCloseTo(Number(rich), 1);
+  expect(100 * (released(most) / released(Number(nearer)) - 1)).toBeCloseTo(Number(nearly), 1);
 });
 
 test('the events in its table are let through, and what it says of other conventions is recognised', () => {
