@@ -1,14 +1,15 @@
 /** What of a speed's answer deserves less trust, in words. SI units. */
 import type { Extremes } from '../engine/cycles';
 import { HOTTEST_MIXTURE } from '../rig/limits';
+import { USUAL_CELL } from './cells';
 import type { Doubt } from './types';
 
 /** Where gas leaves a pipe this near to the speed of sound, models of joints are least sure. */
 const SONIC = 0.95;
 /** m/s: engines that last run below it. */
 const FAST = 25;
-/** m: longer cells blur the waves. */
-const COARSE = 0.0101;
+/** m: longer cells than usual blur the waves. */
+const COARSE = 1.01 * USUAL_CELL;
 
 type Known = {
   readonly isSettled: boolean;

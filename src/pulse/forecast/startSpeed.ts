@@ -8,14 +8,13 @@ import { type Cycling, cycling } from '../engine/cycles';
 import { type Joined, joinEngine } from '../engine/join';
 import { type Recorder, recorder } from '../engine/recorder';
 import { transfer } from '../engine/transfer';
+import { USUAL_CELL } from './cells';
 import { type CycleSums, countsOf, cycleSums } from './cycleSums';
 import { doubtsOf } from './doubts';
 import type { RunningSpeed, SpeedJob } from './job';
 import { SETTLED, settling } from './settling';
 import type { SpeedAnswer } from './types';
 
-/** m; also the longest cell that is asked for without a word. */
-export const FINE = 0.01;
 /** Coarse cells are so many times as long, up to so much, m. */
 const COARSER = 3;
 const COARSEST = 0.045;
@@ -33,7 +32,7 @@ const LIKELY = 9;
 
 type Level = { readonly joined: Joined; readonly cycling: Cycling; readonly recorder: Recorder | null };
 
-export function startSpeed({ engine, path, rpm, cell = FINE, keep = 'numbers' }: SpeedJob): RunningSpeed {
+export function startSpeed({ engine, path, rpm, cell = USUAL_CELL, keep = 'numbers' }: SpeedJob): RunningSpeed {
   const coarse = Math.max(cell, Math.min(COARSER * cell, COARSEST));
   let isFine = coarse < 1.5 * cell;
   let level = levelOf(isFine ? cell : coarse, isFine);

@@ -3,6 +3,7 @@
  * a plain document at any time, so that it can be written, read and gone on with. Which team follows it changes no number of it.
  */
 import type { GasPath } from '../path/types';
+import { USUAL_CELL } from './cells';
 import { jobsOf, type Subject } from './curve';
 import { engineHash, hashOf } from './hash';
 import type { SpeedJob, Team } from './job';
@@ -11,7 +12,7 @@ import { keyOf, type StudySize } from './studySizes';
 import type { SpeedAnswer, SpeedFailure } from './types';
 
 /** m. Half as many cells as usual: about a quarter of the work. */
-export const STUDY_CELL = 0.02;
+export const STUDY_CELL = 2 * USUAL_CELL;
 /** m, on which the best, the middle and the worst size are followed again: half as long as the study's own, whichever these are. */
 export const fineCell = ({ cell }: Pick<StudyDocument, 'cell'>): number => cell / 2;
 

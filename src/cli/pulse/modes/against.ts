@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import type { Design } from '../../../../shared/design/types';
 import { engineSetup } from '../../../pulse/engine/setup';
 import { against, engineDifferences, isSame } from '../../../pulse/forecast/against';
+import { USUAL_CELL } from '../../../pulse/forecast/cells';
 import { comparisonCsv } from '../../../pulse/forecast/csv';
 import { followCurves, type Subject, sumUp } from '../../../pulse/forecast/curve';
 import type { SubjectKind } from '../../../pulse/forecast/subject';
@@ -16,9 +17,6 @@ import { designAt } from '../../readDesign';
 import { asJson, type Context, codeOf, isClean, plainCurve, plainSubject, subjectAsked, subjectIn } from '../context';
 import { cellArgument, kindArgument, outputsArgument, refuseOthers, speedsArgument, threadsArgument } from '../options';
 import { hasNothing, interruptText, session, writeAll } from '../session';
-
-/** m */
-const CELL = 0.01;
 
 type Other = {
   readonly name: string;
@@ -34,7 +32,7 @@ export async function againstMode(at: Context): Promise<number> {
   const other = otherOf(at, subject);
   insistComparable(at, subject, other);
   const { speeds, band } = speedsArgument(given, subject.engine.speeds);
-  const cell = cellArgument(given.cells, CELL);
+  const cell = cellArgument(given.cells, USUAL_CELL);
   const threads = threadsArgument(given.threads);
   const read = [
     { path: file, what: 'the design' },

@@ -1,5 +1,6 @@
 /** `pulse DESIGN [-o OUT.csv]`: torque and power over speed. Interrupted, it tells and writes the speeds that it has. */
 
+import { USUAL_CELL } from '../../../pulse/forecast/cells';
 import { curveCsv, traceCsv } from '../../../pulse/forecast/csv';
 import { followCurve, sumUp } from '../../../pulse/forecast/curve';
 import { insistWritable, writeWhole } from '../../files';
@@ -17,9 +18,6 @@ import {
 } from '../options';
 import { hasNothing, interruptText, session, writeAll } from '../session';
 
-/** m */
-const CELL = 0.01;
-
 /** The traces lie beside the table. @param path ends in `.csv` or `.json` */
 const tracePath = (path: string): string => path.replace(/\.(csv|json)$/i, '.trace.csv');
 
@@ -30,7 +28,7 @@ export async function curveMode(at: Context): Promise<number> {
   const traced = traceArgument(given.trace);
   const { speeds: asked, band } = speedsArgument(given, subject.engine.speeds);
   const speeds = [...new Set([...asked, ...traced])].sort((a, b) => a - b);
-  const cell = cellArgument(given.cells, CELL);
+  const cell = cellArgument(given.cells, USUAL_CELL);
   const threads = threadsArgument(given.threads);
   const outputs = outputsArgument(given.output, ['.csv', '.json'], [{ path: file, what: 'the design' }], io);
   const main = outputs['.csv'] ?? outputs['.json'];

@@ -1,5 +1,6 @@
 /** `pulse DESIGN --imbalance 20,50,100`: what each millimetre between the longest and the shortest primary costs. */
 
+import { USUAL_CELL } from '../../../pulse/forecast/cells';
 import { imbalanceCsv } from '../../../pulse/forecast/csv';
 import { imbalanceCost } from '../../../pulse/forecast/imbalance';
 import { withImbalance } from '../../../pulse/path/variants';
@@ -12,8 +13,6 @@ import { asJson, type Context, codeOf, isClean, plainCurve, plainSubject, subjec
 import { cellArgument, listArgument, outputsArgument, refuseOthers, speedsArgument, threadsArgument } from '../options';
 import { hasNothing, interruptText, session, writeAll } from '../session';
 
-/** m */
-const CELL = 0.01;
 /** mm */
 const MOST = 2000;
 
@@ -23,7 +22,7 @@ export async function imbalanceMode(at: Context): Promise<number> {
   const subject = subjectAsked(at);
   const imbalances = listArgument('--imbalance', given.imbalance!, 1, MOST, 'mm');
   const { speeds, band } = speedsArgument(given, subject.engine.speeds);
-  const cell = cellArgument(given.cells, CELL);
+  const cell = cellArgument(given.cells, USUAL_CELL);
   const threads = threadsArgument(given.threads);
   const outputs = outputsArgument(given.output, ['.csv', '.json'], [{ path: file, what: 'the design' }], io);
   if (subject.path.valves.length < 2)

@@ -1,6 +1,7 @@
 /** Several sets of factors on the same speeds, followed in one go, so that all cores have work. N m, rpm. */
 import type { EngineSetup } from '../../engine/types';
 import type { GasPath } from '../../path/types';
+import { USUAL_CELL } from '../cells';
 import type { Team } from '../job';
 import type { SpeedAnswer, SpeedFailure, TorqueCurve } from '../types';
 import { type Factors, withFactors } from './factors';
@@ -8,7 +9,7 @@ import { type Factors, withFactors } from './factors';
 export type Base = { readonly engine: EngineSetup; readonly path: GasPath };
 
 /** m: three factors of a whole curve need no fine waves. */
-export const FIT_CELL = 0.02;
+export const FIT_CELL = 2 * USUAL_CELL;
 
 /**
  * One curve for each set of factors; null where it was stopped before all were followed.
