@@ -66,7 +66,12 @@ describe('what one run gains over another', () => {
 });
 
 it('numbers are shown in the units of the design', () => {
-  const answer = answerOf(4000, { torque: 135.58179483, power: 74569.987158, exhaustTemperature: 1273.15 });
+  const answer = answerOf(4000, {
+    torque: 135.58179483,
+    power: 74569.987158,
+    exhaustTemperature: 1273.15,
+    volumetricEfficiency: 0.92,
+  });
   expect(readOff('torque', answer, 'in')).toBeCloseTo(100, 4);
   expect(readOff('power', answer, 'in')).toBeCloseTo(100, 4);
   expect(readOff('heat', answer, 'mm')).toBeCloseTo(1000, 9);
@@ -220,7 +225,7 @@ describe('what is taken away', () => {
   it('as it is has engine, pipes, what was taken, and every answer', () => {
     const { runs: written } = JSON.parse(curvesJson(runs));
     expect(written[0].answers).toHaveLength(2);
-    expect(written[0].engine.bore).toBe(0.08);
+    expect(written[0].engine.bore).toBe(0.083);
     expect(written[0].assumed[0].path).toBe('engine/rod');
     expect(written[1].answers[0].torque).toBe(100);
   });

@@ -2,35 +2,13 @@
 import type { EngineSetup } from '../../../src/pulse/engine/types';
 import type { CylinderTrace, SpeedAnswer, WavePicture } from '../../../src/pulse/forecast/types';
 import type { GasPath, PathEnd, PathPipe, PipeRole } from '../../../src/pulse/path/types';
+import { four, lifts } from '../engines';
+import { answerAt } from './fakes';
 
-const lobe = (from: number, to: number, highest: number): [number, number][] =>
-  Array.from({ length: 41 }, (_, k) => [from + ((to - from) * k) / 40, highest * Math.sin((Math.PI * k) / 40) ** 2]);
-
+/** Whose exhaust valves open a little later, by a lobe that is known. */
 export const ENGINE: EngineSetup = {
-  cylinders: [1, 2, 3, 4],
-  fires: [0, 540, 180, 360],
-  firingOrder: [1, 3, 4, 2],
-  bore: 0.086,
-  stroke: 0.086,
-  rod: 0.14,
-  compressionRatio: 10.5,
-  intakeValve: { count: 2, diameter: 0.034, lifts: lobe(-18, 236, 0.0095), flow: [[0.05, 0.6]] },
-  exhaustValve: { count: 2, diameter: 0.029, lifts: lobe(-232, 14, 0.009), flow: [[0.05, 0.6]] },
-  burn: { middle: 8, duration: 45, efficiency: 0.97 },
-  fuel: { heat: 44e6, airPerFuel: 14.7, lambda: 0.9 },
-  walls: { temperature: 450, factor: 1 },
-  friction: { constant: 4e4, perPeak: 0.005, perSpeed: 9e3, perSquare: 90 },
-  flowFactor: 1,
-  intake: {
-    runnerLength: 0.3,
-    runnerDiameter: 0.042,
-    plenumVolume: 0.003,
-    throttleArea: 2e-3,
-    wallTemperature: 320,
-    roughness: 1e-5,
-  },
-  air: { pressure: 101325, temperature: 293.15 },
-  speeds: [1500, 7500],
+  ...four,
+  exhaustValve: { ...four.exhaustValve, lifts: lifts(-232, 14, 0.009) },
 };
 
 export const pathPipe = (id: string, role: PipeRole, length: number, diameter: number): PathPipe => ({
@@ -134,33 +112,5 @@ export function traceOf(cylinder: number, values: Partial<Record<keyof CylinderT
   } satisfies CylinderTrace;
 }
 
-export const answerOf = (
-  rpm: number,
-  waves: WavePicture | null,
-  traces: CylinderTrace[] | null = null,
-): SpeedAnswer => ({
-  rpm,
-  torque: 180,
-  power: (180 * rpm * Math.PI) / 30,
-  bmep: 1.1e6,
-  imep: 1.3e6,
-  pmep: -4e4,
-  fmep: 1.6e5,
-  volumetricEfficiency: 0.95,
-  residual: 0.05,
-  lost: 0.01,
-  reversion: 0.01,
-  exhaustTemperature: 1100,
-  peakPressure: 7e6,
-  shares: { brake: 0.32, friction: 0.05, coolant: 0.17, port: 0.03, exhaust: 0.3, unburnt: 0.1, unaccounted: 0.03 },
-  cylinders: [],
-  cycles: 12,
-  fineCycles: 4,
-  settled: true,
-  drift: 0.0005,
-  cell: 0.01,
-  cellUpdates: 0,
-  doubts: [],
-  traces,
-  waves,
-});
+export const answerOf = (rpm: number, waves: WavePicture | null, traces: CylinderTrace[] | null = null): SpeedAnswer =>
+  answerAt(rpm, 180, { waves, traces });
