@@ -103,12 +103,7 @@ function predictStraight(
       out[beyondP] = midP + halfP;
     } else {
       // A line that would leave less than nothing at a face is not drawn.
-      out[at] = rho;
-      out[atU] = u;
-      out[atP] = p;
-      out[beyond] = rho;
-      out[beyondU] = u;
-      out[beyondP] = p;
+      leaveFlat(out, at, rho, u, p);
     }
     dRho = afterRho;
     dU = afterU;
@@ -177,12 +172,7 @@ function predictTapered(grid: Grid, pipe: PipeGrid, { state }: CellState, sides:
       out[beyondU] = Math.max(-most, Math.min(most, (midFlow + halfFlow) / after));
       out[beyondP] = midP + halfP;
     } else {
-      out[at] = rho;
-      out[atU] = u;
-      out[atP] = p;
-      out[beyond] = rho;
-      out[beyondU] = u;
-      out[beyondP] = p;
+      leaveFlat(out, at, rho, u, p);
     }
     dRho = afterRho;
     dFlow = afterFlow;
@@ -192,6 +182,16 @@ function predictTapered(grid: Grid, pipe: PipeGrid, { state }: CellState, sides:
     p = nextP;
     flow = nextFlow;
   }
+}
+
+/** Both sides of a cell as the cell is. */
+function leaveFlat(out: Float64Array, at: number, rho: number, u: number, p: number): void {
+  out[at] = rho;
+  out[at + 1] = u;
+  out[at + 2] = p;
+  out[at + SIDE] = rho;
+  out[at + SIDE + 1] = u;
+  out[at + SIDE + 2] = p;
 }
 
 /** The first and the last cell, which have a plane on one side. */
