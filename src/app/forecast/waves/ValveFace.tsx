@@ -1,9 +1,11 @@
 /** Pressures on both sides of one cylinder's valves over crank angle, with flows and lifts beneath; runs laid over each other. */
 import './faces.css';
 import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react';
+import { differenceWords, sourcesWords } from '../../../pulse/forecast/sourceWords';
 import { type OverlapMeans, overlapMeans, overlapWords } from '../../../pulse/forecast/waveOverlap';
 import type { WavePath } from '../../../pulse/forecast/wavePath';
-import { causeWords, foremost, waveWords } from '../../../pulse/forecast/waveWords';
+import type { OverlapSources } from '../../../pulse/forecast/waveSources';
+import { waveWords } from '../../../pulse/forecast/waveWords';
 import { paintOf, useTheme } from '../../colours';
 import { Swatch } from '../../parts/Swatch';
 import { useSize } from '../../pulse/useSize';
@@ -13,6 +15,7 @@ import { toldWaves, waveKey } from './pathLines';
 import type { FaceProps, WaveRun } from './runs';
 import { SavePlot } from './SavePlot';
 import { cylindersOf, overlapOf, PRESSURE_NAMES, PRESSURES, type PressureKey, traceOf } from './traces';
+import { useSources } from './useSources';
 import { type ArrivalMark, type Drawn, LINES, ValvePlot, valveX } from './ValvePlot';
 import { ValveReadout } from './ValveReadout';
 
@@ -35,15 +38,13 @@ export function ValveFace({ runs }: FaceProps) {
     [runs, cylinder, theme],
   );
   const [first] = runs;
-  const { arrivals, cause } = useMemo(() => {
-    if (!first) return { arrivals: [], cause: '' };
-    const waves = toldWaves(first, cylinder);
-    const means = overlapMeans(first, cylinder);
-    return { arrivals: marksOf(first, waves, means), cause: causeWords(first, foremost(first, waves, means), means) };
-  }, [first, cylinder]);
+  const arrivals = useMemo(
+    () => (first ? marksOf(first, toldWaves(first, cylinder), overlapMeans(first, cylinder)) : []),
+    [first, cylinder],
+  );
+  const sources = useSources(runs, cylinder);
+  const told = useMemo(() => toldOf(runs, sources, cylinder), [runs, sources, cylinder]);
   const overlap = overlapOf(first);
-  // What was measured comes first, then the wave; under the cursor, the wave that comes nearest to it.
-  const told = cursor === null ? `${overlapWords(runs, cylinder)} ${cause}`.trim() : nearest(arrivals, cursor)?.words;
   if (drawn.length === 0)
     return (
       <p className="quiet face-none">
@@ -151,10 +152,42 @@ export function ValveFace({ runs }: FaceProps) {
           />
         )}
       </div>
-      {told && <p className="face-words">{told}</p>}
+      <Words told={told} wave={cursor === null ? null : (nearest(arrivals, cursor)?.words ?? null)} />
       <ValveReadout drawn={drawn} overlap={overlap} cursor={cursor} aloud={byKeys} />
     </section>
   );
+}
+
+/** What was measured comes first, then what makes it; under the cursor, the wave that comes nearest to it. */
+function Words({ told, wave }: { readonly told: readonly Told[]; readonly wave: string | null }) {
+  if (wave !== null) return <p className="face-words">{wave}</p>;
+  return (
+    <div className="face-words">
+      {told.map(({ name, words }) => (
+        <p key={name ?? ''}>
+          {name && <b>{name}: </b>}
+          {words}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+/** `name`: of the run that is spoken of. */
+type Told = { readonly name: string | null; readonly words: string };
+
+function toldOf(runs: readonly WaveRun[], sources: readonly (OverlapSources | null)[], cylinder: number): Told[] {
+  const measured = overlapWords(runs, cylinder);
+  const sourced = runs.flatMap((run, k) => (sources[k] ? [{ ...run, sources: sources[k] }] : []));
+  const [one, other] = sourced;
+  const difference = one && other ? differenceWords(one, other, cylinder) : '';
+  return [
+    ...(measured ? [{ name: null, words: `${measured} ${difference}`.trim() }] : []),
+    ...sourced.map((run) => ({
+      name: run.name,
+      words: sourcesWords(run, cylinder, run.sources, overlapMeans(run, cylinder)),
+    })),
+  ];
 }
 
 /** The arrival nearest to the cursor. */

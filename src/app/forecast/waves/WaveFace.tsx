@@ -7,16 +7,18 @@ import { cellOf } from '../../../pulse/forecast/waveField';
 import { overlapMeans } from '../../../pulse/forecast/waveOverlap';
 import type { WaveStart } from '../../../pulse/forecast/wavePath';
 import { routeOf } from '../../../pulse/forecast/waveRoute';
+import type { OverlapSources, SourcePart } from '../../../pulse/forecast/waveSources';
 import { foremost } from '../../../pulse/forecast/waveWords';
 import { useTheme } from '../../colours';
 import { useSize } from '../../pulse/useSize';
 import { VIEW_KEYS, VIEWS, type ViewKey } from './angles';
 import { Choice } from './Choice';
-import { toldWaves, waveKey } from './pathLines';
+import { drawnSource, drawnWave, sourceKey, toldWaves, waveKey } from './pathLines';
 import { pipeWords } from './pipeWords';
 import { rolled, type Spread, spreadOf } from './roll';
 import type { FaceProps, WaveRun } from './runs';
 import { SavePlot } from './SavePlot';
+import { useSources } from './useSources';
 import { WaveLegend } from './WaveLegend';
 import { WaveList } from './WaveList';
 import { WAVE_LEFT, WAVE_RIGHT, type WaveCursor, WavePlot, waveY } from './WavePlot';
@@ -90,8 +92,17 @@ function Face({ run, which, runs, onRun }: Props) {
   const spread = useMemo((): Spread => ({ mean: spreadOf(waves, way)?.mean ?? 0, half }), [waves, way, half]);
   const followed = useMemo(() => toldWaves(run, cylinder, begins), [run, cylinder, begins]);
   const means = useMemo(() => overlapMeans(run, cylinder), [run, cylinder]);
+  const alone = useMemo(() => [run], [run]);
+  const [sources = null] = useSources(alone, cylinder);
+  const parts = useMemo(() => shownParts(sources), [sources]);
+  const drawn = useMemo(
+    () => [...followed.map(drawnWave), ...parts.map((part) => drawnSource(part, cylinder, way))],
+    [followed, parts, cylinder, way],
+  );
+  // What explains the overlap before what would be expected to.
+  const [part] = parts;
   const first = foremost(run, followed, means);
-  const chosen = followed.some((wave) => waveKey(wave) === picked) ? picked : first && waveKey(first);
+  const chosen = drawn.some(({ key }) => key === picked) ? picked : part ? sourceKey(part) : first && waveKey(first);
   const names = ids.map((id) => pipeWords(run.path, id));
   const { toAngle } = waveY(range, height);
   const point = ({ currentTarget, clientX, clientY }: PointerEvent<HTMLElement>) => {
@@ -180,7 +191,7 @@ function Face({ run, which, runs, onRun }: Props) {
                 spread={spread}
                 view={range}
                 times={valveTimes(run.engine)}
-                waves={followed}
+                waves={drawn.filter(({ key }) => key === chosen || !key.startsWith('source'))}
                 chosen={chosen}
                 theme={theme}
                 width={width}
@@ -204,13 +215,29 @@ function Face({ run, which, runs, onRun }: Props) {
           run={run}
           cylinder={cylinder}
           waves={followed}
-          first={first && waveKey(first)}
+          sources={sources}
+          parts={parts}
           chosen={chosen}
           onChoose={setPicked}
         />
       </div>
     </section>
   );
+}
+
+/** Pa: what comes with less is not listed. */
+const LISTED = 1500;
+/** Not more than so many. */
+const MOST = 5;
+
+/** Those that make the overlap what it is come first, then those against it. */
+function shownParts(sources: OverlapSources | null): readonly SourcePart[] {
+  if (!sources) return [];
+  const rank = ({ pressure }: SourcePart) => (pressure < 0 === sources.toward < 0 ? 0 : 1);
+  return sources.parts
+    .filter(({ pressure, legs }) => Math.abs(pressure) >= LISTED && legs.length > 0)
+    .slice(0, MOST)
+    .sort((a, b) => rank(a) - rank(b) || Math.abs(b.pressure) - Math.abs(a.pressure));
 }
 
 /** By a cell and a degree, with Shift by ten; from one pipe into the next. */
