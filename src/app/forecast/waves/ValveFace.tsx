@@ -1,6 +1,6 @@
 /** Pressures on both sides of one cylinder's valves over crank angle, with flows and lifts beneath; runs laid over each other. */
 import './faces.css';
-import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { differenceWords, sourcesWords } from '../../../pulse/forecast/sourceWords';
 import { type OverlapMeans, overlapMeans, overlapWords } from '../../../pulse/forecast/waveOverlap';
 import type { WavePath } from '../../../pulse/forecast/wavePath';
@@ -8,7 +8,7 @@ import type { OverlapSources } from '../../../pulse/forecast/waveSources';
 import { waveWords } from '../../../pulse/forecast/waveWords';
 import { paintOf, useTheme } from '../../colours';
 import { Swatch } from '../../parts/Swatch';
-import { useSize } from '../../pulse/useSize';
+import { usePlotBox } from '../usePlotBox';
 import { VIEW_KEYS, VIEWS, type ViewKey } from './angles';
 import { Choice } from './Choice';
 import { toldWaves, waveKey } from './pathLines';
@@ -27,8 +27,19 @@ export function ValveFace({ runs }: FaceProps) {
   const [view, setView] = useState<ViewKey>('exchange');
   const [shown, setShown] = useState<ReadonlySet<PressureKey>>(new Set(PRESSURES));
   const [cursor, setCursor] = useState<number | null>(null);
-  const [byKeys, setByKeys] = useState(false);
-  const [box, { width, height }] = useSize<HTMLDivElement>();
+  const range = VIEWS[view];
+  const box = usePlotBox({
+    label: 'Pressures over crank angle. Arrow keys move the line that reads it, with Shift by ten degrees.',
+    onPoint: (x) => setCursor(valveX(range, width).toAngle(x)),
+    onLeave: () => setCursor(null),
+    onKey(key, far) {
+      const by = key === 'ArrowLeft' ? -1 : key === 'ArrowRight' ? 1 : 0;
+      const next = Math.round(cursor ?? 0) + by * (far ? 10 : 1);
+      if (by !== 0) setCursor(Math.min(range.to, Math.max(range.from, next)));
+      return by !== 0;
+    },
+  });
+  const { width, height } = box.size;
   const drawn = useMemo(
     () =>
       runs.flatMap((run, k): Drawn[] => {
@@ -51,19 +62,6 @@ export function ValveFace({ runs }: FaceProps) {
         Follow a speed with its traces kept, and the pressures at its valves stand here.
       </p>
     );
-  const range = VIEWS[view];
-  const point = ({ currentTarget, clientX }: PointerEvent<HTMLElement>) => {
-    setByKeys(false);
-    setCursor(valveX(range, width).toAngle(clientX - currentTarget.getBoundingClientRect().left));
-  };
-  const press = (event: KeyboardEvent) => {
-    const by = event.key === 'ArrowLeft' ? -1 : event.key === 'ArrowRight' ? 1 : 0;
-    if (by === 0 || event.ctrlKey || event.metaKey || event.altKey) return;
-    event.preventDefault();
-    setByKeys(true);
-    const next = Math.round(cursor ?? 0) + by * (event.shiftKey ? 10 : 1);
-    setCursor(Math.min(range.to, Math.max(range.from, next)));
-  };
   return (
     <section className="wave-face" aria-label="Pressures at the valves">
       <div className="face-bar">
@@ -127,18 +125,7 @@ export function ValveFace({ runs }: FaceProps) {
           what={`valves ${runs[0]!.answer.rpm} rpm`}
         />
       </div>
-      <div
-        className="face-plot valve-plot"
-        ref={box}
-        role="application"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys read it
-        tabIndex={0}
-        aria-label="Pressures over crank angle. Arrow keys move the line that reads it, with Shift by ten degrees."
-        onPointerDown={point}
-        onPointerMove={point}
-        onPointerLeave={({ pointerType }) => pointerType === 'mouse' && setCursor(null)}
-        onKeyDown={press}
-      >
+      <div className="face-plot valve-plot" {...box.props}>
         {width > 0 && height > 0 && (
           <ValvePlot
             drawn={drawn}
@@ -153,7 +140,7 @@ export function ValveFace({ runs }: FaceProps) {
         )}
       </div>
       <Words told={told} wave={cursor === null ? null : (nearest(arrivals, cursor)?.words ?? null)} />
-      <ValveReadout drawn={drawn} overlap={overlap} cursor={cursor} aloud={byKeys} />
+      <ValveReadout drawn={drawn} overlap={overlap} cursor={cursor} aloud={box.byKeys} />
     </section>
   );
 }

@@ -1,7 +1,7 @@
 /** Waves in every pipe along one cylinder's way, what comes back to its valve, and when: drawn, and said in words. */
 import './faces.css';
 import './waveFace.css';
-import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { firesAfter, valveTimes } from '../../../pulse/forecast/gasExchange';
 import { cellOf } from '../../../pulse/forecast/waveField';
 import { overlapMeans } from '../../../pulse/forecast/waveOverlap';
@@ -10,7 +10,7 @@ import { routeOf } from '../../../pulse/forecast/waveRoute';
 import type { OverlapSources, SourcePart } from '../../../pulse/forecast/waveSources';
 import { foremost } from '../../../pulse/forecast/waveWords';
 import { useTheme } from '../../colours';
-import { useSize } from '../../pulse/useSize';
+import { usePlotBox } from '../usePlotBox';
 import { VIEW_KEYS, VIEWS, type ViewKey } from './angles';
 import { Choice } from './Choice';
 import { drawnSource, drawnWave, sourceKey, toldWaves, waveKey } from './pathLines';
@@ -72,8 +72,17 @@ function Face({ run, which, runs, onRun }: Props) {
   const [beside, setBeside] = useState(ALONE);
   const [picked, setPicked] = useState<string | null>(null);
   const [cursor, setCursor] = useState<WaveCursor | null>(null);
-  const [byKeys, setByKeys] = useState(false);
-  const [box, { width, height }] = useSize<HTMLDivElement>();
+  const box = usePlotBox({
+    label: 'Pressure along the pipes over crank angle. Arrow keys move the crosshair, with Shift by ten.',
+    onPoint: (x, y) => setCursor({ ...placeAt(panels, x), angle: waveY(range, height).toAngle(y) }),
+    onLeave: () => setCursor(null),
+    onKey(key, far) {
+      const next = movedCursor(key, far, cursor, picture.pipes, range);
+      if (next) setCursor(next);
+      return next !== null;
+    },
+  });
+  const { width, height } = box.size;
   const waves = run.answer.waves!;
   const range = VIEWS[view];
   const way = useMemo(() => routeOf(run.path, cylinder).turns.map(({ pipe }) => pipe), [run, cylinder]);
@@ -104,19 +113,6 @@ function Face({ run, which, runs, onRun }: Props) {
   const first = foremost(run, followed, means);
   const chosen = drawn.some(({ key }) => key === picked) ? picked : part ? sourceKey(part) : first && waveKey(first);
   const names = ids.map((id) => pipeWords(run.path, id));
-  const { toAngle } = waveY(range, height);
-  const point = ({ currentTarget, clientX, clientY }: PointerEvent<HTMLElement>) => {
-    const { left, top } = currentTarget.getBoundingClientRect();
-    setByKeys(false);
-    setCursor({ ...placeAt(panels, clientX - left), angle: toAngle(clientY - top) });
-  };
-  const press = (event: KeyboardEvent) => {
-    const next = movedCursor(event.key, event.shiftKey, cursor, picture.pipes, range);
-    if (!next || event.ctrlKey || event.metaKey || event.altKey) return;
-    event.preventDefault();
-    setByKeys(true);
-    setCursor(next);
-  };
   const at = cursor && picture.pipes[cursor.panel];
   return (
     <section className="wave-face" aria-label="Waves in the pipes">
@@ -170,18 +166,7 @@ function Face({ run, which, runs, onRun }: Props) {
       </div>
       <div className="wave-body">
         <div className="wave-main">
-          <div
-            className="face-plot"
-            ref={box}
-            role="application"
-            // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys read it
-            tabIndex={0}
-            aria-label="Pressure along the pipes over crank angle. Arrow keys move the crosshair, with Shift by ten."
-            onPointerDown={point}
-            onPointerMove={point}
-            onPointerLeave={({ pointerType }) => pointerType === 'mouse' && setCursor(null)}
-            onKeyDown={press}
-          >
+          <div className="face-plot" {...box.props}>
             {width > 0 && height > 0 && (
               <WavePlot
                 picture={picture}
@@ -208,7 +193,7 @@ function Face({ run, which, runs, onRun }: Props) {
               at ? { pipe: at.pipe, name: pipeWords(run.path, at.pipe).name, x: cursor.x, angle: cursor.angle } : null
             }
             mean={spread.mean}
-            aloud={byKeys}
+            aloud={box.byKeys}
           />
         </div>
         <WaveList
