@@ -8,13 +8,33 @@ import { burntGamma, burntSound } from './waveField';
 /** Pressures that each wave alone would have over gas at rest at p₀. */
 export type TwoWaves = { readonly onward: number; readonly back: number };
 
+/** X→ and X←, which add where pressures do not; c₀, m/s; and Pa that a little more of either is worth there. */
+export type WaveNumbers = {
+  readonly onward: number;
+  readonly back: number;
+  readonly rest: number;
+  readonly worth: number;
+};
+
 /** @param velocity positive from the pipe's start to its finish, and so is `onward` @param rest p₀, Pa */
-export function twoWaves(pressure: number, velocity: number, temperature: number, rest: number): TwoWaves {
+export function waveNumbers(pressure: number, velocity: number, temperature: number, rest: number): WaveNumbers {
   const gamma = burntGamma(temperature);
   const power = (gamma - 1) / (2 * gamma);
   const whole = (pressure / rest) ** power;
   const still = burntSound(temperature) / whole;
   const difference = ((gamma - 1) * velocity) / (2 * still);
-  const pressureOf = (x: number) => rest * Math.max(0, x) ** (1 / power);
-  return { onward: pressureOf((whole + 1 + difference) / 2), back: pressureOf((whole + 1 - difference) / 2) };
+  return {
+    onward: (whole + 1 + difference) / 2,
+    back: (whole + 1 - difference) / 2,
+    rest: still,
+    worth: pressure / (power * whole),
+  };
+}
+
+/** @param velocity as above @param rest p₀, Pa */
+export function twoWaves(pressure: number, velocity: number, temperature: number, rest: number): TwoWaves {
+  const { onward, back } = waveNumbers(pressure, velocity, temperature, rest);
+  const gamma = burntGamma(temperature);
+  const pressureOf = (x: number) => rest * Math.max(0, x) ** ((2 * gamma) / (gamma - 1));
+  return { onward: pressureOf(onward), back: pressureOf(back) };
 }

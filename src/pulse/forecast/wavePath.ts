@@ -195,7 +195,7 @@ function peakOf({ engine, answer }: PathRun, field: WaveField, at: PipePicture, 
 }
 
 /** Mean over the cycle at the pipe's finish, without sign; 0 where the picture lacks it. */
-function machAt(field: WaveField, id: string): number {
+export function machAt(field: WaveField, id: string): number {
   const pipe = field.pipes.get(id);
   if (!pipe) return 0;
   let mean = 0;

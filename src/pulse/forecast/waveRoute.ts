@@ -5,7 +5,7 @@
  * hole over a mouth loses Δp = K ρu²/2, to small waves a resistance of K M times the pipe's ρc: r = (KM − 1) / (KM + 1)
  * (quasi-steady linear acoustics; from memory). A strong pulse streams faster and meets more of it than M, a mean, tells. SI units.
  */
-import type { GasPath, PathPipe, PipeEnd } from '../path/types';
+import type { GasPath, PathEnd, PathPipe, PipeEnd } from '../path/types';
 import type { OpenEnd } from '../rig/types';
 
 export type TurnKind = 'junction' | 'restriction' | 'mouth' | 'closed' | 'through';
@@ -51,29 +51,44 @@ const pipeOf = ({ pipes }: GasPath, id: string): PathPipe => {
   return pipe;
 };
 
-function areaOf(path: GasPath, [id, side]: PipeEnd): number {
+/** m² */
+export function areaAt(path: GasPath, [id, side]: PipeEnd): number {
   const { diameter } = pipeOf(path, id);
   const [, d] = (side === 'start' ? diameter[0] : diameter.at(-1))!;
   return (Math.PI / 4) * d * d;
 }
 
-const isAt = ([id, side]: PipeEnd, pipe: string): boolean => id === pipe && side === 'finish';
+/** What is there. @throws where the path says nothing of it */
+export function endOf(path: GasPath, [pipe, side]: PipeEnd): PathEnd {
+  const isThere = ([id, at]: PipeEnd): boolean => id === pipe && at === side;
+  const end = path.ends.find((one) =>
+    one.kind === 'junction' || one.kind === 'restriction' ? one.at.some(isThere) : isThere(one.at),
+  );
+  if (!end) throw new Error(`the gas path says nothing of the ${side} of pipe "${pipe}"`);
+  return end;
+}
+
+/** Part of a pressure wave that a mouth sends back. */
+export function mouthBack(path: GasPath, pipe: string, end: OpenEnd, stream: StreamAt): number {
+  const resistance = resistanceOf(path, pipe, end, stream);
+  return (resistance - 1) / (resistance + 1);
+}
 
 function turnOf(path: GasPath, pipe: string, stream: StreamAt): Turn {
-  for (const end of path.ends) {
-    if (end.kind === 'junction' || end.kind === 'restriction') {
-      if (end.at.some((at) => isAt(at, pipe))) return jointTurn(path, pipe, end.kind, end.at);
-    } else if (isAt(end.at, pipe)) {
-      if (end.kind === 'open') {
-        const resistance = resistanceOf(path, pipe, end, stream);
-        const back = (resistance - 1) / (resistance + 1);
-        return { pipe, kind: 'mouth', onward: null, back, on: 0, up: 0, plate: end.area !== undefined };
-      }
-      if (end.kind === 'closed') return { pipe, kind: 'closed', onward: null, back: 1, on: 0, up: 0 };
-      return { pipe, kind: 'through', onward: null, back: 0, on: 1, up: 0 };
+  const end = endOf(path, [pipe, 'finish']);
+  switch (end.kind) {
+    case 'junction':
+    case 'restriction':
+      return jointTurn(path, pipe, end.kind, end.at);
+    case 'open': {
+      const back = mouthBack(path, pipe, end, stream);
+      return { pipe, kind: 'mouth', onward: null, back, on: 0, up: 0, plate: end.area !== undefined };
     }
+    case 'closed':
+      return { pipe, kind: 'closed', onward: null, back: 1, on: 0, up: 0 };
+    default:
+      return { pipe, kind: 'through', onward: null, back: 0, on: 1, up: 0 };
   }
-  throw new Error(`the gas path says nothing of the finish of pipe "${pipe}"`);
 }
 
 /** What leads on first: a branch is taken only where nothing else goes on. */
@@ -82,24 +97,24 @@ const ONWARD = ['shared', 'secondary', 'collector', 'tailpipe', 'primary', 'bran
 /** K M of a hole that loses K = (A / Aeff)² − 1 dynamic pressures of the pipe: as path/tailpipe.ts makes it of a silencer's K. */
 function resistanceOf(path: GasPath, pipe: string, { area, dischargeCoefficient = 1 }: OpenEnd, stream: StreamAt) {
   if (area === undefined) return 0;
-  const own = areaOf(path, [pipe, 'finish']);
+  const own = areaAt(path, [pipe, 'finish']);
   const hole = typeof area === 'number' ? area : (area[0]?.[1] ?? own);
   return Math.max(0, (own / Math.max(hole * dischargeCoefficient, 1e-3 * own)) ** 2 - 1) * stream(pipe);
 }
 
 function jointTurn(path: GasPath, pipe: string, kind: 'junction' | 'restriction', at: readonly PipeEnd[]): Turn {
-  const own = areaOf(path, [pipe, 'finish']);
-  const all = at.reduce((sum, end) => sum + areaOf(path, end), 0);
+  const own = areaAt(path, [pipe, 'finish']);
+  const all = at.reduce((sum, end) => sum + areaAt(path, end), 0);
   const rank = (id: string) => ONWARD.indexOf(pipeOf(path, id).role);
   const [next] = at
     .filter(([id, side]) => side === 'start' && id !== pipe)
-    .sort((a, b) => rank(a[0]) - rank(b[0]) || areaOf(path, b) - areaOf(path, a));
+    .sort((a, b) => rank(a[0]) - rank(b[0]) || areaAt(path, b) - areaAt(path, a));
   return {
     pipe,
     kind,
     onward: next?.[0] ?? null,
     back: (2 * own) / all - 1,
     on: (2 * own) / all,
-    up: next ? (2 * areaOf(path, next)) / all : 0,
+    up: next ? (2 * areaAt(path, next)) / all : 0,
   };
 }

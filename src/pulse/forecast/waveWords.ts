@@ -140,20 +140,6 @@ export function foremost(
   return (own.length > 0 ? own : there).reduce<WavePath | null>((a, b) => (a && far(a) <= far(b) ? a : b), null);
 }
 
-/** The wave after the overlap's numbers: said to have part in them or not. */
-export function causeWords(
-  run: Pick<PathRun, 'engine' | 'path'>,
-  wave: WavePath | null,
-  means: OverlapMeans | null,
-): string {
-  if (!wave) return '';
-  const words = waveWords(run, wave, means);
-  if (!means || Math.abs(means.offMean) < CLEAR) return words;
-  const low = means.offMean < 0 ? 'low' : 'high';
-  if (!hasPart(run, wave, means)) return `${words} It does not explain the ${low} pressure there.`;
-  return wave.inOverlap ? words : `${words} A pulse is long: it has part in the ${low} pressure there.`;
-}
-
 /** Only where that speed is near and within what the engine runs at. */
 function tunedWords({ speeds }: EngineSetup, { tunedRpm }: WavePath): string {
   if (tunedRpm === null || tunedRpm < speeds[0] || tunedRpm > speeds[1]) return '';

@@ -12,12 +12,15 @@ const job = (rpm: number): SpeedJob => ({ engine: ENGINE, path: pathOf(1), rpm }
 type Fake = {
   onmessage: ((event: MessageEvent) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
+  onmessageerror: (() => void) | null;
   ended: boolean;
   doing: SpeedRequest | null;
 };
 
 let workers: Fake[];
 let look: () => void;
+/** Why nothing can be posted; null: it can. */
+let refusing: string | null;
 let crew: Crew;
 const make = (cores: number): Crew =>
   createCrew({
@@ -26,9 +29,11 @@ const make = (cores: number): Crew =>
       const worker: Fake & { postMessage(request: SpeedRequest): void; terminate(): void } = {
         onmessage: null,
         onerror: null,
+        onmessageerror: null,
         ended: false,
         doing: null,
         postMessage(request) {
+          if (refusing !== null) throw new Error(refusing);
           worker.doing = request;
         },
         terminate() {
@@ -56,6 +61,7 @@ const rpms = () => busy().map(({ doing }) => doing!.job.rpm);
 
 beforeEach(() => {
   workers = [];
+  refusing = null;
   look = () => {};
   crew = make(2);
 });
@@ -125,6 +131,35 @@ describe('a crew', () => {
     for (const worker of busy()) finish(worker);
     await all;
     expect(told).toHaveLength(3);
+  });
+
+  it('tells a job that no worker can be given, or whose answer cannot be read, as a failure of its speed alone', async () => {
+    const told: (SpeedAnswer | SpeedFailure)[] = [];
+    const all = crew.follow([job(1), job(2), job(3), job(4)], (_, answer) => told.push(answer));
+    workers[0]!.onmessageerror!();
+    expect(told).toEqual([{ rpm: 1, failed: 'The worker’s answer could not be read.' }]);
+    expect(workers[0]!.ended).toBe(true);
+    // The next to be posted cannot be.
+    refusing = 'It cannot be cloned.';
+    finish(workers[1]!);
+    expect(told[2]).toEqual({ rpm: 4, failed: 'It cannot be cloned.' });
+    refusing = null;
+    for (const worker of busy()) finish(worker);
+    await all;
+    expect(told.map(({ rpm }) => rpm)).toEqual([1, 2, 4, 3]);
+  });
+
+  it('tells every speed as failed where no worker starts, and is over', async () => {
+    const told: (SpeedAnswer | SpeedFailure)[] = [];
+    const none = createCrew({
+      cores: 2,
+      makeWorker() {
+        throw new Error('Workers are not allowed here.');
+      },
+      every: () => () => {},
+    });
+    await none.follow([job(1), job(2), job(3)], (_, answer) => told.push(answer));
+    expect(told).toEqual([1, 2, 3].map((rpm) => ({ rpm, failed: 'Workers are not allowed here.' })));
   });
 
   it('takes no job or a machine that does not count its cores as they come', async () => {

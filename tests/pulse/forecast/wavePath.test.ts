@@ -6,7 +6,7 @@ import { burntGamma, burntSound, fieldOf } from '../../../src/pulse/forecast/wav
 import { primarySweep, wavePaths } from '../../../src/pulse/forecast/wavePath';
 import { routeOf } from '../../../src/pulse/forecast/waveRoute';
 import { waitOf } from '../../../src/pulse/forecast/waveWait';
-import { causeWords, waveWords } from '../../../src/pulse/forecast/waveWords';
+import { waveWords } from '../../../src/pulse/forecast/waveWords';
 import { holeFor } from '../../../src/pulse/path/tailpipe';
 import type { GasPath } from '../../../src/pulse/path/types';
 import { flowValue, sourceOf } from '../../reference/flow';
@@ -357,15 +357,6 @@ describe('the words for a wave', () => {
       /\. Cylinder 1 has 2 ports: this is the way of the first\.$/,
     );
     expect(waveWords({ ...run, path: twin }, { ...wave!, from: 3 })).not.toContain('ports');
-  });
-
-  it('say whether a wave has part in the pressure at the port', () => {
-    const held = { exhaustPort: 48_000, offMean: -50_000, intakePort: 95_000, exhaustFlow: 0.0088, intakeFlow: 0.009 };
-    const early = { ...wave!, arrival: -49, inOverlap: false, tunedRpm: null };
-    expect(causeWords(run, early, held)).toMatch(/31° before the overlap .* it has part in the low pressure there\.$/);
-    expect(causeWords(run, { ...early, strength: 0.4 }, held)).toMatch(/does not explain the low pressure there\.$/);
-    expect(causeWords(run, early, null)).toBe(waveWords(run, early));
-    expect(causeWords(run, null, held)).toBe('');
   });
 
   it('say that none comes back, and that there is no overlap to meet', () => {

@@ -1,18 +1,18 @@
 /** How many cylinders, in which banks, and the order they fire in; and the speeds the engine is used at. */
-import {
-  readBanks,
-  readCylinders,
-  setCylinders,
-  setFields,
-  setFiringOrder,
-  writeBanks,
-  writeCylinders,
-} from '../../../../shared/design/edit';
-import { CYLINDERS } from '../../../../shared/design/ranges';
+import { setCylinders, setFields, setFiringOrder } from '../../../../shared/design/edit';
 import { formFields } from '../../../../shared/engine/formFields';
 import { useDocument } from '../../document';
 import { applyEdit } from '../../inspect/applyEdit';
 import { NumberField } from '../../inspect/NumberField';
+import {
+  BANKS_FIELD,
+  banksText,
+  CYLINDERS_FIELD,
+  ORDER_FIELD,
+  orderText,
+  readBanksText,
+  readOrderText,
+} from '../../inspect/specs/firing';
 import { TextField } from '../../inspect/TextField';
 import { assumedFor, setAt } from './given';
 import { TakenWords } from './SetupField';
@@ -50,10 +50,7 @@ export function FiringFields() {
     <>
       <div data-path="engine/cylinders">
         <NumberField
-          label="Cylinders"
-          quantity="count"
-          range={CYLINDERS}
-          meaning="a firing order of another number is taken away with it"
+          {...CYLINDERS_FIELD}
           value={engine.cylinders ?? null}
           fallback={fallback('engine/cylinders')}
           onCommit={(value) => applyEdit((design) => setCylinders(design, value), 'Set cylinders', 'engine/cylinders')}
@@ -62,28 +59,25 @@ export function FiringFields() {
       </div>
       <div data-path="engine/banks">
         <TextField
-          label="Banks"
-          meaning="cylinders of each bank: 1-2-3-4 | 5-6-7-8"
-          value={engine.banks ? writeBanks(engine.banks) : null}
-          fallback={fallback('engine/banks') === 'not given' ? 'one' : fallback('engine/banks')}
+          {...BANKS_FIELD}
+          value={engine.banks ? banksText(engine.banks) : null}
+          fallback={assumedFor(assumed, 'engine/banks')?.taken ?? BANKS_FIELD.fallback}
           onCommit={(text) => {
-            const banks = readBanks(text);
-            if (!banks) return 'Cylinder numbers are wanted, with a bar between banks: 1-2-3-4 | 5-6-7-8.';
-            return setAt('engine/banks', banks, 'Set banks');
+            const read = readBanksText(text);
+            return read.ok ? setAt('engine/banks', read.value, 'Set banks') : read.problem;
           }}
           onClear={() => setAt('engine/banks', undefined, 'Take banks away')}
         />
       </div>
       <div data-path="engine/firingOrder">
         <TextField
-          label="Firing order"
-          meaning="a full order of another number sets the cylinders too"
-          value={engine.firingOrder ? writeCylinders(engine.firingOrder) : null}
+          {...ORDER_FIELD}
+          value={engine.firingOrder ? orderText(engine.firingOrder) : null}
           fallback={fallback('engine/firingOrder')}
           onCommit={(text) => {
-            const order = readCylinders(text);
-            if (!order) return 'Cylinder numbers are wanted, such as 1-3-4-2.';
-            return applyEdit((design) => setFiringOrder(design, order), 'Set firing order', 'engine/firingOrder');
+            const read = readOrderText(text);
+            if (!read.ok) return read.problem;
+            return applyEdit((design) => setFiringOrder(design, read.value), 'Set firing order', 'engine/firingOrder');
           }}
           onClear={() =>
             applyEdit((design) => setFields(design, [[['engine', 'firingOrder'], undefined]]), 'Take firing order away')

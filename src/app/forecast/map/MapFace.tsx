@@ -1,11 +1,11 @@
 /** Mean torque in the band over length and bore of the primaries, one arrangement at a time; a size is picked, looked at, and taken. */
 import './map.css';
 import '../waves/faces.css';
-import { type KeyboardEvent, useState } from 'react';
+import { useState } from 'react';
 import { useDisplay } from '../../actions/display';
 import { useTheme } from '../../colours';
 import { lengthNumber } from '../../format';
-import { useSize } from '../../pulse/useSize';
+import { usePlotBox } from '../usePlotBox';
 import { Choice } from '../waves/Choice';
 import { MapPlot, ruleLetter } from './MapPlot';
 import { bestOf, edgeWays, planMap, sameSize, seenOf, stepFrom, triedOf } from './mapPlan';
@@ -17,7 +17,15 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
   const theme = useTheme();
   const [asked, setAsked] = useState<string | null>(null);
   const [picked, setPicked] = useState<MapSize | null>(null);
-  const [box, { width, height }] = useSize<HTMLDivElement>();
+  const box = usePlotBox({
+    label: 'Map of sizes. Arrow keys pick the size beside.',
+    onKey(key) {
+      const next = arrangement && stepFrom(arrangement.cells, shown ?? arrangement.cells[0]!, key);
+      if (next) setPicked(next);
+      return Boolean(next);
+    },
+  });
+  const { width, height } = box.size;
   const arrangement =
     arrangements.find(({ key }) => key === asked) ?? arrangements.find(({ key }) => key === leader(arrangements));
   if (!arrangement || arrangement.cells.length === 0)
@@ -31,13 +39,6 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
   const sizeText = ({ length, bore, tube }: MapSize & Pick<MapCell, 'tube'>) => {
     const [long, wide] = [lengthNumber(length * 1000, display, 0), lengthNumber(bore * 1000, display, 1)];
     return tube ? `${long} of ${tubeText(tube, display)}` : `${long}, bore ${wide}`;
-  };
-  const press = (event: KeyboardEvent) => {
-    const from = shown ?? arrangement.cells[0]!;
-    const next = stepFrom(arrangement.cells, from, event.key);
-    if (!next || event.ctrlKey || event.metaKey || event.altKey) return;
-    event.preventDefault();
-    setPicked(next);
   };
   return (
     <section className="map-face" aria-label="Map of sizes">
@@ -64,15 +65,7 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
         </p>
       </div>
       <div className="map-body">
-        <div
-          className="map-plot"
-          ref={box}
-          role="application"
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys pick a size
-          tabIndex={0}
-          aria-label="Map of sizes. Arrow keys pick the size beside."
-          onKeyDown={press}
-        >
+        <div className="map-plot" {...box.props}>
           {width > 0 && height > 0 && (
             <MapPlot
               arrangement={arrangement}

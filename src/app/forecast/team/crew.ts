@@ -6,7 +6,7 @@ import type { SpeedJob, Team } from '../../../pulse/forecast/job';
 import type { SpeedAnswer, SpeedFailure } from '../../../pulse/forecast/types';
 import type { SpeedReply, SpeedRequest } from './messages';
 
-type WorkerLike = Pick<Worker, 'postMessage' | 'terminate' | 'onmessage' | 'onerror'>;
+type WorkerLike = Pick<Worker, 'postMessage' | 'terminate' | 'onmessage' | 'onmessageerror' | 'onerror'>;
 
 /** What the machine offers; replaced in tests. */
 export type Machine = {
@@ -98,28 +98,41 @@ export function createCrew(machine: Machine = theMachine()): Crew {
       if ('told' in data) take(post, data.told);
       else post.doing.batch.share(post.doing.index, data.share);
     };
-    worker.onerror = (event) => {
+    const fail = (why: string): void => {
       if (!posts.includes(post)) return;
       // It may be unusable: the next job gets another.
-      post.worker.terminate();
-      posts.splice(posts.indexOf(post), 1);
+      dismiss(post);
       if (!post.doing) return;
       const { batch, index } = post.doing;
-      take(post, { rpm: batch.jobs[index]!.rpm, failed: event.message || 'The worker stopped unexpectedly.' });
+      take(post, { rpm: batch.jobs[index]!.rpm, failed: why });
     };
+    worker.onerror = ({ message }) => fail(message || 'The worker stopped unexpectedly.');
+    worker.onmessageerror = () => fail('The worker’s answer could not be read.');
     posts.push(post);
     return post;
+  };
+
+  /** A job that cannot be given to any worker is told as a failure: the others go on. */
+  const refuse = (batch: Batch, index: number, error: unknown): void => {
+    batch.told += 1;
+    batch.tell(index, { rpm: batch.jobs[index]!.rpm, failed: error instanceof Error ? error.message : String(error) });
+    if (batch.told === batch.jobs.length) close(batch);
   };
 
   const handOut = (): void => {
     for (const batch of batches)
       while (batch.next < batch.jobs.length) {
-        const free = posts.find((post) => post.doing === null) ?? (posts.length < most ? hire() : null);
-        if (!free) return;
+        const idle = posts.find((post) => post.doing === null);
+        if (!idle && posts.length >= most) return;
         const index = batch.next++;
-        const number = ++numbers;
-        free.doing = { batch, index, number };
-        free.worker.postMessage({ number, job: batch.jobs[index]! } satisfies SpeedRequest);
+        try {
+          const post = idle ?? hire();
+          const number = ++numbers;
+          post.worker.postMessage({ number, job: batch.jobs[index]! } satisfies SpeedRequest);
+          post.doing = { batch, index, number };
+        } catch (error) {
+          refuse(batch, index, error);
+        }
       }
   };
 

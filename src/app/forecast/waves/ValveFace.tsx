@@ -1,18 +1,21 @@
 /** Pressures on both sides of one cylinder's valves over crank angle, with flows and lifts beneath; runs laid over each other. */
 import './faces.css';
-import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
+import { differenceWords, sourcesWords } from '../../../pulse/forecast/sourceWords';
 import { type OverlapMeans, overlapMeans, overlapWords } from '../../../pulse/forecast/waveOverlap';
 import type { WavePath } from '../../../pulse/forecast/wavePath';
-import { causeWords, foremost, waveWords } from '../../../pulse/forecast/waveWords';
+import type { OverlapSources } from '../../../pulse/forecast/waveSources';
+import { waveWords } from '../../../pulse/forecast/waveWords';
 import { paintOf, useTheme } from '../../colours';
 import { Swatch } from '../../parts/Swatch';
-import { useSize } from '../../pulse/useSize';
+import { usePlotBox } from '../usePlotBox';
 import { VIEW_KEYS, VIEWS, type ViewKey } from './angles';
 import { Choice } from './Choice';
 import { toldWaves, waveKey } from './pathLines';
 import type { FaceProps, WaveRun } from './runs';
 import { SavePlot } from './SavePlot';
 import { cylindersOf, overlapOf, PRESSURE_NAMES, PRESSURES, type PressureKey, traceOf } from './traces';
+import { useSources } from './useSources';
 import { type ArrivalMark, type Drawn, LINES, ValvePlot, valveX } from './ValvePlot';
 import { ValveReadout } from './ValveReadout';
 
@@ -24,8 +27,19 @@ export function ValveFace({ runs }: FaceProps) {
   const [view, setView] = useState<ViewKey>('exchange');
   const [shown, setShown] = useState<ReadonlySet<PressureKey>>(new Set(PRESSURES));
   const [cursor, setCursor] = useState<number | null>(null);
-  const [byKeys, setByKeys] = useState(false);
-  const [box, { width, height }] = useSize<HTMLDivElement>();
+  const range = VIEWS[view];
+  const box = usePlotBox({
+    label: 'Pressures over crank angle. Arrow keys move the line that reads it, with Shift by ten degrees.',
+    onPoint: (x) => setCursor(valveX(range, width).toAngle(x)),
+    onLeave: () => setCursor(null),
+    onKey(key, far) {
+      const by = key === 'ArrowLeft' ? -1 : key === 'ArrowRight' ? 1 : 0;
+      const next = Math.round(cursor ?? 0) + by * (far ? 10 : 1);
+      if (by !== 0) setCursor(Math.min(range.to, Math.max(range.from, next)));
+      return by !== 0;
+    },
+  });
+  const { width, height } = box.size;
   const drawn = useMemo(
     () =>
       runs.flatMap((run, k): Drawn[] => {
@@ -35,34 +49,19 @@ export function ValveFace({ runs }: FaceProps) {
     [runs, cylinder, theme],
   );
   const [first] = runs;
-  const { arrivals, cause } = useMemo(() => {
-    if (!first) return { arrivals: [], cause: '' };
-    const waves = toldWaves(first, cylinder);
-    const means = overlapMeans(first, cylinder);
-    return { arrivals: marksOf(first, waves, means), cause: causeWords(first, foremost(first, waves, means), means) };
-  }, [first, cylinder]);
+  const arrivals = useMemo(
+    () => (first ? marksOf(first, toldWaves(first, cylinder), overlapMeans(first, cylinder)) : []),
+    [first, cylinder],
+  );
+  const sources = useSources(runs, cylinder);
+  const told = useMemo(() => toldOf(runs, sources, cylinder), [runs, sources, cylinder]);
   const overlap = overlapOf(first);
-  // What was measured comes first, then the wave; under the cursor, the wave that comes nearest to it.
-  const told = cursor === null ? `${overlapWords(runs, cylinder)} ${cause}`.trim() : nearest(arrivals, cursor)?.words;
   if (drawn.length === 0)
     return (
       <p className="quiet face-none">
         Follow a speed with its traces kept, and the pressures at its valves stand here.
       </p>
     );
-  const range = VIEWS[view];
-  const point = ({ currentTarget, clientX }: PointerEvent<HTMLElement>) => {
-    setByKeys(false);
-    setCursor(valveX(range, width).toAngle(clientX - currentTarget.getBoundingClientRect().left));
-  };
-  const press = (event: KeyboardEvent) => {
-    const by = event.key === 'ArrowLeft' ? -1 : event.key === 'ArrowRight' ? 1 : 0;
-    if (by === 0 || event.ctrlKey || event.metaKey || event.altKey) return;
-    event.preventDefault();
-    setByKeys(true);
-    const next = Math.round(cursor ?? 0) + by * (event.shiftKey ? 10 : 1);
-    setCursor(Math.min(range.to, Math.max(range.from, next)));
-  };
   return (
     <section className="wave-face" aria-label="Pressures at the valves">
       <div className="face-bar">
@@ -126,18 +125,7 @@ export function ValveFace({ runs }: FaceProps) {
           what={`valves ${runs[0]!.answer.rpm} rpm`}
         />
       </div>
-      <div
-        className="face-plot valve-plot"
-        ref={box}
-        role="application"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys read it
-        tabIndex={0}
-        aria-label="Pressures over crank angle. Arrow keys move the line that reads it, with Shift by ten degrees."
-        onPointerDown={point}
-        onPointerMove={point}
-        onPointerLeave={({ pointerType }) => pointerType === 'mouse' && setCursor(null)}
-        onKeyDown={press}
-      >
+      <div className="face-plot valve-plot" {...box.props}>
         {width > 0 && height > 0 && (
           <ValvePlot
             drawn={drawn}
@@ -151,10 +139,42 @@ export function ValveFace({ runs }: FaceProps) {
           />
         )}
       </div>
-      {told && <p className="face-words">{told}</p>}
-      <ValveReadout drawn={drawn} overlap={overlap} cursor={cursor} aloud={byKeys} />
+      <Words told={told} wave={cursor === null ? null : (nearest(arrivals, cursor)?.words ?? null)} />
+      <ValveReadout drawn={drawn} overlap={overlap} cursor={cursor} aloud={box.byKeys} />
     </section>
   );
+}
+
+/** What was measured comes first, then what makes it; under the cursor, the wave that comes nearest to it. */
+function Words({ told, wave }: { readonly told: readonly Told[]; readonly wave: string | null }) {
+  if (wave !== null) return <p className="face-words">{wave}</p>;
+  return (
+    <div className="face-words">
+      {told.map(({ name, words }) => (
+        <p key={name ?? ''}>
+          {name && <b>{name}: </b>}
+          {words}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+/** `name`: of the run that is spoken of. */
+type Told = { readonly name: string | null; readonly words: string };
+
+function toldOf(runs: readonly WaveRun[], sources: readonly (OverlapSources | null)[], cylinder: number): Told[] {
+  const measured = overlapWords(runs, cylinder);
+  const sourced = runs.flatMap((run, k) => (sources[k] ? [{ ...run, sources: sources[k] }] : []));
+  const [one, other] = sourced;
+  const difference = one && other ? differenceWords(one, other, cylinder) : '';
+  return [
+    ...(measured ? [{ name: null, words: `${measured} ${difference}`.trim() }] : []),
+    ...sourced.map((run) => ({
+      name: run.name,
+      words: sourcesWords(run, cylinder, run.sources, overlapMeans(run, cylinder)),
+    })),
+  ];
 }
 
 /** The arrival nearest to the cursor. */

@@ -1,22 +1,24 @@
 /** Waves in every pipe along one cylinder's way, what comes back to its valve, and when: drawn, and said in words. */
 import './faces.css';
 import './waveFace.css';
-import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { firesAfter, valveTimes } from '../../../pulse/forecast/gasExchange';
 import { cellOf } from '../../../pulse/forecast/waveField';
 import { overlapMeans } from '../../../pulse/forecast/waveOverlap';
 import type { WaveStart } from '../../../pulse/forecast/wavePath';
 import { routeOf } from '../../../pulse/forecast/waveRoute';
+import type { OverlapSources, SourcePart } from '../../../pulse/forecast/waveSources';
 import { foremost } from '../../../pulse/forecast/waveWords';
 import { useTheme } from '../../colours';
-import { useSize } from '../../pulse/useSize';
+import { usePlotBox } from '../usePlotBox';
 import { VIEW_KEYS, VIEWS, type ViewKey } from './angles';
 import { Choice } from './Choice';
-import { toldWaves, waveKey } from './pathLines';
+import { drawnSource, drawnWave, sourceKey, toldWaves, waveKey } from './pathLines';
 import { pipeWords } from './pipeWords';
 import { rolled, type Spread, spreadOf } from './roll';
 import type { FaceProps, WaveRun } from './runs';
 import { SavePlot } from './SavePlot';
+import { useSources } from './useSources';
 import { WaveLegend } from './WaveLegend';
 import { WaveList } from './WaveList';
 import { WAVE_LEFT, WAVE_RIGHT, type WaveCursor, WavePlot, waveY } from './WavePlot';
@@ -70,8 +72,17 @@ function Face({ run, which, runs, onRun }: Props) {
   const [beside, setBeside] = useState(ALONE);
   const [picked, setPicked] = useState<string | null>(null);
   const [cursor, setCursor] = useState<WaveCursor | null>(null);
-  const [byKeys, setByKeys] = useState(false);
-  const [box, { width, height }] = useSize<HTMLDivElement>();
+  const box = usePlotBox({
+    label: 'Pressure along the pipes over crank angle. Arrow keys move the crosshair, with Shift by ten.',
+    onPoint: (x, y) => setCursor({ ...placeAt(panels, x), angle: waveY(range, height).toAngle(y) }),
+    onLeave: () => setCursor(null),
+    onKey(key, far) {
+      const next = movedCursor(key, far, cursor, picture.pipes, range);
+      if (next) setCursor(next);
+      return next !== null;
+    },
+  });
+  const { width, height } = box.size;
   const waves = run.answer.waves!;
   const range = VIEWS[view];
   const way = useMemo(() => routeOf(run.path, cylinder).turns.map(({ pipe }) => pipe), [run, cylinder]);
@@ -90,22 +101,18 @@ function Face({ run, which, runs, onRun }: Props) {
   const spread = useMemo((): Spread => ({ mean: spreadOf(waves, way)?.mean ?? 0, half }), [waves, way, half]);
   const followed = useMemo(() => toldWaves(run, cylinder, begins), [run, cylinder, begins]);
   const means = useMemo(() => overlapMeans(run, cylinder), [run, cylinder]);
+  const alone = useMemo(() => [run], [run]);
+  const [sources = null] = useSources(alone, cylinder);
+  const parts = useMemo(() => shownParts(sources), [sources]);
+  const drawn = useMemo(
+    () => [...followed.map(drawnWave), ...parts.map((part) => drawnSource(part, cylinder, way))],
+    [followed, parts, cylinder, way],
+  );
+  // What explains the overlap before what would be expected to.
+  const [part] = parts;
   const first = foremost(run, followed, means);
-  const chosen = followed.some((wave) => waveKey(wave) === picked) ? picked : first && waveKey(first);
+  const chosen = drawn.some(({ key }) => key === picked) ? picked : part ? sourceKey(part) : first && waveKey(first);
   const names = ids.map((id) => pipeWords(run.path, id));
-  const { toAngle } = waveY(range, height);
-  const point = ({ currentTarget, clientX, clientY }: PointerEvent<HTMLElement>) => {
-    const { left, top } = currentTarget.getBoundingClientRect();
-    setByKeys(false);
-    setCursor({ ...placeAt(panels, clientX - left), angle: toAngle(clientY - top) });
-  };
-  const press = (event: KeyboardEvent) => {
-    const next = movedCursor(event.key, event.shiftKey, cursor, picture.pipes, range);
-    if (!next || event.ctrlKey || event.metaKey || event.altKey) return;
-    event.preventDefault();
-    setByKeys(true);
-    setCursor(next);
-  };
   const at = cursor && picture.pipes[cursor.panel];
   return (
     <section className="wave-face" aria-label="Waves in the pipes">
@@ -159,18 +166,7 @@ function Face({ run, which, runs, onRun }: Props) {
       </div>
       <div className="wave-body">
         <div className="wave-main">
-          <div
-            className="face-plot"
-            ref={box}
-            role="application"
-            // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys read it
-            tabIndex={0}
-            aria-label="Pressure along the pipes over crank angle. Arrow keys move the crosshair, with Shift by ten."
-            onPointerDown={point}
-            onPointerMove={point}
-            onPointerLeave={({ pointerType }) => pointerType === 'mouse' && setCursor(null)}
-            onKeyDown={press}
-          >
+          <div className="face-plot" {...box.props}>
             {width > 0 && height > 0 && (
               <WavePlot
                 picture={picture}
@@ -180,7 +176,7 @@ function Face({ run, which, runs, onRun }: Props) {
                 spread={spread}
                 view={range}
                 times={valveTimes(run.engine)}
-                waves={followed}
+                waves={drawn.filter(({ key }) => key === chosen || !key.startsWith('source'))}
                 chosen={chosen}
                 theme={theme}
                 width={width}
@@ -197,20 +193,36 @@ function Face({ run, which, runs, onRun }: Props) {
               at ? { pipe: at.pipe, name: pipeWords(run.path, at.pipe).name, x: cursor.x, angle: cursor.angle } : null
             }
             mean={spread.mean}
-            aloud={byKeys}
+            aloud={box.byKeys}
           />
         </div>
         <WaveList
           run={run}
           cylinder={cylinder}
           waves={followed}
-          first={first && waveKey(first)}
+          sources={sources}
+          parts={parts}
           chosen={chosen}
           onChoose={setPicked}
         />
       </div>
     </section>
   );
+}
+
+/** Pa: what comes with less is not listed. */
+const LISTED = 1500;
+/** Not more than so many. */
+const MOST = 5;
+
+/** Those that make the overlap what it is come first, then those against it. */
+function shownParts(sources: OverlapSources | null): readonly SourcePart[] {
+  if (!sources) return [];
+  const rank = ({ pressure }: SourcePart) => (pressure < 0 === sources.toward < 0 ? 0 : 1);
+  return sources.parts
+    .filter(({ pressure, legs }) => Math.abs(pressure) >= LISTED && legs.length > 0)
+    .slice(0, MOST)
+    .sort((a, b) => rank(a) - rank(b) || Math.abs(b.pressure) - Math.abs(a.pressure));
 }
 
 /** By a cell and a degree, with Shift by ten; from one pipe into the next. */

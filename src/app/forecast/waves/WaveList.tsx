@@ -1,12 +1,14 @@
 /** The waves that come to the valve, in words; the one that is chosen is drawn strong in the picture. */
 
 import { useMemo } from 'react';
+import { originWords, sourcesWords } from '../../../pulse/forecast/sourceWords';
 import { overlapMeans, overlapWords } from '../../../pulse/forecast/waveOverlap';
 import type { WavePath } from '../../../pulse/forecast/wavePath';
+import type { OverlapSources, SourcePart } from '../../../pulse/forecast/waveSources';
 import { waitOf } from '../../../pulse/forecast/waveWait';
-import { causeWords, kindWords, placeWords, waveWords } from '../../../pulse/forecast/waveWords';
+import { kindWords, placeWords, waveWords } from '../../../pulse/forecast/waveWords';
 import { angleText } from './angles';
-import { waveKey } from './pathLines';
+import { sourceKey, waveKey } from './pathLines';
 import { pipeWords } from './pipeWords';
 import type { WaveRun } from './runs';
 
@@ -14,13 +16,15 @@ type Props = {
   readonly run: WaveRun;
   readonly cylinder: number;
   readonly waves: readonly WavePath[];
-  /** The one to speak of first, and the one that is spoken of. */
-  readonly first: string | null;
+  /** What the overlap's pressure comes from, and the parts of it that are listed. */
+  readonly sources: OverlapSources | null;
+  readonly parts: readonly SourcePart[];
+  /** The one that is drawn strong. */
   readonly chosen: string | null;
   readonly onChoose: (key: string) => void;
 };
 
-export function WaveList({ run, cylinder, waves, first, chosen, onChoose }: Props) {
+export function WaveList({ run, cylinder, waves, sources, parts, chosen, onChoose }: Props) {
   const means = useMemo(() => overlapMeans(run, cylinder), [run, cylinder]);
   const measured = useMemo(() => overlapWords([run], cylinder), [run, cylinder]);
   const told = waves.find((wave) => waveKey(wave) === chosen) ?? null;
@@ -28,9 +32,33 @@ export function WaveList({ run, cylinder, waves, first, chosen, onChoose }: Prop
   return (
     <div className="wave-list">
       {measured && <p className="wave-measured">{measured}</p>}
+      {sources && (
+        <>
+          <p className="wave-measured">{sourcesWords(run, cylinder, sources, means)}</p>
+          {parts.length > 0 && <h4>Makes the pressure in the overlap</h4>}
+          <ul>
+            {parts.map((part) => (
+              <li key={sourceKey(part)}>
+                <button
+                  type="button"
+                  aria-pressed={sourceKey(part) === chosen}
+                  onClick={() => onChoose(sourceKey(part))}
+                >
+                  <Line suction={part.pressure < 0} />
+                  <span>{capital(originWords(run, cylinder, part))}</span>
+                  <span className="wave-when">
+                    {part.pressure < 0 ? '−' : '+'}
+                    {Math.abs(part.pressure / 1000).toFixed(0)} <span className="unit">kPa</span>
+                  </span>
+                </button>
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
       {told && (
         <div className="wave-told">
-          <p>{chosen === first ? causeWords(run, told, means) : waveWords(run, told, means)}</p>
+          <p>{waveWords(run, told, means)}</p>
           {wait && (
             <p className="quiet">
               For {angleText(wait.degrees)} it stands in {pipeWords(run.path, wait.pipe).name}: gas streams against it
@@ -53,15 +81,13 @@ export function WaveList({ run, cylinder, waves, first, chosen, onChoose }: Prop
           </dl>
         </div>
       )}
-      <h4>Comes to the valve</h4>
+      <h4>Followed from the valves</h4>
       <ul>
         {waves.length === 0 && <li className="quiet">None of those followed, while it is open.</li>}
         {waves.map((wave) => (
           <li key={waveKey(wave)}>
             <button type="button" aria-pressed={waveKey(wave) === chosen} onClick={() => onChoose(waveKey(wave))}>
-              <svg width={22} height={10} aria-hidden="true">
-                <line x1={1} x2={21} y1={5} y2={5} strokeDasharray={wave.strength < 0 ? '5 3' : undefined} />
-              </svg>
+              <Line suction={wave.strength < 0} />
               <span>
                 {capital(kindWords(wave))} {wave.from === wave.to ? 'from' : `of cylinder ${wave.from} by`}{' '}
                 {placeWords(run.path, wave)}
@@ -82,6 +108,12 @@ export function WaveList({ run, cylinder, waves, first, chosen, onChoose }: Prop
     </div>
   );
 }
+
+const Line = ({ suction }: { readonly suction: boolean }) => (
+  <svg width={22} height={10} aria-hidden="true">
+    <line x1={1} x2={21} y1={5} y2={5} strokeDasharray={suction ? '5 3' : undefined} />
+  </svg>
+);
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

@@ -4,13 +4,12 @@
  */
 import { useEffect, useMemo, useRef } from 'react';
 import type { ValveTimes } from '../../../pulse/forecast/gasExchange';
-import type { WavePath } from '../../../pulse/forecast/wavePath';
 import type { Theme } from '../../colours';
 import { densityFor } from '../../pulse/frame';
 import { paintPipe } from '../../pulse/paint';
 import type { Picture } from '../../pulse/sample';
 import { type AngleView, angleText, angleTicks, deadCentre } from './angles';
-import { pathLines, waveKey } from './pathLines';
+import { type DrawnWave, pathLines } from './pathLines';
 import type { Spread } from './roll';
 import { type WayPanel, wayX } from './wayPlan';
 
@@ -34,7 +33,7 @@ type Props = {
   readonly spread: Spread;
   readonly view: AngleView;
   readonly times: ValveTimes;
-  readonly waves: readonly WavePath[];
+  readonly waves: readonly DrawnWave[];
   readonly chosen: string | null;
   readonly theme: Theme;
   readonly width: number;
@@ -164,14 +163,7 @@ export function WavePlot(props: Props) {
           open air
         </text>
         {waves.map((wave) => (
-          <Way
-            key={waveKey(wave)}
-            wave={wave}
-            panels={panels}
-            view={view}
-            toY={toY}
-            chosen={waveKey(wave) === chosen}
-          />
+          <Way key={wave.key} wave={wave} panels={panels} view={view} toY={toY} chosen={wave.key === chosen} />
         ))}
         {cursor && panels[cursor.panel] && (
           <path
@@ -222,7 +214,7 @@ function OpenBar({ name, x, from, to, view, toY }: BarProps) {
 }
 
 type WayProps = {
-  readonly wave: WavePath;
+  readonly wave: DrawnWave;
   readonly panels: readonly WayPanel[];
   readonly view: AngleView;
   readonly toY: (angle: number) => number;
@@ -244,12 +236,12 @@ function Way({ wave, panels, view, toY, chosen }: WayProps) {
       {seen && <circle cx={x} cy={toY(wave.arrival!)} r={chosen ? 5 : 3} />}
       {chosen && seen && (
         <text className="wave-tag" x={x + 9} y={toY(wave.arrival!) - 7}>
-          {wave.strength < 0 ? 'suction' : 'pressure'} arrives, {angleText(wave.arrival!)}
+          {wave.suction ? 'suction' : 'pressure'} arrives, {angleText(wave.arrival!)}
         </text>
       )}
-      {chosen && wave.from === wave.to && wave.start >= view.from && (
-        <text className="wave-tag" x={x + 9} y={toY(wave.start) + 14}>
-          {wave.begins === 'peak' ? 'pulse’s peak leaves' : 'valve opens'}, {angleText(wave.start)}
+      {chosen && wave.leaves && wave.leaves.angle >= view.from && (
+        <text className="wave-tag" x={x + 9} y={toY(wave.leaves.angle) + 14}>
+          {wave.leaves.words}
         </text>
       )}
     </g>

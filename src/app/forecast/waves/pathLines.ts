@@ -1,8 +1,10 @@
 /** A followed wave as lines over the picture, leg by leg, wherever its pipes are on screen; once more a cycle later or earlier where seen. */
 import { valveTimes } from '../../../pulse/forecast/gasExchange';
+import type { TracedLeg } from '../../../pulse/forecast/traceWave';
 import { CYCLE } from '../../../pulse/forecast/waveField';
 import { type PathRun, type WavePath, type WaveStart, wavePaths } from '../../../pulse/forecast/wavePath';
-import type { AngleView } from './angles';
+import type { SourcePart } from '../../../pulse/forecast/waveSources';
+import { type AngleView, angleText } from './angles';
 import { type WayPanel, wayX } from './wayPlan';
 
 export type PathLine = {
@@ -14,27 +16,59 @@ export type PathLine = {
   readonly back: boolean;
 };
 
+/** A wave's way as it is drawn, whether followed from its valve or found back from the overlap. */
+export type DrawnWave = {
+  readonly key: string;
+  readonly legs: readonly (TracedLeg & { readonly suction: boolean })[];
+  readonly arrival: number | null;
+  /** What arrives. */
+  readonly suction: boolean;
+  /** Where it begins on the own valve. */
+  readonly leaves: { readonly angle: number; readonly words: string } | null;
+};
+
+export function drawnWave(wave: WavePath): DrawnWave {
+  // Across from another cylinder it is no echo: it keeps its kind.
+  const isTurned = wave.from === wave.to && wave.turn.back < 0;
+  let turns = 0;
+  const legs = wave.legs.map((leg, k) => {
+    if (k > 0 && leg.direction < 0 && wave.legs[k - 1]!.direction > 0) turns++;
+    return { ...leg, suction: isTurned && turns % 2 === 1 };
+  });
+  const leaves = `${wave.begins === 'peak' ? 'pulse’s peak leaves' : 'valve opens'}, ${angleText(wave.start)}`;
+  return {
+    ...{ key: waveKey(wave), legs, arrival: wave.arrival, suction: wave.strength < 0 },
+    leaves: wave.from === wave.to ? { angle: wave.start, words: leaves } : null,
+  };
+}
+
+/** @param way pipes from the valve to the open air: on them it comes as what it is in the overlap, elsewhere and before as it was sent */
+export function drawnSource(part: SourcePart, cylinder: number, way: readonly string[]): DrawnWave {
+  const { from, legs, pressure, sent } = part;
+  const start = legs[0]!.angles[0]!;
+  return {
+    key: sourceKey(part),
+    legs: legs.map((leg) => ({ ...leg, suction: (leg.direction < 0 && way.includes(leg.pipe) ? pressure : sent) < 0 })),
+    arrival: legs.at(-1)!.angles.at(-1)!,
+    suction: pressure < 0,
+    leaves: from === cylinder ? { angle: start, words: `leaves, ${angleText(start)}` } : null,
+  };
+}
+
 export function pathLines(
-  wave: WavePath,
+  wave: Pick<DrawnWave, 'legs'>,
   panels: readonly WayPanel[],
   view: AngleView,
   toY: (angle: number) => number,
 ): PathLine[] {
-  const lines: PathLine[] = [];
-  let turns = 0;
-  wave.legs.forEach((leg, k) => {
-    if (k > 0 && leg.direction < 0 && wave.legs[k - 1]!.direction > 0) turns++;
+  return wave.legs.flatMap((leg, k) => {
     const panel = panels.find(({ pipe }) => pipe === leg.pipe);
-    if (!panel) return;
-    // Across from another cylinder it is no echo: it keeps its kind.
-    const once = wave.from === wave.to && wave.turn.back < 0;
-    const suction = once && turns % 2 === 1;
-    for (const shift of [-CYCLE, 0, CYCLE]) {
+    if (!panel) return [];
+    return [-CYCLE, 0, CYCLE].flatMap((shift) => {
       const d = lineOf(leg.angles, leg.x, shift, view, (x) => wayX(panel, x), toY);
-      if (d) lines.push({ key: `${k} ${shift}`, d, suction, back: leg.direction < 0 });
-    }
+      return d ? [{ key: `${k} ${shift}`, d, suction: leg.suction, back: leg.direction < 0 }] : [];
+    });
   });
-  return lines;
 }
 
 function lineOf(
@@ -59,6 +93,7 @@ function lineOf(
 }
 
 export const waveKey = ({ from, turn }: WavePath): string => `${from} ${turn.pipe}`;
+export const sourceKey = ({ from, turn, taper }: SourcePart): string => `source ${from} ${turn.pipe} ${taper}`;
 
 /** Weaker than this share is not listed. */
 const LISTED = 0.1;

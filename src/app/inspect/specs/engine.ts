@@ -1,20 +1,17 @@
 /** Fields of the engine and its valves. Angles are crank degrees. */
-import {
-  checked,
-  readBanks,
-  readCylinders,
-  setCylinders,
-  setFields,
-  setFiringOrder,
-  writeBanks,
-  writeCylinders,
-} from '../../../../shared/design/edit';
-import { COMPRESSION, CRANK, CYLINDERS, LENGTH, VALVES } from '../../../../shared/design/ranges';
+import { checked, setCylinders, setFields, setFiringOrder } from '../../../../shared/design/edit';
+import { COMPRESSION, CRANK, LENGTH, VALVES } from '../../../../shared/design/ranges';
 import type { Engine, Valve } from '../../../../shared/design/types';
+import {
+  BANKS_FIELD,
+  banksText,
+  CYLINDERS_FIELD,
+  ORDER_FIELD,
+  orderText,
+  readBanksText,
+  readOrderText,
+} from './firing';
 import type { FieldSpec, Reading, Section } from './spec';
-
-const orProblem = (value: unknown, problem: string): Reading<unknown> =>
-  value === null ? { ok: false, problem } : { ok: true, value };
 
 function readSpeeds(text: string): Reading<unknown> {
   const parts = text.split(/\s*(?:to|[-–,;]|\s)\s*/).filter((part) => part !== '');
@@ -112,11 +109,8 @@ export const engineSections: readonly Section<Engine>[] = [
     fields: [
       {
         type: 'number',
-        quantity: 'count',
-        label: 'Cylinders',
+        ...CYLINDERS_FIELD,
         at: ['cylinders'],
-        range: CYLINDERS,
-        meaning: 'a firing order of another number is taken away with it',
         fallback: 'not given',
         set: ({ design }, value) =>
           value === undefined ? setFields(design, [[['engine', 'cylinders'], undefined]]) : setCylinders(design, value),
@@ -124,24 +118,20 @@ export const engineSections: readonly Section<Engine>[] = [
       },
       {
         type: 'line',
-        label: 'Banks',
+        ...BANKS_FIELD,
         at: ['banks'],
         optional: true,
-        fallback: 'one',
-        meaning: 'cylinders of each bank: 1-2-3-4 | 5-6-7-8',
-        write: (banks) => writeBanks(banks as number[][]),
-        read: (text) =>
-          orProblem(readBanks(text), 'Cylinder numbers are wanted, with a bar between banks: 1-2-3-4 | 5-6-7-8.'),
+        write: (banks) => banksText(banks as number[][]),
+        read: readBanksText,
       },
       {
         type: 'line',
-        label: 'Firing order',
+        ...ORDER_FIELD,
         at: ['firingOrder'],
         optional: true,
         fallback: 'not given',
-        meaning: 'a full order of another number sets the cylinders too',
-        write: (order) => writeCylinders(order as number[]),
-        read: (text) => orProblem(readCylinders(text), 'Cylinder numbers are wanted, such as 1-3-4-2.'),
+        write: (order) => orderText(order as number[]),
+        read: readOrderText,
         take: ({ design }, order) => setFiringOrder(design, order as number[]),
       },
       size('Bore', 'bore', 'diameter of a cylinder'),

@@ -46,7 +46,7 @@ export function fitWords(fit: Omit<Fit, 'message'>, given: number, used: number)
     ].join(' ');
   const words = [
     `${stopped ? 'Stopped; the best so far' : 'Fitted'} to ${of}: ${factors}.`,
-    `Torque is off by ${after.toFixed(1)} N m (root mean square), where it was ${before.toFixed(1)}.`,
+    `At the measured speeds torque is off by about ${after.toFixed(1)} N m, where it was by ${before.toFixed(1)}: large misses count for more.`,
   ];
   for (const factor of atBound) {
     const { least, most } = BOUNDS[FACTORS.indexOf(factor)]!;

@@ -1,7 +1,7 @@
 /** Where waves lie on screen: pipes end to end, the picture turned into a cylinder's own degrees, and the ways drawn on it. */
 import { describe, expect, it } from 'vitest';
 import { angleText, angleTicks, deadCentre } from '../../../../src/app/forecast/waves/angles';
-import { pathLines, toldWaves } from '../../../../src/app/forecast/waves/pathLines';
+import { drawnSource, drawnWave, pathLines, toldWaves } from '../../../../src/app/forecast/waves/pathLines';
 import { rolled, spreadOf } from '../../../../src/app/forecast/waves/roll';
 import { ASIDE, placeAt, planWay, wayX } from '../../../../src/app/forecast/waves/wayPlan';
 import { valueAt } from '../../../../src/app/pulse/sample';
@@ -91,7 +91,7 @@ describe('a followed wave over the picture', () => {
 
   it('runs from the valve to where it turns and back to when it arrives', () => {
     const mouth = wavePaths(run, 1, 'opening').find(({ turn }) => turn.kind === 'mouth')!;
-    const lines = pathLines(mouth, panels, view, toY);
+    const lines = pathLines(drawnWave(mouth), panels, view, toY);
     expect(lines.map(({ suction }) => suction)).toEqual([false, false, false, true, true, true]);
     expect(ends(lines[0]!.d)[0]).toEqual([0, 260 + 232]);
     expect(ends(lines[2]!.d)[1]![0]).toBeCloseTo(1500, 0);
@@ -102,9 +102,24 @@ describe('a followed wave over the picture', () => {
 
   it('of another cylinder is drawn where its pipes are on screen alone, and keeps its kind', () => {
     const across = wavePaths(run, 1, 'opening').find(({ from }) => from === 3)!;
-    const lines = pathLines(across, panels, view, toY);
+    const lines = pathLines(drawnWave(across), panels, view, toY);
     expect(lines.length).toBeGreaterThan(0);
     expect(lines.every(({ suction, back }) => !suction && back)).toBe(true);
+  });
+
+  it('found back from the overlap is drawn as what it was sent, and as what it comes as', () => {
+    const mouth = wavePaths(run, 1, 'opening').find(({ turn }) => turn.kind === 'mouth')!;
+    const part = { from: 1, turn: mouth.turn, taper: false, pressure: -4000, left: -200, sent: 9000, legs: mouth.legs };
+    const drawn = drawnSource(part, 1, ['p1', 's1', 't']);
+    expect(drawn).toMatchObject({ arrival: mouth.arrival, suction: true, leaves: { angle: mouth.start } });
+    expect(drawn.legs.map(({ suction }) => suction)).toEqual([false, false, false, true, true, true]);
+    // Of another cylinder: in its own pipe as it was sent, whichever way.
+    const other = { ...part, from: 3, pressure: 4000, sent: -9000 };
+    expect(drawnSource(other, 1, ['s1', 't'])).toMatchObject({ leaves: null, suction: false });
+    expect(drawnSource(other, 1, ['s1', 't']).legs.map(({ suction }) => suction)).toEqual([
+      ...[true, true, true],
+      ...[false, false, true],
+    ]);
   });
 
   it('is told first where it meets the overlap most strongly, else where it comes nearest', () => {

@@ -1,0 +1,149 @@
+/** What the pressure at an exhaust valve in the overlap comes from, in sentences for the user; and what tells two exhausts apart. kPa, degrees. */
+import { valveTimes } from './gasExchange';
+import type { OverlapMeans } from './waveOverlap';
+import { type PathRun, wavePaths } from './wavePath';
+import { routeOf } from './waveRoute';
+import type { OverlapSources, SourcePart } from './waveSources';
+import { degreesText, placeWords } from './waveWords';
+
+/** Pa: less is as good as nothing. */
+const FAINT = 1500;
+/** Of what lowers it (or raises it): smaller shares are not told by name; nor what runs against it, of that. */
+const NAMED = 0.15;
+const AGAINST = 0.3;
+
+const kilo = (pascal: number): string => `${Math.abs(pascal / 1000).toFixed(0)} kPa`;
+const sum = (values: readonly number[]): number => values.reduce((all, value) => all + value, 0);
+/** How a part came: straight from another's pipe, back from a joint or a taper, or back from the open air. */
+type Manner = 'across' | 'joint' | 'mouth';
+
+function mannerOf({ path }: Pick<PathRun, 'path'>, cylinder: number, { from, turn, taper }: SourcePart): Manner {
+  if (taper) return 'joint';
+  if (turn.kind === 'mouth') return 'mouth';
+  if (from === cylinder) return 'joint';
+  const passed = new Set(routeOf(path, from).turns.map(({ onward }) => onward));
+  const met = routeOf(path, cylinder).turns.find(({ onward }) => onward !== null && passed.has(onward));
+  return met?.pipe === turn.pipe ? 'across' : 'joint';
+}
+
+/** "cylinder 3’s pulse, which comes across at the shared pipe as pressure (it left 38° after that valve opened)". */
+export function partWords(run: Pick<PathRun, 'engine' | 'path'>, cylinder: number, part: SourcePart): string {
+  const { from, left, pressure } = part;
+  const opened = left - valveTimes(run.engine).exhaustOpens;
+  const isAcross = mannerOf(run, cylinder, part) === 'across';
+  const way = isAcross
+    ? `which comes across at ${placeWords(run.path, part)}`
+    : `sent back from ${backWords(run, part)}`;
+  const kind = pressure < 0 ? 'suction' : 'pressure';
+  const valve = from === cylinder ? 'the' : 'that';
+  return `${pulseWords(cylinder, part)}, ${way} as ${kind} (it left ${degreesText(opened)} after ${valve} valve opened)`;
+}
+
+function pulseWords(cylinder: number, { from, sent }: SourcePart): string {
+  const whose = from === cylinder ? 'its own' : `cylinder ${from}’s`;
+  return sent >= 0 ? `${whose} pulse` : `the lull behind ${whose} pulse`;
+}
+
+/** "cylinder 3’s pulse across at the shared pipe": for a list. */
+export function originWords(run: Pick<PathRun, 'engine' | 'path'>, cylinder: number, part: SourcePart): string {
+  const isAcross = mannerOf(run, cylinder, part) === 'across';
+  const way = isAcross ? `across at ${placeWords(run.path, part)}` : `back from ${backWords(run, part)}`;
+  return `${pulseWords(cylinder, part)} ${way}`;
+}
+
+function backWords({ path }: Pick<PathRun, 'path'>, part: SourcePart): string {
+  if (!part.taper) return placeWords(path, part);
+  const role = path.pipes.find(({ id }) => id === part.turn.pipe)?.role;
+  if (role === 'collector') return 'the collector’s cone';
+  return role === 'primary' || role === 'branch' ? 'where its own pipe widens' : 'where the pipe’s bore changes';
+}
+
+/**
+ * "What comes to the exhaust valve in the overlap is 31 kPa below its mean. Of what lowers it, 62 % (24 kPa) is its own pulse, …". Says how much is
+ * told apart, and claims nothing of the rest.
+ */
+export function sourcesWords(
+  run: Pick<PathRun, 'engine' | 'path'>,
+  cylinder: number,
+  sources: OverlapSources,
+  means: OverlapMeans | null = null,
+): string {
+  const { toward, parts } = sources;
+  const isFaint = Math.abs(toward) < FAINT;
+  const below = toward < 0;
+  const lead = isFaint
+    ? `What comes to the exhaust valve in the overlap is within ${kilo(FAINT + 500)} of its mean`
+    : `What comes to the exhaust valve in the overlap is ${kilo(toward)} ${below ? 'below' : 'above'} its mean${feltWords(toward, means)}`;
+  const loose = [sources.rest, sources.small];
+  const pulling = sum(
+    [...parts.map(({ pressure }) => pressure), ...loose].filter((pressure) => pressure < 0 === below),
+  );
+  const pushing = toward - pulling;
+  const withIt = parts.filter(({ pressure }) => pressure < 0 === below);
+  const named = withIt.filter(({ pressure }) => pressure / pulling >= NAMED).slice(0, 3);
+  const counter = parts.find(({ pressure }) => pressure < 0 !== below);
+  const share = ({ pressure }: SourcePart) => Math.round((100 * pressure) / pulling);
+  const told = named.map(
+    (part, k) => `${share(part)} % (${kilo(part.pressure)})${k > 0 ? '' : ' is'} ${partWords(run, cylinder, part)}`,
+  );
+  const words = [`${lead}.`];
+  if (Math.abs(pulling) > FAINT)
+    words.push(
+      told.length > 0
+        ? `Of what ${below ? 'lowers' : 'raises'} it ${told.join('; ')}.`
+        : `Many small waves make it: none is more than ${Math.round(100 * NAMED)} % of it.`,
+    );
+  if (counter && Math.abs(pushing) > AGAINST * Math.abs(pulling) && Math.abs(counter.pressure) > FAINT) {
+    const much = counter.pressure > 0.5 * pushing === pushing > 0 ? 'most of it' : 'the largest part';
+    words.push(`Against that stand ${kilo(pushing)}, ${much} ${partWords(run, cylinder, counter)}.`);
+  }
+  const open = sum(loose.map(Math.abs)) / (Math.abs(pulling) + Math.abs(pushing));
+  if (open > NAMED) words.push(`${Math.round(100 * open)} % of all this is not told apart.`);
+  return words.join(' ');
+}
+
+/** A valve that is nearly shut sends back what comes: the port has both. */
+function feltWords(toward: number, means: OverlapMeans | null): string {
+  const isTwice =
+    means !== null && means.offMean < 0 === toward < 0 && Math.abs(means.offMean) > 1.2 * Math.abs(toward);
+  return isTwice ? `, and the valve, nearly shut, sends it back: ${kilo(means.offMean)} at the port` : '';
+}
+
+export type SourcedRun = PathRun & { readonly name: string; readonly sources: OverlapSources };
+
+/**
+ * "The greatest difference: cylinder 3’s pulse, across, raises it by 29 kPa on “cast manifold” and hardly moves it on “header”, where its peak comes at
+ * 44°, after the overlap." Of what makes the one higher than the other, where one is. Empty where nothing differs clearly.
+ */
+export function differenceWords(one: SourcedRun, other: SourcedRun, cylinder: number): string {
+  const wayIn = (run: SourcedRun) => (part: SourcePart) => `${part.from} ${mannerOf(run, cylinder, part)}`;
+  const of = (run: SourcedRun, way: string) =>
+    sum(run.sources.parts.filter((part) => wayIn(run)(part) === way).map(({ pressure }) => pressure));
+  const all = one.sources.toward - other.sources.toward;
+  const names = [one, other].flatMap((run) => run.sources.parts.map(wayIn(run)));
+  const ways = [...new Set(names)].map((way) => ({ way, by: of(one, way) - of(other, way) }));
+  const apt = Math.abs(all) < 2 * FAINT ? ways : ways.filter(({ by }) => by < 0 === all < 0);
+  const [first] = apt.sort((a, b) => Math.abs(b.by) - Math.abs(a.by));
+  if (!first || Math.abs(first.by) < 2 * FAINT) return '';
+  const { way } = first;
+  const [strong, weak] = Math.abs(of(one, way)) >= Math.abs(of(other, way)) ? [one, other] : [other, one];
+  const part = strong.sources.parts.find((each) => wayIn(strong)(each) === way)!;
+  const whose = part.from === cylinder ? 'its own pulse' : `cylinder ${part.from}’s pulse`;
+  const manner = mannerOf(strong, cylinder, part);
+  const back = { across: 'straight across', joint: 'back from the joints', mouth: 'back from the open air' }[manner];
+  const late = manner === 'across' ? arrivalWords(weak, cylinder, part.from) : '';
+  return `The greatest difference between the two: ${whose}, ${back}, ${effect(strong, of(strong, way))} and ${effect(weak, of(weak, way))}${late}.`;
+}
+
+function effect({ name }: SourcedRun, pressure: number): string {
+  if (Math.abs(pressure) < FAINT) return `hardly moves it on “${name}”`;
+  return `${pressure < 0 ? 'lowers' : 'raises'} it by ${kilo(pressure)} on “${name}”`;
+}
+
+/** When a pulse that comes across is there, if not in the overlap. */
+function arrivalWords(run: SourcedRun, cylinder: number, from: number): string {
+  const { overlap } = valveTimes(run.engine);
+  const arrival = wavePaths(run, cylinder).find((wave) => wave.from === from)?.arrival ?? null;
+  if (!overlap || arrival === null || (arrival >= overlap[0] && arrival <= overlap[1])) return '';
+  return `, where its peak comes at ${degreesText(arrival)}, ${arrival < overlap[0] ? 'before' : 'after'} the overlap`;
+}

@@ -1,0 +1,237 @@
+/** Where the pressure at the valve comes from, in gas whose waves are made up so that the answer is known; weak, so that they add. */
+import { describe, expect, it } from 'vitest';
+import { differenceWords, sourcesWords } from '../../../src/pulse/forecast/sourceWords';
+import { traceBack } from '../../../src/pulse/forecast/traceBack';
+import { burntGamma, burntSound, fieldOf } from '../../../src/pulse/forecast/waveField';
+import { overlapSources } from '../../../src/pulse/forecast/waveSources';
+import { boreOf } from '../../../src/pulse/forecast/waveTapers';
+import type { GasPath } from '../../../src/pulse/path/types';
+import { answerOf, ENGINE, pathPipe, pictureOf, type StateAt } from './invented';
+
+const RPM = 6000;
+const REST = ENGINE.air.pressure;
+const SOUND = burntSound(900);
+/** Crank degrees that sound takes. */
+const degrees = (metres: number) => (6 * RPM * metres) / SOUND;
+/** Middle of the overlap. */
+const MIDDLE = -2;
+
+/** A pulse about this angle, 40° wide, of so much, Pa; of every cycle. */
+const pulseAt =
+  (angle: number, high = 400) =>
+  (at: number): number => {
+    const off = ((((at - angle) % 720) + 1080) % 720) - 360;
+    return Math.abs(off) < 20 ? high * Math.cos((Math.PI * off) / 40) ** 2 : 0;
+  };
+
+/** p = f + g and ρ c u = f − g, as weak waves have it. */
+function stateOf(onward: number, back: number) {
+  const impedance = (burntGamma(900) * REST) / SOUND;
+  return { pressure: REST + onward + back, velocity: (onward - back) / impedance };
+}
+
+/** @param apart degrees from one cylinder's firing to the next */
+const runOf = (path: GasPath, at: StateAt, cylinders = [1], apart = 120) => ({
+  engine: { ...ENGINE, cylinders, fires: cylinders.map((_, k) => k * apart), firingOrder: cylinders },
+  path,
+  answer: answerOf(RPM, pictureOf(path, at)),
+});
+
+const onePipe = (length: number): GasPath => ({
+  title: 'one pipe',
+  pipes: [pathPipe('p1', 'primary', length, 0.04)],
+  ends: [{ kind: 'open', at: ['p1', 'finish'] }],
+  valves: [{ cylinder: 1, pipe: 'p1', share: 1 }],
+});
+
+/** Each of several cylinders through a joint into one pipe without end. */
+const joined = (cylinders: readonly number[], bore: number): GasPath => {
+  const ids = cylinders.map((id) => `p${id}`);
+  return {
+    title: 'joined',
+    pipes: [...ids.map((id) => pathPipe(id, 'primary', 0.6, 0.04)), pathPipe('t', 'tailpipe', 0.4, bore)],
+    ends: [
+      { kind: 'junction', at: [...ids.map((id) => [id, 'finish'] as const), ['t', 'start']], model: 'equal-pressure' },
+      { kind: 'through', at: ['t', 'finish'] },
+    ],
+    valves: cylinders.map((cylinder) => ({ cylinder, pipe: `p${cylinder}`, share: 1 })),
+  };
+};
+
+describe('one pipe with an open end', () => {
+  const length = 0.9;
+  /** It leaves so that it comes back at the middle of the overlap. */
+  const leaves = MIDDLE - degrees(2 * length);
+  const field =
+    (sent: (at: number) => number): StateAt =>
+    (_, x, angle) =>
+      stateOf(sent(angle - degrees(x)), -sent(angle - degrees(2 * length - x)));
+
+  it('has its suction from the own pulse by the mouth, and tells when it left', () => {
+    const found = overlapSources(runOf(onePipe(length), field(pulseAt(leaves, 1000))), 1)!;
+    const [first] = found.parts;
+    expect(first).toMatchObject({ from: 1, taper: false, turn: { kind: 'mouth', pipe: 'p1' } });
+    expect(found.toward).toBeLessThan(-400);
+    expect(first!.pressure / found.toward).toBeGreaterThan(0.97);
+    expect(first!.pressure / found.toward).toBeLessThan(1.03);
+    expect(Math.abs(first!.left - leaves)).toBeLessThan(1);
+    expect(first!.sent).toBeGreaterThan(400);
+    expect(first!.legs.map(({ pipe, direction }) => `${pipe} ${direction}`)).toEqual(['p1 1', 'p1 -1']);
+    expect(Math.abs(found.rest)).toBeLessThan(0.03 * Math.abs(found.toward));
+  });
+
+  it('says so in words, with its share', () => {
+    // So strong that a few per cent no longer add.
+    const run = runOf(onePipe(length), field(pulseAt(leaves, 8000)));
+    expect(sourcesWords(run, 1, overlapSources(run, 1)!)).toMatch(
+      /^What comes to the exhaust valve in the overlap is \d+ kPa below its mean\. Of what lowers it 9\d % \(\d+ kPa\) is its own pulse, sent back from the pipe’s mouth as suction \(it left \d+° after the valve opened\)\.$/,
+    );
+  });
+
+  it('claims nothing of a pulse that comes when the overlap is over', () => {
+    const late = overlapSources(runOf(onePipe(length), field(pulseAt(leaves + 60, 4000))), 1)!;
+    // The lull alone: what its mean over the cycle leaves.
+    expect(Math.abs(late.toward)).toBeLessThan(200);
+  });
+
+  it('leaves untold what areas do not explain: an echo twice as strong as the pulse', () => {
+    const sent = pulseAt(leaves, 2000);
+    const at: StateAt = (_, x, angle) => stateOf(sent(angle - degrees(x)), -2 * sent(angle - degrees(2 * length - x)));
+    const run = runOf(onePipe(length), at);
+    const found = overlapSources(run, 1)!;
+    expect(found.rest / found.toward).toBeGreaterThan(0.45);
+    expect(found.rest / found.toward).toBeLessThan(0.55);
+    expect(sourcesWords(run, 1, found)).toMatch(/(4[5-9]|5[0-5]) % of all this is not told apart\.$/);
+  });
+});
+
+describe('a joint', () => {
+  it.each([
+    [0.06, 'suction'],
+    [0.03, 'pressure'],
+  ])('to a pipe of %s m sends the own pulse back as %s', (bore) => {
+    const path = joined([1], bore);
+    const r = (0.04 ** 2 - bore ** 2) / (0.04 ** 2 + bore ** 2);
+    const leaves = MIDDLE - degrees(1.2);
+    const sent = pulseAt(leaves, 4000);
+    const run = runOf(path, (pipe, x, angle) =>
+      pipe === 'p1'
+        ? stateOf(sent(angle - degrees(x)), r * sent(angle - degrees(1.2 - x)))
+        : stateOf((1 + r) * sent(angle - degrees(0.6 + x)), 0),
+    );
+    const found = overlapSources(run, 1)!;
+    const [first] = found.parts;
+    expect(first).toMatchObject({ from: 1, turn: { kind: 'junction', pipe: 'p1' } });
+    expect(first!.pressure < 0).toBe(r < 0);
+    expect(first!.pressure / found.toward).toBeGreaterThan(0.95);
+    expect(first!.pressure / found.toward).toBeLessThan(1.05);
+  });
+
+  /** Cylinder 2 fires 120° later: in its own degrees the pulse left 120° earlier. */
+  const leaves = MIDDLE - degrees(1.2);
+  const acrossOf = (high: number) => {
+    const [own, tail] = [0.04 ** 2, 0.05 ** 2];
+    const through = (2 * own) / (2 * own + tail);
+    const sent = pulseAt(leaves, high);
+    const at: StateAt = (pipe, x, angle) => {
+      if (pipe === 'p2') return stateOf(sent(angle - degrees(x)), (through - 1) * sent(angle - degrees(1.2 - x)));
+      if (pipe === 'p1') return stateOf(0, through * sent(angle - degrees(1.2 - x)));
+      return stateOf(through * sent(angle - degrees(0.6 + x)), 0);
+    };
+    const run = runOf(joined([1, 2], 0.05), at, [1, 2]);
+    return { ...run, name: `${high}`, sources: overlapSources(run, 1)! };
+  };
+
+  it('lets another cylinder’s pulse across', () => {
+    const { toward, parts } = acrossOf(2000).sources;
+    const [first] = parts;
+    expect(first).toMatchObject({ from: 2, turn: { pipe: 'p1' } });
+    expect(first!.pressure / toward).toBeGreaterThan(0.95);
+    expect(first!.pressure / toward).toBeLessThan(1.05);
+    // Waves within a degree are followed on as one, at each of both pipes.
+    expect(Math.abs(first!.left - (leaves - 120))).toBeLessThan(2);
+    expect(first!.legs.map(({ pipe, direction }) => `${pipe} ${direction}`)).toEqual(['p2 1', 'p1 -1']);
+  });
+
+  it('is told in words: whose pulse came across, and that it tells two exhausts apart', () => {
+    const [strong, still] = [acrossOf(15_000), acrossOf(0)];
+    expect(sourcesWords(strong, 1, strong.sources)).toContain(
+      'is cylinder 2’s pulse, which comes across at the tailpipe as pressure',
+    );
+    expect(still.sources.parts).toEqual([]);
+    expect(differenceWords(still, strong, 1)).toMatch(
+      /cylinder 2’s pulse, straight across, raises it by \d kPa on “15000” and hardly moves it on “0”/,
+    );
+    expect(differenceWords(still, still, 1)).toBe('');
+  });
+
+  it('has the own pulse back from the shut valve of another cylinder', () => {
+    const path = joined([1, 2], 0.05);
+    const [own, tail] = [0.04 ** 2, 0.05 ** 2];
+    const through = (2 * own) / (2 * own + tail);
+    // Into pipe 2, back from its shut valve, and across: 4 × 0.6 m.
+    const leaves = MIDDLE - degrees(2.4);
+    const sent = pulseAt(leaves, 8000);
+    const at = (metres: number, angle: number) => sent(angle - degrees(metres));
+    const run = runOf(
+      path,
+      (pipe, x, angle) => {
+        if (pipe === 'p2')
+          return stateOf(
+            through * at(1.2 + x, angle),
+            through * at(1.2 - x, angle) + through * (through - 1) * at(2.4 - x, angle),
+          );
+        if (pipe === 'p1')
+          return stateOf(at(x, angle), (through - 1) * at(1.2 - x, angle) + through * through * at(2.4 - x, angle));
+        return stateOf(through * at(0.6 + x, angle) + through * through * at(1.8 + x, angle), 0);
+      },
+      [1, 2],
+      240,
+    );
+    const found = overlapSources(run, 1)!;
+    const [first] = found.parts;
+    expect(first).toMatchObject({ from: 1, turn: { pipe: 'p1' } });
+    expect(first!.pressure / found.toward).toBeGreaterThan(0.9);
+    expect(first!.pressure / found.toward).toBeLessThan(1.1);
+    expect(first!.legs.map(({ pipe, direction }) => `${pipe} ${direction}`)).toEqual([
+      'p1 1',
+      'p2 -1',
+      'p2 1',
+      'p1 -1',
+    ]);
+  });
+});
+
+describe('the ways back', () => {
+  it('take l / (c − u) against the stream and l / (c + u) with it', () => {
+    const path = onePipe(0.8);
+    const field = fieldOf(pictureOf(path, () => ({ velocity: 120 })));
+    const time = (direction: 1 | -1) => {
+      const leg = traceBack(field, RPM, 'p1', direction, direction > 0 ? 0.8 : 0, 40)!;
+      return leg.angles.at(-1)! - leg.angles[0]!;
+    };
+    expect(time(1)).toBeCloseTo((6 * RPM * 0.8) / (SOUND + 120), 3);
+    expect(time(-1)).toBeCloseTo((6 * RPM * 0.8) / (SOUND - 120), 3);
+  });
+
+  it('find none against gas that is faster than sound', () => {
+    const field = fieldOf(pictureOf(onePipe(0.8), () => ({ velocity: 1.02 * SOUND })));
+    expect(traceBack(field, RPM, 'p1', -1, 0, 40)).toBeNull();
+  });
+
+  it('meet a cone’s √area at each place', () => {
+    const path = onePipe(0.5);
+    const cone = {
+      ...path.pipes[0]!,
+      diameter: [
+        [0, 0.04],
+        [0.2, 0.04],
+        [0.5, 0.06],
+      ] as const,
+    };
+    const { root, tapers } = boreOf({ ...path, pipes: [cone] }, 'p1');
+    expect(root(0.1)).toBeCloseTo(Math.sqrt(Math.PI / 4) * 0.04, 12);
+    expect(root(0.35)).toBeCloseTo(Math.sqrt(Math.PI / 4) * 0.05, 12);
+    expect(tapers).toEqual([{ middle: 0.35, from: 0.2, to: 0.5 }]);
+  });
+});
