@@ -59,10 +59,13 @@ const USUAL_WALL = 1.5;
 /** In a fixed order: arrangements, in each tubes, in each lengths, in each outlets. */
 export function studySizes(design: Design, engine: EngineSetup, choice: StudyChoice = {}): StudySize[] {
   const arrangements = choice.arrangements ?? usualArrangements(design);
-  const wall = primaryTube(design)?.wall ?? USUAL_WALL;
+  const own = primaryTube(design);
+  const wall = own?.wall ?? USUAL_WALL;
   return arrangements.flatMap((arrangement) => {
     const tubes = choice.bores?.map((bore) => ({ outsideDiameter: tidy(bore + 2 * wall), wall }));
-    return (tubes ?? usualTubes(insistRule(design, engine, { arrangement }, 'primaryBore'), wall)).flatMap((tube) =>
+    const usual = () =>
+      usualTubes(insistRule(design, engine, { arrangement }, 'primaryBore'), wall, own?.outsideDiameter);
+    return (tubes ?? usual()).flatMap((tube) =>
       (choice.lengths ?? usualLengths(insistRule(design, engine, { arrangement }, 'primaryLength'))).flatMap((length) =>
         (choice.outlets ?? [null]).map((outlet) => ({ arrangement, length, ...tube, outlet })),
       ),
@@ -99,18 +102,29 @@ function usualLengths(start: number): number[] {
   return [...new Set(Array.from({ length: LENGTHS }, (_, k) => LENGTH_STEP * Math.round(at(k) / LENGTH_STEP)))];
 }
 
-/** The standard tubes whose bores lie nearest, metric before inch where both do. */
-function usualTubes(bore: number, wall: number): Pick<Tube, 'outsideDiameter' | 'wall'>[] {
-  const sold = [...new Set([...METRIC_OUTSIDE_DIAMETERS, ...INCH_OUTSIDE_DIAMETERS.map((inch) => tidy(inch * 25.4))])];
-  const apart = sold
-    .toSorted((a, b) => a - b)
-    // Sizes nearer than half a millimetre breathe alike: one of them says enough.
-    .filter((outside, k, all) => k === 0 || outside - all[k - 1]! > 0.5);
-  return apart
-    .map((outsideDiameter) => ({ outsideDiameter, wall }))
-    .toSorted((a, b) => Math.abs(boreOf(a) - bore) - Math.abs(boreOf(b) - bore))
+/** The tubes whose bores lie nearest, the design's own among them however far it lies off. */
+function usualTubes(bore: number, wall: number, own: number | undefined): Pick<Tube, 'outsideDiameter' | 'wall'>[] {
+  const far = (outside: number): number => (outside === own ? -1 : Math.abs(outside - 2 * wall - bore));
+  return tubesApart(own)
+    .toSorted((a, b) => far(a) - far(b))
     .slice(0, BORES)
-    .toSorted((a, b) => a.outsideDiameter - b.outsideDiameter);
+    .toSorted((a, b) => a - b)
+    .map((outsideDiameter) => ({ outsideDiameter, wall }));
+}
+
+/**
+ * mm. Tubes nearer to each other than this breathe so much alike that following both is mostly lost work: 41.275 and 42.4 mm, say. Our
+ * own choice: a tenth of the area at 40 mm.
+ */
+const TUBES_APART = 2;
+
+/** Outside diameters that are sold, so far apart: the design's own first, then metric before inch. */
+function tubesApart(own: number | undefined): readonly number[] {
+  const inch = INCH_OUTSIDE_DIAMETERS.map((inches) => tidy(inches * 25.4));
+  const all = [...(own === undefined ? [] : [own]), ...METRIC_OUTSIDE_DIAMETERS, ...inch];
+  const kept: number[] = [];
+  for (const outside of all) if (kept.every((other) => Math.abs(other - outside) >= TUBES_APART)) kept.push(outside);
+  return kept;
 }
 
 /** Of the first runner that starts at a port. */

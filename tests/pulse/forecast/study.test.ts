@@ -50,6 +50,21 @@ describe('sizes', () => {
     expect(new Set(sizes.map(boreOf)).size).toBe(4);
   });
 
+  test.each([41.275, 42.4, 47.625, 43, 60.3])(
+    'tubes lie 2 mm apart at least, and the design’s own of %d mm is one of them',
+    (outsideDiameter) => {
+      const { tube } = design.runners.find(({ from }) => 'port' in from)!;
+      const own = { ...design, tubes: { ...design.tubes, [tube]: { ...design.tubes[tube]!, outsideDiameter } } };
+      for (const arrangement of ['all-into-one', 'pairs-then-one'] as const) {
+        const sizes = studySizes(own, engine, { arrangements: [arrangement] });
+        const tubes = [...new Set(sizes.map((size) => size.outsideDiameter))];
+        expect(tubes).toHaveLength(4);
+        expect(tubes).toContain(outsideDiameter);
+        for (const [k, one] of tubes.entries()) expect(one - (tubes[k - 1] ?? 0)).toBeGreaterThanOrEqual(2);
+      }
+    },
+  );
+
   test('chosen ones are taken as they are; an outlet multiplies them', () => {
     expect(plan.sizes).toHaveLength(6);
     expect(plan.sizes.map(boreOf)).toEqual([36, 36, 36, 40, 40, 40]);
