@@ -41,7 +41,7 @@ export type StudyPoint = Pick<
 /** `path`: the hash of the gas path that it was followed on; what was followed on another is none of its answers. */
 export type SizeAnswers = { readonly path: string; readonly points: readonly (StudyPoint | SpeedFailure)[] };
 
-/** By key of the size. */
+/** By key of the size; by `asideKey` what was followed on a gas path that is not the study's own now. */
 export type Answers = Readonly<Record<string, SizeAnswers>>;
 
 export type StudyDocument = {
@@ -59,6 +59,13 @@ export type StudyDocument = {
   /** The few that were followed again, on cells of this length. */
   readonly fine: { readonly cell: number; readonly answers: Answers };
 };
+
+/** Where answers stay whose gas path another edit of the design may bring back. @param path hash of it */
+export const asideKey = (key: string, path: string): string => `${key}, on gas path ${path}`;
+
+/** What is known of a size on that gas path, @param path its hash */
+export const answersOn = (answers: Answers, key: string, path: string): SizeAnswers | undefined =>
+  answers[key]?.path === path ? answers[key] : answers[asideKey(key, path)];
 
 /** What a size is followed on. */
 export type PathOf = (size: StudySize) => GasPath;
@@ -82,8 +89,8 @@ export type Study = {
 };
 
 /**
- * @param former answers of the same engine on the same cells. Those of other sizes and speeds are kept beside; those of gas paths that
- * are others since are dropped, and so are failures.
+ * @param former answers of the same engine on the same cells. Those of other sizes, speeds and gas paths are kept beside; failures
+ * are dropped.
  */
 export function beginStudy(
   title: string,
@@ -98,13 +105,18 @@ export function beginStudy(
   const takeOver = (answers: Answers): Kept =>
     new Map(
       [...hashes].map(([key, path]) => {
-        const known = answers[key]?.path === path ? answers[key].points : [];
+        const known = answersOn(answers, key, path)?.points ?? [];
         // What failed is tried again: by a newer kernel, or on fewer threads, it may be done.
         return [key, new Map(known.flatMap((point) => ('failed' in point ? [] : [[point.rpm, point]])))];
       }),
     );
+  const own = new Set([...hashes].map(([key, path]) => asideKey(key, path)));
   const others = (answers: Answers): Answers =>
-    Object.fromEntries(Object.entries(answers).filter(([key]) => !hashes.has(key)));
+    Object.fromEntries(
+      Object.entries(answers)
+        .map(([key, one]) => [hashes.has(key) && one.path !== hashes.get(key) ? asideKey(key, one.path) : key, one])
+        .filter(([key]) => !hashes.has(key as string) && !own.has(key as string)),
+    );
   const coarse = takeOver(former?.answers ?? {});
   const again = former?.fine.cell === fineCell(plan) ? former.fine.answers : {};
   const fine = takeOver(again);

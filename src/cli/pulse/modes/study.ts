@@ -3,6 +3,7 @@
  * `--resume` goes on from there.
  */
 import { existsSync } from 'node:fs';
+import { DesignError } from '../../../../shared/design/refusal';
 import { writeDesign } from '../../../../shared/design/write';
 import { ARRANGEMENTS, type Arrangement } from '../../../../shared/engine/form';
 import type { EngineSetup } from '../../../pulse/engine/types';
@@ -16,7 +17,7 @@ import { checkedKeys, gridError, ranked } from '../../../pulse/forecast/studyRan
 import { keyOf, type StudyChoice, type StudySize, sketchOf, studySizes } from '../../../pulse/forecast/studySizes';
 import { engineOf } from '../../../pulse/forecast/subject';
 import { sketchPath } from '../../../pulse/path/sketch';
-import { readText, writeWhole } from '../../files';
+import { readBytes, readText, writeWhole } from '../../files';
 import { UnusableInput } from '../../io';
 import { basisLines } from '../../print/pulse/basis';
 import { bandText, engineText } from '../../print/pulse/curve';
@@ -59,6 +60,7 @@ export async function studyMode(at: Context): Promise<number> {
   const best =
     given.best === undefined ? undefined : outputsArgument(given.best, ['.json'], others, io, '--best')['.json']!;
   const former = given.resume ? formerAt(kept) : null;
+  if (kept && !given.resume) insistNoStudy(kept);
   const study = naming(file, () =>
     beginStudy(`${engineText(subject)}, ${bandText(plan.band)}`, engine, (size) => readingOf(size).path, plan, former),
   );
@@ -182,5 +184,22 @@ function formerAt(kept: Output | undefined): StudyDocument {
   if (!kept) throw new UnusableInput('--resume: needs -o STUDY.json, the file to go on with');
   if (!existsSync(kept.path))
     throw new UnusableInput(`${kept.path}: no such file; leave --resume out to begin the study`);
-  return naming(kept.path, () => readStudy(readText(kept.path, MAX_STUDY_BYTES)));
+  const text = readText(kept.path, MAX_STUDY_BYTES);
+  try {
+    return readStudy(text);
+  } catch (error) {
+    if (!(error instanceof DesignError)) throw error;
+    const remedy = `mend it there, or take out what is wrong and it is followed again; or go on ${ANEW}`;
+    throw new UnusableInput(`${kept.path}: ${error.message}; ${remedy}. The file stays as it is`);
+  }
+}
+
+const ANEW = 'without --resume, into another file (-o)';
+
+/** It may be hours of work, damaged or not: no study is begun over another. */
+function insistNoStudy({ name, path }: Output): void {
+  if (!existsSync(path) || !Buffer.from(readBytes(path, MAX_STUDY_BYTES)).includes('"evenrun-study"')) return;
+  throw new UnusableInput(
+    `-o, --output: ${name} holds a study already, which would be lost; add --resume to go on with it, or name another file with -o`,
+  );
 }
