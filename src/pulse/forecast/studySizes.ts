@@ -6,7 +6,7 @@ import { resolveHeader } from '../../../geometry/header/resolve';
 import { insist } from '../../../shared/design/refusal';
 import type { Design, HeaderSketch, Merge, Tube } from '../../../shared/design/types';
 import { collectorSets } from '../../../shared/engine/collectorSets';
-import { type Arrangement, joinedFirst } from '../../../shared/engine/form';
+import { ARRANGEMENTS, type Arrangement, joinedFirst } from '../../../shared/engine/form';
 import { sizingFromDesign } from '../../../shared/engine/sizing/fromDesign';
 import type { SizingInput } from '../../../shared/engine/sizing/input';
 import { startingSizes } from '../../../shared/engine/sizing/startingSizes';
@@ -48,6 +48,11 @@ export const keyOf = (size: StudySize): string =>
 /** Without what binary fractions leave: 40 − 2 × 1.6 is 36.8. */
 const tidy = (mm: number): number => Math.round(mm * 1e4) / 1e4;
 
+/** Sizes of one study at most: more take days. */
+export const MOST_SIZES = 2000;
+/** What can be meant, mm: as `--lengths`, `--bores` and `--outlets` take it, and the page. */
+export const SIZE_RANGES = { lengths: [50, 5000], bores: [10, 200], outlets: [10, 300] } as const;
+
 const LENGTHS = 6;
 const BORES = 4;
 /** Lengths spread over these shares of the rule of thumb. Our own choice: formulas spread about as far. */
@@ -77,11 +82,12 @@ export function studySizes(design: Design, engine: EngineSetup, choice: StudyCho
 export function usualArrangements(design: Design): Arrangement[] {
   const { input } = sizingFromDesign(design);
   const own = design.exhaust?.sketch?.arrangement ?? input.arrangement ?? 'all-into-one';
-  const fitting = (['all-into-one', 'pairs-then-one', 'threes-then-one'] as const).filter((a) =>
-    fits(a, cylindersToOne(design, a)),
-  );
-  return [own, ...fitting.filter((a) => a !== own)].slice(0, 2);
+  return [own, ...fittingArrangements(design).filter((a) => a !== own)].slice(0, 2);
 }
+
+/** All that its cylinders allow. */
+export const fittingArrangements = (design: Design): Arrangement[] =>
+  ARRANGEMENTS.filter((arrangement) => fits(arrangement, cylindersToOne(design, arrangement)));
 
 /** Can so many cylinders of one collector be joined like this? */
 export function fits(arrangement: Arrangement, cylinders: number): boolean {
@@ -125,6 +131,14 @@ function tubesApart(own: number | undefined): readonly number[] {
   const kept: number[] = [];
   for (const outside of all) if (kept.every((other) => Math.abs(other - outside) >= TUBES_APART)) kept.push(outside);
   return kept;
+}
+
+/** Bores of outlets about the one that the design has: the tubes on sale next to it either way, and itself. mm */
+export function outletsAround(outlet: number, wall = USUAL_WALL): number[] {
+  const bores = tubesApart(tidy(outlet + 2 * wall)).map((outsideDiameter) => boreOf({ outsideDiameter, wall }));
+  const rising = bores.toSorted((a, b) => a - b);
+  const at = rising.findIndex((bore) => Math.abs(bore - outlet) < 1e-3);
+  return rising.slice(Math.max(0, at - 1), at + 2);
 }
 
 /** Of the first runner that starts at a port. */

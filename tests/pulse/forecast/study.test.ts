@@ -1,5 +1,6 @@
 /** A study with an invented engine: its sizes, its answers whatever the team, going on with it, what it says and what it refuses. */
 import { describe, expect, test } from 'vitest';
+import { sizingFromDesign } from '../../../shared/engine/sizing/fromDesign';
 import { readCsv } from '../../../src/formats/csv/readCsv';
 import { chooseSize } from '../../../src/pulse/forecast/chooseSize';
 import { studyCsv } from '../../../src/pulse/forecast/csv';
@@ -8,7 +9,14 @@ import type { SpeedJob, Team } from '../../../src/pulse/forecast/job';
 import { beginStudy, STUDY_CELL, type StudyDocument, type StudyPlan } from '../../../src/pulse/forecast/study';
 import { readStudy, resumeNotes, writeStudy } from '../../../src/pulse/forecast/studyFile';
 import { checkedKeys, gridError, ranked } from '../../../src/pulse/forecast/studyRank';
-import { boreOf, keyOf, type StudySize, sketchOf, studySizes } from '../../../src/pulse/forecast/studySizes';
+import {
+  boreOf,
+  keyOf,
+  outletsAround,
+  type StudySize,
+  sketchOf,
+  studySizes,
+} from '../../../src/pulse/forecast/studySizes';
 import { subjectOf } from '../../../src/pulse/forecast/subject';
 import { sketchPath } from '../../../src/pulse/path/sketch';
 import { designIn, FOUR, fakeTeam, inventedTorque } from './fakes';
@@ -309,6 +317,29 @@ describe('a size that is chosen', () => {
     expect(chosen.groups[runner.group!]!.length).toBe(712);
     expect(boreOf(chosen.tubes[runner.tube]!)).toBe(40);
     expect([chosen.runners, chosen.exhaust]).toEqual([design.runners, design.exhaust]);
+  });
+
+  test('has its outlet at the last collector, whose wall stays; without one the outlet stays as drawn', () => {
+    const [before] = design.merges;
+    const { collector } = sketchOf(design, engine, size);
+    const wall = (before!.outletDiameter - collector.bore) / 2;
+    expect(wall).toBeGreaterThan(0.5);
+    const chosen = chooseSize(design, engine, { ...size, outlet: 61 });
+    expect(chosen.merges).toEqual([{ ...before, outletDiameter: 61 + 2 * wall }]);
+    expect(sketchOf(chosen, engine, size).collector.bore).toBe(61);
+    expect(chooseSize(design, engine, size).merges).toEqual(design.merges);
+    // Of pairs first, the last one alone.
+    const pairs = designIn('public/examples/four-4-2-1.evenrun.json');
+    const taken = chooseSize(pairs, engine, { ...size, arrangement: 'pairs-then-one', outlet: 61 });
+    const changed = taken.merges.filter((merge, k) => merge.outletDiameter !== pairs.merges[k]!.outletDiameter);
+    expect(pairs.merges.length).toBeGreaterThan(2);
+    expect(changed.map(({ id }) => id)).toEqual([sizingFromDesign(pairs).collector]);
+  });
+
+  test('has outlets to offer: as drawn, and the tubes on sale beside it', () => {
+    expect(outletsAround(51)).toEqual([47.8, 51, 54.15]);
+    expect(outletsAround(51.3)[1]).toBe(51.3);
+    expect(outletsAround(200)).toHaveLength(2);
   });
 
   test('is the sketch where runners are not laid out yet', () => {

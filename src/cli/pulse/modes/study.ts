@@ -14,7 +14,15 @@ import { STUDY_SPEEDS } from '../../../pulse/forecast/speeds';
 import { beginStudy, STUDY_CELL, type Study, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
 import { MAX_STUDY_BYTES, readStudy, resumeNotes, writeStudy } from '../../../pulse/forecast/studyFile';
 import { checkedKeys, gridError, ranked } from '../../../pulse/forecast/studyRank';
-import { keyOf, type StudyChoice, type StudySize, sketchOf, studySizes } from '../../../pulse/forecast/studySizes';
+import {
+  keyOf,
+  MOST_SIZES,
+  SIZE_RANGES,
+  type StudyChoice,
+  type StudySize,
+  sketchOf,
+  studySizes,
+} from '../../../pulse/forecast/studySizes';
 import { engineOf } from '../../../pulse/forecast/subject';
 import { sketchPath } from '../../../pulse/path/sketch';
 import { readBytes, readText, writeWhole } from '../../files';
@@ -40,8 +48,6 @@ import { type Progress, session, writeAll } from '../session';
 
 /** So often what is answered is written, ms. */
 const KEEP = 10_000;
-/** Sizes at most: more take days. */
-const MOST_SIZES = 2000;
 
 export async function studyMode(at: Context): Promise<number> {
   const { design, file, given, io, start } = at;
@@ -164,9 +170,9 @@ function planOf({ design, file, given }: Context, engine: EngineSetup): StudyPla
 
 function choiceOf({ lengths, bores, arrangements, outlets }: PulseArguments): StudyChoice {
   return {
-    ...(lengths === undefined ? {} : { lengths: listArgument('--lengths', lengths, 50, 5000, 'mm') }),
-    ...(bores === undefined ? {} : { bores: listArgument('--bores', bores, 10, 200, 'mm') }),
-    ...(outlets === undefined ? {} : { outlets: listArgument('--outlets', outlets, 10, 300, 'mm') }),
+    ...(lengths === undefined ? {} : { lengths: listArgument('--lengths', lengths, ...SIZE_RANGES.lengths, 'mm') }),
+    ...(bores === undefined ? {} : { bores: listArgument('--bores', bores, ...SIZE_RANGES.bores, 'mm') }),
+    ...(outlets === undefined ? {} : { outlets: listArgument('--outlets', outlets, ...SIZE_RANGES.outlets, 'mm') }),
     ...(arrangements === undefined ? {} : { arrangements: arrangementsArgument(arrangements) }),
   };
 }
