@@ -14,6 +14,11 @@ describe('a study', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/24 of 24 speeds of 6 sizes/);
     expect(out).toMatch(/\nFollowed again on fine cells \(mean torque\): their order stays\n/);
+    expect(out).toMatch(/\nOver every second speed alone, two sizes’ means move \d+\.\d\d N m from each other: /);
+    expect(out).toMatch(/\nSizes whose means are within \d+\.\d\d N m of each other cannot be told apart here\n/);
+    const { speedsError, gridError, apartBy } = JSON.parse((await ask({ ...asked, json: true })).out);
+    expect(speedsError.checks).toHaveLength(6);
+    expect(apartBy).toBeCloseTo(Math.hypot(gridError.spread, speedsError.spread), 12);
     const rows = table('s.csv');
     expect(rows.map(({ rank }) => rank)).toEqual(['1', '2', '3', '4', '5', '6']);
     const best = JSON.parse(text('best.evenrun.json'));

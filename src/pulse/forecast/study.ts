@@ -63,9 +63,12 @@ export type StudyDocument = {
 /** Where answers stay whose gas path another edit of the design may bring back. @param path hash of it */
 export const asideKey = (key: string, path: string): string => `${key}, on gas path ${path}`;
 
-/** What is known of a size on that gas path, @param path its hash */
-export const answersOn = (answers: Answers, key: string, path: string): SizeAnswers | undefined =>
-  answers[key]?.path === path ? answers[key] : answers[asideKey(key, path)];
+/** What is known by hash of the gas path: an outlet that is told and the same one as drawn are one answer. */
+export function byPath(answers: Answers): ReadonlyMap<string, SizeAnswers['points']> {
+  const known = new Map<string, SizeAnswers['points']>();
+  for (const { path, points } of Object.values(answers)) known.set(path, [...(known.get(path) ?? []), ...points]);
+  return known;
+}
 
 /** What a size is followed on. */
 export type PathOf = (size: StudySize) => GasPath;
@@ -102,14 +105,16 @@ export function beginStudy(
   const paths = new Map(plan.sizes.map((size) => [keyOf(size), pathOf(size)]));
   const hashes = new Map([...paths].map(([key, path]) => [key, hashOf(path)]));
   type Kept = Map<string, Map<number, StudyPoint | SpeedFailure>>;
-  const takeOver = (answers: Answers): Kept =>
-    new Map(
+  const takeOver = (answers: Answers): Kept => {
+    const all = byPath(answers);
+    return new Map(
       [...hashes].map(([key, path]) => {
-        const known = answersOn(answers, key, path)?.points ?? [];
+        const known = all.get(path) ?? [];
         // What failed is tried again: by a newer kernel, or on fewer threads, it may be done.
         return [key, new Map(known.flatMap((point) => ('failed' in point ? [] : [[point.rpm, point]])))];
       }),
     );
+  };
   const own = new Set([...hashes].map(([key, path]) => asideKey(key, path)));
   const others = (answers: Answers): Answers =>
     Object.fromEntries(

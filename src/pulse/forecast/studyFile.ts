@@ -4,7 +4,7 @@ import { readJson } from '../../../shared/design/json';
 import { describe, insist, type Refusal } from '../../../shared/design/refusal';
 import { survey } from '../../../shared/design/survey';
 import { ARRANGEMENTS } from '../../../shared/engine/form';
-import { answersOn, type StudyDocument, type StudyPlan } from './study';
+import { byPath, type StudyDocument, type StudyPlan } from './study';
 
 /** Thousands of sizes. */
 export const MAX_STUDY_BYTES = 50_000_000;
@@ -142,7 +142,8 @@ export function resumeNotes(
     ]);
   const keys = Object.keys(study.answers);
   const others = keys.filter((key) => !paths.has(key)).length;
-  const changed = keys.filter((key) => paths.has(key) && !answersOn(study.answers, key, paths.get(key)!)).length;
+  const known = byPath(study.answers);
+  const changed = keys.filter((key) => paths.has(key) && !known.has(paths.get(key)!)).length;
   return [
     ...(others > 0
       ? [`${others} of its ${keys.length} sizes are not asked for now: they are kept, and not ranked`]

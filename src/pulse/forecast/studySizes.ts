@@ -191,6 +191,12 @@ function insistRule(design: Design, engine: EngineSetup, rules: Rules, quantity:
 const outletBoreOf = (design: Design, { id, outletDiameter }: Merge): number =>
   tidy(outletDiameter - 2 * resolveHeader(design).merges.get(id)!.wall);
 
+/** The outlet's bore as the design has it: drawn, else sketched; null where neither. mm */
+export function ownOutlet(design: Design): number | null {
+  const last = design.merges.find((m) => m.id === sizingFromDesign(design).collector);
+  return last ? outletBoreOf(design, last) : (design.exhaust?.sketch?.collector.bore ?? null);
+}
+
 /** The size as a header of lengths and bores; what the size leaves open is the design's own, else the rules'. */
 export function sketchOf(design: Design, engine: EngineSetup, size: StudySize): HeaderSketch {
   const { arrangement, length, outlet } = size;
@@ -201,7 +207,7 @@ export function sketchOf(design: Design, engine: EngineSetup, size: StudySize): 
   const last = design.merges.find((m) => m.id === sizingFromDesign(design).collector);
   const collector = {
     length: last?.length ?? own?.collector.length ?? rule('collectorLength'),
-    bore: outlet ?? (last ? outletBoreOf(design, last) : (own?.collector.bore ?? rule('outletBore'))),
+    bore: outlet ?? ownOutlet(design) ?? rule('outletBore'),
   };
   const isJoined = joinedFirst(arrangement) !== null;
   const secondary = own?.arrangement === arrangement ? own.secondary : undefined;

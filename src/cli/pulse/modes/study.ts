@@ -12,6 +12,7 @@ import { engineHash } from '../../../pulse/forecast/hash';
 import { rulesBeside } from '../../../pulse/forecast/rulesBeside';
 import { STUDY_SPEEDS } from '../../../pulse/forecast/speeds';
 import { beginStudy, STUDY_CELL, type Study, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
+import { apartBy, speedsError } from '../../../pulse/forecast/studyDoubt';
 import { MAX_STUDY_BYTES, readStudy, resumeNotes, writeStudy } from '../../../pulse/forecast/studyFile';
 import { checkedKeys, gridError, ranked } from '../../../pulse/forecast/studyRank';
 import {
@@ -30,7 +31,7 @@ import { UnusableInput } from '../../io';
 import { basisLines } from '../../print/pulse/basis';
 import { bandText, engineText } from '../../print/pulse/curve';
 import { ruleLines } from '../../print/pulse/rules';
-import { gridLines, studyTable } from '../../print/pulse/study';
+import { doubtLines, studyTable } from '../../print/pulse/study';
 import { naming } from '../../readDesign';
 import { bestNotes, chosenOr } from '../best';
 import { asJson, type Context, codeOf } from '../context';
@@ -129,7 +130,7 @@ export async function studyMode(at: Context): Promise<number> {
         `${document.title}: ${study.done} of ${study.all} speeds of ${sizes.length} sizes in ${seconds().toFixed(1)} s`,
         ...[...subject.notes, ...notes],
         ...(first
-          ? [studyTable(sizes), ...gridLines(error)]
+          ? [studyTable(sizes), ...doubtLines(error, speedsError(document), apartBy(document))]
           : ['No size is answered at every speed yet: none can be ranked']),
         ...ruleLines(rules),
         ...basisLines(subject, design.engine?.fitted),
@@ -150,9 +151,14 @@ async function followAgain(study: Study, follow: (keys: readonly string[]) => Pr
   if (keys.length > 0) await follow(keys);
 }
 
+const doubtJson = (document: StudyDocument) => ({
+  speedsError: speedsError(document),
+  apartBy: apartBy(document),
+});
+
 function studyJson(document: StudyDocument) {
   const { answers: _, fine: __, sizes: ___, ...head } = document;
-  return { ...head, sizes: ranked(document), gridError: gridError(document) };
+  return { ...head, sizes: ranked(document), gridError: gridError(document), ...doubtJson(document) };
 }
 
 function planOf({ design, file, given }: Context, engine: EngineSetup): StudyPlan {
