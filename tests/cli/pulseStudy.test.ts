@@ -1,5 +1,5 @@
 /** `pulse DESIGN --study`, with an invented engine: what is followed, kept, gone on with, ranked and written. */
-import { existsSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { inventedTorque } from '../pulse/forecast/fakes';
 import { DESIGN, designBench, invented, pulse, UNLAID } from './pulseBench';
@@ -14,6 +14,11 @@ describe('a study', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/24 of 24 speeds of 6 sizes/);
     expect(out).toMatch(/\nFollowed again on fine cells \(mean torque\): their order stays\n/);
+    expect(out).toMatch(/\nOver every second speed alone, two sizes’ means move \d+\.\d\d N m from each other: /);
+    expect(out).toMatch(/\nSizes whose means are within \d+\.\d\d N m of each other cannot be told apart here\n/);
+    const { speedsError, gridError, apartBy } = JSON.parse((await ask({ ...asked, json: true })).out);
+    expect(speedsError.checks).toHaveLength(6);
+    expect(apartBy).toBeCloseTo(Math.hypot(gridError.spread, speedsError.spread), 12);
     const rows = table('s.csv');
     expect(rows.map(({ rank }) => rank)).toEqual(['1', '2', '3', '4', '5', '6']);
     const best = JSON.parse(text('best.evenrun.json'));
@@ -121,5 +126,49 @@ describe('a study', () => {
       /cell: found 20 mm; allowed: 15 mm/,
     );
     expect(text('s.json')).toBe(before);
+  });
+
+  test('is not begun over another, whole or damaged, and says what to do', async () => {
+    await ask({ ...asked, output: 's.json' }, invented(), 10);
+    const before = text('s.json');
+    const nothing = invented(() => {
+      throw new Error('nothing is to be followed');
+    });
+    const refused =
+      /s\.json holds a study already, which would be lost; add --resume to go on with it, or name another file with -o/;
+    await expect(ask({ ...asked, output: 's.json' }, nothing)).rejects.toThrow(refused);
+    await expect(ask({ ...asked, lengths: '480', output: ['s.csv', 's.json'] }, nothing)).rejects.toThrow(refused);
+    expect(text('s.json')).toBe(before);
+    const cut = before.slice(0, before.length / 2);
+    writeFileSync(at('s.json'), cut);
+    await expect(ask({ ...asked, output: 's.json' }, nothing)).rejects.toThrow(refused);
+    expect(text('s.json')).toBe(cut);
+    // What is no study is written over, as every other output is.
+    writeFileSync(at('s.json'), '{}');
+    expect((await ask({ ...asked, output: 's.json' })).code).toBe(0);
+  });
+
+  test('that is damaged is not gone on with: file, place and remedy are told, and it stays as it is', async () => {
+    await ask({ ...asked, output: 's.json' });
+    const good = text('s.json');
+    const remedy =
+      /; mend it there, or take out what is wrong and it is followed again; or go on without --resume, into another file \(-o\)\. The file stays as it is$/;
+    for (const [spoilt, place] of [
+      [good.slice(0, 2000), /s\.json: line \d+, column \d+: found the end of the file; allowed: /],
+      [
+        good.replace(/"torque":[\d.]+/, '"torque":9'),
+        /s\.json: answers\/all-into-one, 500 mm .*\/points\/0\/power: found/,
+      ],
+      [
+        good.replace(/"torque":[\d.]+/, '"torque":"x"'),
+        /s\.json: answers\/.*\/points\/0\/torque: found "x"; allowed: a number/,
+      ],
+    ] as const) {
+      writeFileSync(at('s.json'), spoilt);
+      const going = ask({ ...asked, output: 's.json', resume: true });
+      await expect(going).rejects.toThrow(place);
+      await expect(going).rejects.toThrow(remedy);
+      expect(text('s.json')).toBe(spoilt);
+    }
   });
 });

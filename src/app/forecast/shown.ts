@@ -248,6 +248,17 @@ export function pick(picked: Picked): void {
   if (beside && beside !== 'alone' && beside !== picked.kind) follow({ kind: beside, rpm: picked.rpm });
 }
 
+/** What is looked at, where nothing is known of it as it is now: after an edit, or where it was left before it was there. What failed is not tried again by itself. */
+export function followPicked(): void {
+  const { picked, beside } = useShown.getState();
+  if (!picked) return;
+  const kinds = [picked.kind, ...(beside && beside !== 'alone' && beside !== picked.kind ? [beside] : [])];
+  for (const kind of kinds) {
+    const one = { kind, rpm: picked.rpm };
+    if (!detailOf(useShown.getState(), one)) follow(one);
+  }
+}
+
 export function layBeside(beside: RunKind | 'alone'): void {
   useShown.setState({ beside });
   const { picked } = useShown.getState();

@@ -16,15 +16,16 @@ export type Removed = {
   readonly link: FileLink | null;
   /** What was ticked off at the workbench, as text. */
   readonly ticks?: string | null;
-  /** What a study of its sizes has found, as text. */
-  readonly study?: string | null;
+  /** What studies of its sizes have found, as text, by where they lie. */
+  readonly studies?: readonly (readonly [key: string, text: string])[];
 };
 
 const designKey = (id: string) => `design/${id}`;
 const linkKey = (id: string) => `file/${id}`;
 const versionKey = (of: string, id = '') => `version/${of}/${id}`;
 const ticksKey = (id: string) => `ticks/${id}`;
-const studyKey = (id: string) => `study/${id}`;
+/** One for each engine that it had, so that trying another loses nothing. One without an engine is from before that. */
+const studyKey = (id: string, engine?: string) => (engine === undefined ? `study/${id}` : `study/${id}/${engine}`);
 const LAST = 'last';
 
 export function createKept(backend: Backend) {
@@ -32,6 +33,13 @@ export function createKept(backend: Backend) {
   const readVersion = async (key: string): Promise<KeptVersion[]> => {
     const version = readKeptVersion((await unseal(await backend.get(key)))?.text ?? '');
     return version ? [version] : [];
+  };
+  const studiesOf = async (id: string): Promise<readonly (readonly [key: string, text: string])[]> => {
+    const keys = [studyKey(id), ...(await backend.keys(studyKey(id, '')))];
+    const read = await Promise.all(
+      keys.map(async (key) => [key, (await unseal(await backend.get(key)))?.text] as const),
+    );
+    return read.flatMap(([key, text]) => (text === undefined ? [] : [[key, text] as const]));
   };
 
   const kept = {
@@ -76,32 +84,37 @@ export function createKept(backend: Backend) {
       await backend.put(ticksKey(id), await seal({ number: 1, text }));
     },
 
-    /** What a study of its sizes has found, as it was written; null where there was none, or what is there is not whole. */
-    async study(id: string): Promise<string | null> {
-      return (await unseal(await backend.get(studyKey(id))))?.text ?? null;
+    /**
+     * What a study of its sizes has found, as it was written; null where there was none, or what is there is not whole.
+     * @param engine hash of it
+     */
+    async study(id: string, engine: string): Promise<string | null> {
+      const own = await unseal(await backend.get(studyKey(id, engine)));
+      return (own ?? (await unseal(await backend.get(studyKey(id)))))?.text ?? null;
     },
-    async setStudy(id: string, text: string): Promise<void> {
-      await backend.put(studyKey(id), await seal({ number: 1, text }));
+    async setStudy(id: string, engine: string, text: string): Promise<void> {
+      await backend.put(studyKey(id, engine), await seal({ number: 1, text }));
     },
 
     /** Takes a design out; what it answers puts it back. Null where there was none. */
     async remove(id: string): Promise<Removed | null> {
       const [design, versions, link] = [await kept.read(id), await kept.versions(id), await kept.link(id)];
-      const [ticks, study] = [await kept.ticks(id), await kept.study(id)];
+      const ticks = await kept.ticks(id);
+      const studies = await studiesOf(id);
       await removeCopies(backend, designKey(id));
       for (const version of versions) await kept.removeVersion(version);
       await backend.remove(linkKey(id));
       await backend.remove(ticksKey(id));
-      await backend.remove(studyKey(id));
-      return design && { design, versions, link, ticks, study };
+      for (const [key] of studies) await backend.remove(key);
+      return design && { design, versions, link, ticks, studies };
     },
 
-    async restore({ design, versions, link, ticks, study }: Removed): Promise<void> {
+    async restore({ design, versions, link, ticks, studies = [] }: Removed): Promise<void> {
       await kept.write(design);
       for (const version of versions) await kept.writeVersion(version);
       if (link) await kept.setLink(design.id, link);
       if (ticks) await kept.setTicks(design.id, ticks);
-      if (study) await kept.setStudy(design.id, study);
+      for (const [key, text] of studies) await backend.put(key, await seal({ number: 1, text }));
     },
 
     keepMesh: (soup: TriangleSoup): Promise<string | null> => keepMesh(backend, soup),

@@ -1,6 +1,10 @@
-/** A size of a study into the design: the length that the primaries' group asks for, their tube, and the sketch until they are laid out. */
+/**
+ * A size of a study into the design: the length that the primaries' group asks for, their tube, the bore of the outlet where the size
+ * has one, and the sketch until they are laid out. mm
+ */
+import { resolveHeader } from '../../../geometry/header/resolve';
 import { insist } from '../../../shared/design/refusal';
-import type { Design, Runner } from '../../../shared/design/types';
+import type { Design, Merge, Runner } from '../../../shared/design/types';
 import { sizingFromDesign } from '../../../shared/engine/sizing/fromDesign';
 import type { EngineSetup } from '../engine/types';
 import { type StudySize, sketchOf } from './studySizes';
@@ -45,12 +49,21 @@ export function chooseSize(design: Design, engine: EngineSetup, size: StudySize)
         ]
       : [],
   );
-  const { outsideDiameter, wall, length } = size;
+  const { outsideDiameter, wall, length, outlet } = size;
   return {
     ...sketched,
     tubes: { ...design.tubes, [tube!]: { ...design.tubes[tube!]!, outsideDiameter, wall } },
     groups: { ...design.groups, [group!]: { ...design.groups[group!]!, length } },
+    merges: outlet === null ? design.merges : withOutlet(design, outlet),
   };
+}
+
+/** Every last collector of the design gets that bore; its wall stays. */
+function withOutlet(design: Design, outlet: number): readonly Merge[] {
+  const walls = resolveHeader(design).merges;
+  const goesOn = (id: string): boolean => design.runners.some(({ from }) => 'merge' in from && from.merge === id);
+  const outside = (id: string): number => Math.round((outlet + 2 * walls.get(id)!.wall) * 1e4) / 1e4;
+  return design.merges.map((merge) => (goesOn(merge.id) ? merge : { ...merge, outletDiameter: outside(merge.id) }));
 }
 
 function onlyOne<T>(primaries: readonly Runner[], of: (runner: Runner) => T, path: string, allowed: string): T {

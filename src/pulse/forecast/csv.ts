@@ -7,6 +7,7 @@ import type { Comparison, Trust } from './against';
 import { isAnswer } from './curve';
 import type { ImbalanceCost } from './imbalance';
 import type { StudyDocument } from './study';
+import { speedsError } from './studyDoubt';
 import { gridError, type RankedSize, ranked } from './studyRank';
 import { boreOf } from './studySizes';
 import type { EnergyShares, SpeedAnswer, TorqueCurve } from './types';
@@ -94,6 +95,7 @@ export function comparisonCsv({ rows, missing }: Comparison): string {
 /** A row for each size, best first; what was followed again on fine cells has that mean too. */
 export function studyCsv(study: StudyDocument): string {
   const fine = new Map(gridError(study)?.checks.map(({ key, fine: mean }) => [key, mean]));
+  const half = new Map(speedsError(study)?.checks.map((check) => [check.key, check.half]));
   const columns: readonly Column<RankedSize>[] = [
     ['rank', ({ rank }) => (rank === null ? '' : whole(rank))],
     ['arrangement', ({ size }) => size.arrangement],
@@ -105,6 +107,7 @@ export function studyCsv(study: StudyDocument): string {
     ['area_nm_rpm', ({ summary }) => optional(summary.area)],
     ['mean_nm', ({ summary }) => optional(summary.mean)],
     ['mean_on_fine_cells_nm', ({ key }) => optional(fine.get(key) ?? null)],
+    ['mean_on_every_second_speed_nm', ({ key }) => optional(half.get(key) ?? null)],
     ['peak_torque_nm', ({ summary }) => optional(summary.torque?.value ?? null)],
     ['peak_torque_rpm', ({ summary }) => optional(summary.torque?.rpm ?? null)],
     ['peak_power_kw', ({ summary }) => optional(summary.power && summary.power.value / 1000)],

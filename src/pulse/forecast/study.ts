@@ -42,7 +42,7 @@ export type StudyPoint = Pick<
 /** `path`: the hash of the gas path that it was followed on; what was followed on another is none of its answers. */
 export type SizeAnswers = { readonly path: string; readonly points: readonly (StudyPoint | SpeedFailure)[] };
 
-/** By key of the size. */
+/** By key of the size; by `asideKey` what was followed on a gas path that is not the study's own now. */
 export type Answers = Readonly<Record<string, SizeAnswers>>;
 
 export type StudyDocument = {
@@ -60,6 +60,16 @@ export type StudyDocument = {
   /** The few that were followed again, on cells of this length. */
   readonly fine: { readonly cell: number; readonly answers: Answers };
 };
+
+/** Where answers stay whose gas path another edit of the design may bring back. @param path hash of it */
+export const asideKey = (key: string, path: string): string => `${key}, on gas path ${path}`;
+
+/** What is known by hash of the gas path: an outlet that is told and the same one as drawn are one answer. */
+export function byPath(answers: Answers): ReadonlyMap<string, SizeAnswers['points']> {
+  const known = new Map<string, SizeAnswers['points']>();
+  for (const { path, points } of Object.values(answers)) known.set(path, [...(known.get(path) ?? []), ...points]);
+  return known;
+}
 
 /** What a size is followed on. */
 export type PathOf = (size: StudySize) => GasPath;
@@ -83,8 +93,8 @@ export type Study = {
 };
 
 /**
- * @param former answers of the same engine on the same cells. Those of other sizes and speeds are kept beside; those of gas paths that
- * are others since are dropped, and so are failures.
+ * @param former answers of the same engine on the same cells. Those of other sizes, speeds and gas paths are kept beside; failures
+ * are dropped.
  */
 export function beginStudy(
   title: string,
@@ -96,16 +106,23 @@ export function beginStudy(
   const paths = new Map(plan.sizes.map((size) => [keyOf(size), pathOf(size)]));
   const hashes = new Map([...paths].map(([key, path]) => [key, hashOf(path)]));
   type Kept = Map<string, Map<number, StudyPoint | SpeedFailure>>;
-  const takeOver = (answers: Answers): Kept =>
-    new Map(
+  const takeOver = (answers: Answers): Kept => {
+    const all = byPath(answers);
+    return new Map(
       [...hashes].map(([key, path]) => {
-        const known = answers[key]?.path === path ? answers[key].points : [];
+        const known = all.get(path) ?? [];
         // What failed is tried again: by a newer kernel, or on fewer threads, it may be done.
         return [key, new Map(known.flatMap((point) => ('failed' in point ? [] : [[point.rpm, point]])))];
       }),
     );
+  };
+  const own = new Set([...hashes].map(([key, path]) => asideKey(key, path)));
   const others = (answers: Answers): Answers =>
-    Object.fromEntries(Object.entries(answers).filter(([key]) => !hashes.has(key)));
+    Object.fromEntries(
+      Object.entries(answers)
+        .map(([key, one]) => [hashes.has(key) && one.path !== hashes.get(key) ? asideKey(key, one.path) : key, one])
+        .filter(([key]) => !hashes.has(key as string) && !own.has(key as string)),
+    );
   const coarse = takeOver(former?.answers ?? {});
   const again = former?.fine.cell === fineCell(plan) ? former.fine.answers : {};
   const fine = takeOver(again);

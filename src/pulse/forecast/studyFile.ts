@@ -4,10 +4,12 @@ import { readJson } from '../../../shared/design/json';
 import { describe, insist, type Refusal } from '../../../shared/design/refusal';
 import { survey } from '../../../shared/design/survey';
 import { ARRANGEMENTS } from '../../../shared/engine/form';
-import type { StudyDocument, StudyPlan } from './study';
+import { byPath, type StudyDocument, type StudyPlan } from './study';
 
 /** Thousands of sizes. */
 export const MAX_STUDY_BYTES = 50_000_000;
+/** Power is written with all of its digits: more than this, of 1, is no rounding. */
+const SAME_POWER = 1e-9;
 
 /** One line for each size's answers, so that versions of it can be compared. */
 export function writeStudy({ answers, sizes, fine, ...head }: StudyDocument): string {
@@ -29,33 +31,58 @@ export function writeStudy({ answers, sizes, fine, ...head }: StudyDocument): st
   return `{\n${[...fields, `  "sizes": ${size}`, `  "answers": ${record(answers, '  ')}`, `  "fine": ${again}`].join(',\n')}\n}\n`;
 }
 
-const positive = z.number().positive('a number above 0');
-const failure = z.looseObject({ rpm: positive, failed: z.string('words') });
-const point = z.looseObject({
-  ...{ rpm: positive, torque: z.number('a number'), power: z.number('a number') },
-  ...{ volumetricEfficiency: z.number('a number'), residual: z.number('a number'), pmep: z.number('a number') },
-  ...{ exhaustTemperature: z.number('a number'), settled: z.boolean('true or false') },
-  ...{ cycles: z.number('a number'), drift: z.number('a number') },
+// Every word that can come out is our own: the library's would name types that nobody wrote.
+const number = z.number('a number');
+const positive = z.number('a number above 0').positive('a number above 0');
+const words = z.string('words');
+const failure = z.looseObject({ rpm: positive, failed: words });
+const answer = z
+  .looseObject({
+    ...{ rpm: positive, torque: number, power: number, volumetricEfficiency: number, residual: number, pmep: number },
+    ...{ exhaustTemperature: positive, settled: z.boolean('true or false'), cycles: number, drift: number },
+  })
+  .superRefine(({ rpm, torque, power }, { addIssue }) => {
+    const owed = (torque * rpm * Math.PI) / 30;
+    if (Math.abs(power - owed) <= SAME_POWER * Math.abs(owed)) return;
+    const message = `${owed} W, as ${torque} N m at ${rpm} rpm make: one of the three was changed`;
+    addIssue({ code: 'custom', path: ['power'], message });
+  });
+const isObject = (value: unknown): value is object =>
+  value !== null && typeof value === 'object' && !Array.isArray(value);
+/** Which of both is meant is told by its field, so that a refusal names the number and not the row alone. */
+const point = z.unknown().superRefine((value, { addIssue }) => {
+  if (!isObject(value)) return addIssue({ code: 'custom', message: 'the answer at a speed, an object' });
+  const read = ('failed' in value ? failure : answer).safeParse(value);
+  for (const { path, message } of read.error?.issues ?? []) addIssue({ code: 'custom', path: [...path], message });
 });
+const rising = (speeds: readonly number[]): boolean => speeds.every((rpm, k) => k === 0 || rpm > speeds[k - 1]!);
+const points = z
+  .array(point, 'a list of answers')
+  .refine((all) => rising(all.flatMap((one) => (one as { rpm?: number } | null)?.rpm ?? [])), 'speeds that rise');
 const answers = z.record(
   z.string(),
-  z.looseObject({ path: z.string('words'), points: z.array(z.union([failure, point])) }),
+  z.looseObject({ path: z.string('the hash of a gas path'), points }, 'an object with path and points'),
+  'an object with the answers of each size',
 );
 const shape = z.looseObject({
-  title: z.string('words'),
+  title: words,
   engine: z.string('the hash of an engine'),
-  band: z.tuple([positive, positive], 'two speeds'),
-  speeds: z.array(positive, 'a list of speeds'),
+  band: z.tuple([positive, positive], 'two speeds').refine(rising, 'two speeds, the lowest first'),
+  speeds: z.array(positive, 'a list of speeds').refine(rising, 'speeds that rise'),
   cell: positive,
   sizes: z.array(
-    z.looseObject({
-      arrangement: z.enum(ARRANGEMENTS, `one of ${ARRANGEMENTS.join(', ')}`),
-      ...{ length: positive, outsideDiameter: positive, wall: positive, outlet: positive.nullable() },
-    }),
+    z.looseObject(
+      {
+        arrangement: z.enum(ARRANGEMENTS, `one of ${ARRANGEMENTS.join(', ')}`),
+        ...{ length: positive, outsideDiameter: positive, wall: positive },
+        outlet: z.union([positive, z.null()], 'a number above 0, or null'),
+      },
+      'a size, an object',
+    ),
     'a list of sizes',
   ),
   answers,
-  fine: z.looseObject({ cell: positive, answers }),
+  fine: z.looseObject({ cell: positive, answers }, 'an object with cell and answers'),
 });
 
 /** @throws DesignError */
@@ -76,8 +103,7 @@ export function readStudy(text: string): StudyDocument {
 }
 
 function kindProblems(value: unknown): Refusal[] {
-  if (value === null || typeof value !== 'object' || Array.isArray(value))
-    return [{ path: 'document', found: describe(value), allowed: 'an object' }];
+  if (!isObject(value)) return [{ path: 'document', found: describe(value), allowed: 'an object' }];
   const { format, version } = value as { format?: unknown; version?: unknown };
   if (format !== 'evenrun-study') return [{ path: 'format', found: describe(format), allowed: '"evenrun-study"' }];
   if (version === 1) return [];
@@ -116,13 +142,16 @@ export function resumeNotes(
     ]);
   const keys = Object.keys(study.answers);
   const others = keys.filter((key) => !paths.has(key)).length;
-  const changed = keys.filter((key) => paths.has(key) && paths.get(key) !== study.answers[key]!.path).length;
+  const known = byPath(study.answers);
+  const changed = keys.filter((key) => paths.has(key) && !known.has(paths.get(key)!)).length;
   return [
     ...(others > 0
       ? [`${others} of its ${keys.length} sizes are not asked for now: they are kept, and not ranked`]
       : []),
     ...(changed > 0
-      ? [`${changed} of its ${keys.length} sizes have another gas path now: they are followed again`]
+      ? [
+          `${changed} of its ${keys.length} sizes have another gas path now: they are followed again, and what was found on the other is kept`,
+        ]
       : []),
   ];
 }

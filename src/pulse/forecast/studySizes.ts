@@ -6,7 +6,7 @@ import { resolveHeader } from '../../../geometry/header/resolve';
 import { insist } from '../../../shared/design/refusal';
 import type { Design, HeaderSketch, Merge, Tube } from '../../../shared/design/types';
 import { collectorSets } from '../../../shared/engine/collectorSets';
-import { type Arrangement, joinedFirst } from '../../../shared/engine/form';
+import { ARRANGEMENTS, type Arrangement, joinedFirst } from '../../../shared/engine/form';
 import { sizingFromDesign } from '../../../shared/engine/sizing/fromDesign';
 import type { SizingInput } from '../../../shared/engine/sizing/input';
 import { startingSizes } from '../../../shared/engine/sizing/startingSizes';
@@ -48,6 +48,11 @@ export const keyOf = (size: StudySize): string =>
 /** Without what binary fractions leave: 40 − 2 × 1.6 is 36.8. */
 const tidy = (mm: number): number => Math.round(mm * 1e4) / 1e4;
 
+/** Sizes of one study at most: more take days. */
+export const MOST_SIZES = 2000;
+/** What can be meant, mm: as `--lengths`, `--bores` and `--outlets` take it, and the page. */
+export const SIZE_RANGES = { lengths: [50, 5000], bores: [10, 200], outlets: [10, 300] } as const;
+
 const LENGTHS = 6;
 const BORES = 4;
 /** Lengths spread over these shares of the rule of thumb. Our own choice: formulas spread about as far. */
@@ -59,10 +64,13 @@ const USUAL_WALL = 1.5;
 /** In a fixed order: arrangements, in each tubes, in each lengths, in each outlets. */
 export function studySizes(design: Design, engine: EngineSetup, choice: StudyChoice = {}): StudySize[] {
   const arrangements = choice.arrangements ?? usualArrangements(design);
-  const wall = primaryTube(design)?.wall ?? USUAL_WALL;
+  const own = primaryTube(design);
+  const wall = own?.wall ?? USUAL_WALL;
   return arrangements.flatMap((arrangement) => {
     const tubes = choice.bores?.map((bore) => ({ outsideDiameter: tidy(bore + 2 * wall), wall }));
-    return (tubes ?? usualTubes(insistRule(design, engine, { arrangement }, 'primaryBore'), wall)).flatMap((tube) =>
+    const usual = () =>
+      usualTubes(insistRule(design, engine, { arrangement }, 'primaryBore'), wall, own?.outsideDiameter);
+    return (tubes ?? usual()).flatMap((tube) =>
       (choice.lengths ?? usualLengths(insistRule(design, engine, { arrangement }, 'primaryLength'))).flatMap((length) =>
         (choice.outlets ?? [null]).map((outlet) => ({ arrangement, length, ...tube, outlet })),
       ),
@@ -74,11 +82,12 @@ export function studySizes(design: Design, engine: EngineSetup, choice: StudyCho
 export function usualArrangements(design: Design): Arrangement[] {
   const { input } = sizingFromDesign(design);
   const own = design.exhaust?.sketch?.arrangement ?? input.arrangement ?? 'all-into-one';
-  const fitting = (['all-into-one', 'pairs-then-one', 'threes-then-one'] as const).filter((a) =>
-    fits(a, cylindersToOne(design, a)),
-  );
-  return [own, ...fitting.filter((a) => a !== own)].slice(0, 2);
+  return [own, ...fittingArrangements(design).filter((a) => a !== own)].slice(0, 2);
 }
+
+/** All that its cylinders allow. */
+export const fittingArrangements = (design: Design): Arrangement[] =>
+  ARRANGEMENTS.filter((arrangement) => fits(arrangement, cylindersToOne(design, arrangement)));
 
 /** Can so many cylinders of one collector be joined like this? */
 export function fits(arrangement: Arrangement, cylinders: number): boolean {
@@ -99,18 +108,37 @@ function usualLengths(start: number): number[] {
   return [...new Set(Array.from({ length: LENGTHS }, (_, k) => LENGTH_STEP * Math.round(at(k) / LENGTH_STEP)))];
 }
 
-/** The standard tubes whose bores lie nearest, metric before inch where both do. */
-function usualTubes(bore: number, wall: number): Pick<Tube, 'outsideDiameter' | 'wall'>[] {
-  const sold = [...new Set([...METRIC_OUTSIDE_DIAMETERS, ...INCH_OUTSIDE_DIAMETERS.map((inch) => tidy(inch * 25.4))])];
-  const apart = sold
-    .toSorted((a, b) => a - b)
-    // Sizes nearer than half a millimetre breathe alike: one of them says enough.
-    .filter((outside, k, all) => k === 0 || outside - all[k - 1]! > 0.5);
-  return apart
-    .map((outsideDiameter) => ({ outsideDiameter, wall }))
-    .toSorted((a, b) => Math.abs(boreOf(a) - bore) - Math.abs(boreOf(b) - bore))
+/** The tubes whose bores lie nearest, the design's own among them however far it lies off. */
+function usualTubes(bore: number, wall: number, own: number | undefined): Pick<Tube, 'outsideDiameter' | 'wall'>[] {
+  const far = (outside: number): number => (outside === own ? -1 : Math.abs(outside - 2 * wall - bore));
+  return tubesApart(own)
+    .toSorted((a, b) => far(a) - far(b))
     .slice(0, BORES)
-    .toSorted((a, b) => a.outsideDiameter - b.outsideDiameter);
+    .toSorted((a, b) => a - b)
+    .map((outsideDiameter) => ({ outsideDiameter, wall }));
+}
+
+/**
+ * mm. Tubes nearer to each other than this breathe so much alike that following both is mostly lost work: 41.275 and 42.4 mm, say. Our
+ * own choice: a tenth of the area at 40 mm.
+ */
+const TUBES_APART = 2;
+
+/** Outside diameters that are sold, so far apart: the design's own first, then metric before inch. */
+function tubesApart(own: number | undefined): readonly number[] {
+  const inch = INCH_OUTSIDE_DIAMETERS.map((inches) => tidy(inches * 25.4));
+  const all = [...(own === undefined ? [] : [own]), ...METRIC_OUTSIDE_DIAMETERS, ...inch];
+  const kept: number[] = [];
+  for (const outside of all) if (kept.every((other) => Math.abs(other - outside) >= TUBES_APART)) kept.push(outside);
+  return kept;
+}
+
+/** Bores of outlets about the one that the design has: the tubes on sale next to it either way, and itself. mm */
+export function outletsAround(outlet: number, wall = USUAL_WALL): number[] {
+  const bores = tubesApart(tidy(outlet + 2 * wall)).map((outsideDiameter) => boreOf({ outsideDiameter, wall }));
+  const rising = bores.toSorted((a, b) => a - b);
+  const at = rising.findIndex((bore) => Math.abs(bore - outlet) < 1e-3);
+  return rising.slice(Math.max(0, at - 1), at + 2);
 }
 
 /** Of the first runner that starts at a port. */
@@ -163,6 +191,12 @@ function insistRule(design: Design, engine: EngineSetup, rules: Rules, quantity:
 const outletBoreOf = (design: Design, { id, outletDiameter }: Merge): number =>
   tidy(outletDiameter - 2 * resolveHeader(design).merges.get(id)!.wall);
 
+/** The outlet's bore as the design has it: drawn, else sketched; null where neither. mm */
+export function ownOutlet(design: Design): number | null {
+  const last = design.merges.find((m) => m.id === sizingFromDesign(design).collector);
+  return last ? outletBoreOf(design, last) : (design.exhaust?.sketch?.collector.bore ?? null);
+}
+
 /** The size as a header of lengths and bores; what the size leaves open is the design's own, else the rules'. */
 export function sketchOf(design: Design, engine: EngineSetup, size: StudySize): HeaderSketch {
   const { arrangement, length, outlet } = size;
@@ -173,7 +207,7 @@ export function sketchOf(design: Design, engine: EngineSetup, size: StudySize): 
   const last = design.merges.find((m) => m.id === sizingFromDesign(design).collector);
   const collector = {
     length: last?.length ?? own?.collector.length ?? rule('collectorLength'),
-    bore: outlet ?? (last ? outletBoreOf(design, last) : (own?.collector.bore ?? rule('outletBore'))),
+    bore: outlet ?? ownOutlet(design) ?? rule('outletBore'),
   };
   const isJoined = joinedFirst(arrangement) !== null;
   const secondary = own?.arrangement === arrangement ? own.secondary : undefined;

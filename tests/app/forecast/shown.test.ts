@@ -8,6 +8,7 @@ import {
   choose,
   detailOf,
   followMissing,
+  followPicked,
   forget,
   halt,
   layBeside,
@@ -247,6 +248,40 @@ describe('a speed looked at closely', () => {
     expect(asked.map(({ jobs }) => jobs[0]!.path.pipes[0]!.length)).toEqual([0.8, 0.9]);
     pick({ kind: 'header', rpm: 4000 });
     expect(asked).toHaveLength(4);
+  });
+
+  it('of a header that is changed since, or left before it was there, is followed again where it is looked at', () => {
+    lookAt(design());
+    pick({ kind: 'header', rpm: 3000 });
+    layBeside('cast');
+    tellAll(asked[0]!);
+    tellAll(asked[1]!);
+    followPicked();
+    expect(asked).toHaveLength(2);
+    leave();
+    lookAt(design(110));
+    // Nothing is known of this header: a face drawn of it would be blank.
+    expect(now().picked).toEqual({ kind: 'header', rpm: 3000 });
+    expect(detailOf(now(), now().picked!)).toBe(null);
+    followPicked();
+    expect(asked.slice(2).map(({ jobs: [job], first }) => [job!.rpm, job!.path.pipes[0]!.length, first])).toEqual([
+      [3000, expect.closeTo(1.1, 9), true],
+      [3000, expect.closeTo(1.2, 9), true],
+    ]);
+    expect(detailOf(now(), now().picked!)).toEqual({ is: 'following', done: 0 });
+    leave();
+    expect(detailOf(now(), now().picked!)).toBe(null);
+    followPicked();
+    expect(asked).toHaveLength(6);
+    // What failed is left alone until somebody asks.
+    asked[4]!.tell(0, { rpm: 3000, failed: 'no' });
+    followPicked();
+    expect(asked).toHaveLength(6);
+    // And back: what was known of the first header is there still.
+    lookAt(design());
+    followPicked();
+    expect(asked).toHaveLength(6);
+    expect(detailOf(now(), now().picked!)).toMatchObject({ is: 'there' });
   });
 
   it('that failed is tried again, and is let go of where its speed is no more', () => {

@@ -1,5 +1,6 @@
 /** The study of sizes: followed, ended, kept, gone on with; another engine begins anew. Answers are invented. */
 import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { choiceNow, readChoice, useChoice } from '../../../src/app/forecast/sizes/choice';
 import { mapOf } from '../../../src/app/forecast/sizes/mapOf';
 import { spreadOut } from '../../../src/app/forecast/sizes/spreadOut';
 import {
@@ -33,8 +34,8 @@ const wish = (stroke = ENGINE.stroke): StudyWish => ({
 let jobs: SpeedJob[];
 let held: Map<string, string>;
 const keeping: Keeping = {
-  read: async (id) => held.get(id) ?? null,
-  write: async (id, text) => void held.set(id, text),
+  read: async (id, engine) => held.get(`${id} ${engine}`) ?? held.get(id) ?? null,
+  write: async (id, engine, text) => void held.set(`${id} ${engine}`, text),
 };
 /** The longer the primary the more torque; told one at a time until stopped. */
 const team = (most = Number.POSITIVE_INFINITY): Team => ({
@@ -54,6 +55,7 @@ beforeEach(() => {
   held = new Map();
   stopStudy();
   useStudy.setState(NO_STUDY);
+  useChoice.setState({ of: null, choice: {} });
 });
 
 describe('a study', () => {
@@ -62,7 +64,7 @@ describe('a study', () => {
     expect(now()).toMatchObject({ done: 18, all: 18, running: false, checking: false, trouble: null });
     expect(jobs.filter(({ cell }) => cell === 0.02)).toHaveLength(18);
     expect(jobs.filter(({ cell }) => cell === 0.01)).toHaveLength(18);
-    expect(held.get('d')).toContain('"evenrun-study"');
+    expect([...held.values()].join()).toContain('"evenrun-study"');
     const [map] = mapOf(now().found!, wish().design, wish().engine);
     expect(map!.cells.map(({ length }) => length).sort()).toEqual([0.5, 0.7, 0.9]);
     expect(map!.cells.find(({ length }) => length === 0.9)!.torque).toBeCloseTo(90, 6);
@@ -99,9 +101,9 @@ describe('a study', () => {
     let write: () => void = () => {};
     const slow: Keeping = {
       ...keeping,
-      write: (id, text) =>
+      write: (id, engine, text) =>
         new Promise((done) => {
-          write = () => done(void held.set(id, text));
+          write = () => done(void held.set(`${id} ${engine}`, text));
         }),
     };
     const half = team();
@@ -131,9 +133,58 @@ describe('a study', () => {
     await runStudy(wish(), team(), keeping);
     await recallStudy(wish(0.09), keeping);
     expect(now().found).toBe(null);
+    held.clear();
     held.set('d', 'not a study');
     await recallStudy(wish(), keeping);
     expect(now()).toEqual(NO_STUDY);
+  });
+
+  it('with more outlets follows the new ones alone, and has a map of each', async () => {
+    await runStudy(wish(), team(), keeping);
+    jobs = [];
+    const outlets = [46, 60];
+    const more: StudyWish = {
+      ...wish(),
+      sizes: outlets.flatMap((outlet) => SIZES.map((size) => ({ ...size, outlet }))),
+      // 46 mm is what was drawn: the same pipes, by another name.
+      pathOf: ({ length, outlet }) => pathOf(length / 1000 + (outlet === 46 ? 0 : 0.001)),
+      choice: { outlets },
+    };
+    await recallStudy(more, keeping);
+    expect(now()).toMatchObject({ done: 18, all: 36 });
+    await runStudy(more, team(), keeping);
+    expect(jobs.filter(({ cell }) => cell === 0.02)).toHaveLength(18);
+    const maps = mapOf(now().found!, more.design, more.engine);
+    expect(maps.map(({ key, outlet, cells }) => [key, outlet, cells.length])).toEqual([
+      ['all-into-one', 0.046, 3],
+      ['all-into-one', 0.06, 3],
+    ]);
+    // Back to what was asked first: all of it is there still.
+    await recallStudy(wish(), keeping);
+    expect(now()).toMatchObject({ done: 18, all: 18 });
+  });
+
+  it('that was asked for by somebody is asked for again when the design is opened anew', async () => {
+    const choice = { lengths: [500, 700], outlets: [46] };
+    await runStudy({ ...wish(), choice }, team(), keeping);
+    useChoice.setState({ of: null, choice: {} });
+    await recallStudy(wish(), keeping);
+    expect(choiceNow('d')).toEqual(choice);
+    expect(choiceNow('other')).toEqual({});
+    // What cannot be is as usual.
+    expect(readChoice({ lengths: [500, 'long'], bores: [5], arrangements: ['all'], outlets: [50] })).toEqual({
+      outlets: [50],
+    });
+    expect([null, 3, 'x', {}].map(readChoice)).toEqual([{}, {}, {}, {}]);
+  });
+
+  it('of an engine that is tried for a while is not lost', async () => {
+    await runStudy(wish(), team(), keeping);
+    await runStudy(wish(0.09), team(7), keeping);
+    await recallStudy(wish(), keeping);
+    expect(now()).toMatchObject({ done: 18, all: 18 });
+    await recallStudy(wish(0.09), keeping);
+    expect(now()).toMatchObject({ done: 7, all: 18 });
   });
 
   it('that cannot be kept says so and goes on', async () => {

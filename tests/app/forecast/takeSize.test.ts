@@ -3,9 +3,10 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseDesign } from '../../../shared/design/parse';
 import type { Design } from '../../../shared/design/types';
+import { nowOf } from '../../../src/app/forecast/sizes/mapOf';
 import { takeSize } from '../../../src/app/forecast/sizes/takeSize';
 import { engineSetup } from '../../../src/pulse/engine/setup';
-import type { StudySize } from '../../../src/pulse/forecast/studySizes';
+import { ownOutlet, type StudySize } from '../../../src/pulse/forecast/studySizes';
 
 const FOUR = parseDesign(readFileSync('public/examples/four-4-1.evenrun.json', 'utf8'));
 const SIZE: StudySize = { arrangement: 'all-into-one', length: 712, outsideDiameter: 43, wall: 1.5, outlet: null };
@@ -24,6 +25,16 @@ describe('a size that is taken', () => {
     expect(design.exhaust!.sketch!.primary).toEqual({ length: 712, bore: 40 });
     expect(design.runners).toEqual(FOUR.runners);
     expect(said).toMatch(/keeps its shape until it is routed/);
+  });
+
+  it('has its outlet at the last collector, and is what the map marks then', () => {
+    const { design, said } = took(FOUR, { ...SIZE, outlet: 61 });
+    expect(ownOutlet(design)).toBe(61);
+    expect(ownOutlet(FOUR)).not.toBe(61);
+    expect(design.exhaust!.sketch!.collector.bore).toBe(61);
+    expect(said).toMatch(/the collector’s outlet, and the sketch/);
+    expect(nowOf(design)).toEqual({ length: 0.712, bore: 0.04, arrangement: 'all-into-one', outlet: 0.061 });
+    expect(took(FOUR).said).not.toMatch(/outlet/);
   });
 
   it('is the sketch where nothing is drawn', () => {

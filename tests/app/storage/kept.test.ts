@@ -49,17 +49,26 @@ describe('designs kept', () => {
     await kept.writeVersion({ id: 'v1', of: 'a', name: 'before the shaft', at: 1, text: 'one' });
     await kept.writeVersion({ id: 'v2', of: 'a', name: 'after', at: 2, text: 'two' });
     await kept.setLink('a', link);
+    await kept.setStudy('a', 'e1', 'of one engine');
+    await kept.setStudy('a', 'e2', 'of another');
+    await kept.setStudy('ab', 'e1', 'of another design');
+    values.set('study/a', values.get('study/a/e1'));
     await kept.write(design('ab'));
     await kept.writeVersion({ id: 'v1', of: 'ab', name: 'of another', at: 1, text: 'other' });
     const removed = await kept.remove('a');
     expect((await kept.list()).map((d) => d.id)).toEqual(['ab']);
     expect(await kept.versions('a')).toEqual([]);
     expect(await kept.link('a')).toBeNull();
+    expect([await kept.study('a', 'e1'), await kept.study('a', 'e3')]).toEqual([null, null]);
+    expect(await kept.study('ab', 'e1')).toBe('of another design');
     expect(await kept.versions('ab')).toHaveLength(1);
     await kept.restore(removed!);
     expect(await kept.read('a')).toEqual(design('a'));
     expect((await kept.versions('a')).map((v) => v.name)).toEqual(['after', 'before the shaft']);
     expect(await kept.link('a')).toEqual(link);
+    expect([await kept.study('a', 'e1'), await kept.study('a', 'e2')]).toEqual(['of one engine', 'of another']);
+    // Kept before there was one for each engine: offered to any, and whoever reads it looks whether it is theirs.
+    expect(await kept.study('a', 'e3')).toBe('of one engine');
   });
 });
 

@@ -1,14 +1,23 @@
 /** A study with an invented engine: its sizes, its answers whatever the team, going on with it, what it says and what it refuses. */
 import { describe, expect, test } from 'vitest';
+import { sizingFromDesign } from '../../../shared/engine/sizing/fromDesign';
 import { readCsv } from '../../../src/formats/csv/readCsv';
 import { chooseSize } from '../../../src/pulse/forecast/chooseSize';
 import { studyCsv } from '../../../src/pulse/forecast/csv';
 import { engineHash } from '../../../src/pulse/forecast/hash';
 import type { SpeedJob, Team } from '../../../src/pulse/forecast/job';
 import { beginStudy, STUDY_CELL, type StudyDocument, type StudyPlan } from '../../../src/pulse/forecast/study';
+import { apartBy, speedsError } from '../../../src/pulse/forecast/studyDoubt';
 import { readStudy, resumeNotes, writeStudy } from '../../../src/pulse/forecast/studyFile';
 import { checkedKeys, gridError, ranked } from '../../../src/pulse/forecast/studyRank';
-import { boreOf, keyOf, type StudySize, sketchOf, studySizes } from '../../../src/pulse/forecast/studySizes';
+import {
+  boreOf,
+  keyOf,
+  outletsAround,
+  type StudySize,
+  sketchOf,
+  studySizes,
+} from '../../../src/pulse/forecast/studySizes';
 import { subjectOf } from '../../../src/pulse/forecast/subject';
 import { sketchPath } from '../../../src/pulse/path/sketch';
 import { designIn, FOUR, fakeTeam, inventedTorque } from './fakes';
@@ -49,6 +58,21 @@ describe('sizes', () => {
     for (const { length } of sizes) expect(length % 5).toBe(0);
     expect(new Set(sizes.map(boreOf)).size).toBe(4);
   });
+
+  test.each([41.275, 42.4, 47.625, 43, 60.3])(
+    'tubes lie 2 mm apart at least, and the design’s own of %d mm is one of them',
+    (outsideDiameter) => {
+      const { tube } = design.runners.find(({ from }) => 'port' in from)!;
+      const own = { ...design, tubes: { ...design.tubes, [tube]: { ...design.tubes[tube]!, outsideDiameter } } };
+      for (const arrangement of ['all-into-one', 'pairs-then-one'] as const) {
+        const sizes = studySizes(own, engine, { arrangements: [arrangement] });
+        const tubes = [...new Set(sizes.map((size) => size.outsideDiameter))];
+        expect(tubes).toHaveLength(4);
+        expect(tubes).toContain(outsideDiameter);
+        for (const [k, one] of tubes.entries()) expect(one - (tubes[k - 1] ?? 0)).toBeGreaterThanOrEqual(2);
+      }
+    },
+  );
 
   test('chosen ones are taken as they are; an outlet multiplies them', () => {
     expect(plan.sizes).toHaveLength(6);
@@ -143,20 +167,41 @@ test('interrupted and gone on with, it comes to the same, and follows nothing tw
   expect(writeStudy(rest.document())).toBe(writeStudy(await whole(fakeTeam())));
 });
 
-test('a size whose gas path is another now is followed again; sizes that are not asked for are kept', async () => {
+test('a size whose gas path is another now is followed again; what was found on that, and other sizes, are kept', async () => {
   const study = await whole(fakeTeam());
   const [first, ...others] = Object.keys(study.answers);
   const spoilt = { ...study.answers[first!]!, path: 'another' };
   const former = { ...study, answers: { ...study.answers, [first!]: spoilt, elsewhere: spoilt } };
   expect(resumeNotes(former, engineHash(engine), plan, begin().hashes)).toEqual([
     '1 of its 7 sizes are not asked for now: they are kept, and not ranked',
-    '1 of its 7 sizes have another gas path now: they are followed again',
+    '1 of its 7 sizes have another gas path now: they are followed again, and what was found on the other is kept',
   ]);
   const team = fakeTeam();
   const again = begin(former);
   await again.follow(team);
   expect(team.followed).toHaveLength(plan.speeds.length);
-  expect(Object.keys(again.document().answers)).toEqual([first, ...others, 'elsewhere']);
+  expect(Object.keys(again.document().answers)).toEqual([
+    ...[first, ...others],
+    ...[`${first}, on gas path another`, 'elsewhere'],
+  ]);
+});
+
+test('an edit that is taken back finds all that was followed before it', async () => {
+  const study = await whole(fakeTeam());
+  const longer = (size: StudySize) => pathOf({ ...size, length: size.length + 1 });
+  const edited = beginStudy('four', engine, longer, plan, readStudy(writeStudy(study)));
+  expect(edited.done).toBe(0);
+  await edited.follow(fakeTeam());
+  const back = begin(readStudy(writeStudy(edited.document())));
+  expect([back.done, back.fineDone(checkedKeys(ranked(study)))]).toEqual([24, 12]);
+  expect(ranked(back.document())).toEqual(ranked(study));
+  // And forth again: nothing is followed twice, and what is kept does not grow.
+  const forth = beginStudy('four', engine, longer, plan, back.document());
+  expect(forth.done).toBe(24);
+  expect(Object.keys(forth.document().answers)).toHaveLength(12);
+  expect(resumeNotes(back.document(), engineHash(engine), plan, edited.hashes)).toEqual([
+    '6 of its 12 sizes are not asked for now: they are kept, and not ranked',
+  ]);
 });
 
 test('a size with a speed that fails is not ranked, and what failed is kept', async () => {
@@ -183,8 +228,64 @@ test('gone on with, what failed is followed again, and nothing else', async () =
   expect(writeStudy(rest.document())).toBe(writeStudy(await whole(fakeTeam())));
 });
 
+describe('few speeds', () => {
+  /** Torque by length and speed, N m, followed at so many speeds of the band. */
+  const studied = async (torque: (length: number, rpm: number) => number, count: number): Promise<StudyDocument> => {
+    const speeds = Array.from({ length: count }, (_, k) => 3000 + (3000 * k) / (count - 1));
+    const study = beginStudy('four', engine, pathOf, { ...plan, speeds });
+    await study.follow(fakeTeam((job) => torque(job.path.pipes[0]!.length, job.rpm)));
+    return study.document();
+  };
+  const hump = (length: number, rpm: number) => 150 - ((rpm - 3000 - 3000 * length) / 1000) ** 4;
+
+  test('put nothing wrong between sizes whose curves are alike but for their height', async () => {
+    expect(speedsError(await studied((length, rpm) => 100 * length + hump(0.5, rpm), 6))!.spread).toBeCloseTo(0, 9);
+    expect(speedsError(await studied((length, rpm) => length * rpm, 5))!.spread).toBeCloseTo(0, 9);
+  });
+
+  test('put wrong what is told, or less: smooth curves a third of it, by twice the speeds a quarter', async () => {
+    const [few, more, most] = await Promise.all([5, 9, 161].map((count) => studied(hump, count)));
+    const told = speedsError(few!)!;
+    expect(told.checks).toHaveLength(6);
+    const means = (study: StudyDocument) => new Map(ranked(study).map(({ key, summary }) => [key, summary.mean!]));
+    const [rough, exact] = [means(few!), means(most!)];
+    const errors = [...rough].map(([key, mean]) => mean - exact.get(key)!);
+    const pairs = errors.flatMap((a) => errors.map((b) => (a - b) ** 2));
+    const true_ = Math.sqrt(pairs.reduce((sum, one) => sum + one, 0) / (errors.length * (errors.length - 1)));
+    expect(true_).toBeGreaterThan(0.1);
+    expect(told.spread / true_).toBeGreaterThan(1);
+    expect(told.spread / true_).toBeLessThan(6);
+    expect(told.spread / speedsError(more!)!.spread).toBeGreaterThan(3);
+    // The half that is told of each size, worked out beside.
+    const [first] = told.checks;
+    const [a, b, c] = few!.answers[first!.key]!.points.filter((_, k) => k % 2 === 0).map((point) =>
+      'failed' in point ? Number.NaN : point.torque,
+    );
+    expect(first!.half).toBeCloseTo((a! + 2 * b! + c!) / 4, 9);
+  });
+
+  test('add to what coarse cells put wrong; below four speeds, or of one size, nothing is known', async () => {
+    const study = await studied(hump, 6);
+    expect(apartBy(study)).toBe(speedsError(study)!.spread);
+    const checked = await whole(fakeTeam());
+    expect(apartBy(checked)).toBeCloseTo(Math.hypot(gridError(checked)!.spread, speedsError(checked)!.spread), 12);
+    expect(speedsError(await studied(hump, 3))).toBe(null);
+    expect(speedsError({ ...study, sizes: study.sizes.slice(0, 1) })).toBe(null);
+    const rows = readCsv(studyCsv(study));
+    const halves = new Map(speedsError(study)!.checks.map(({ all, half }) => [all.toFixed(8), half.toFixed(8)]));
+    for (const row of rows) expect(row.mean_on_every_second_speed_nm).toBe(halves.get(row.mean_nm!));
+  });
+});
+
 describe('refused', () => {
   const text = async () => JSON.parse(writeStudy(await whole(fakeTeam())));
+  const SIZE = { arrangement: 'all-into-one', length: 500, outsideDiameter: 40, wall: 1.5 };
+  type Point = Record<string, unknown>;
+  /** The first answer of all, alone and changed. */
+  const row = (study: Record<string, unknown>, change: (point: Point) => unknown) => {
+    const [first] = Object.values(study.answers as Record<string, { path: string; points: Point[] }>);
+    return { ...study, answers: { x: { path: 'p', points: [change(first!.points[0]!)] } } };
+  };
 
   test('another engine, and other cells, with the remedy', async () => {
     const study = readStudy(JSON.stringify(await text()));
@@ -206,9 +307,54 @@ describe('refused', () => {
     ['sizes that are none', (s) => ({ ...s, sizes: [{ arrangement: 'all' }] }), /sizes\/0\/arrangement: found "all"/],
     ['speeds that are none', (s) => ({ ...s, speeds: ['fast'] }), /speeds\/0: found "fast"/],
     ['answers that are none', (s) => ({ ...s, answers: { x: { path: 'p' } } }), /answers\/x\/points: found nothing/],
+    ['no sizes', (s) => ({ ...s, sizes: [3] }), /sizes\/0: found 3; allowed: a size, an object/],
+    [
+      'an outlet that is none',
+      (s) => ({ ...s, sizes: [{ ...SIZE, outlet: 'wide' }] }),
+      /sizes\/0\/outlet: found "wide"; allowed: a number above 0, or null/,
+    ],
+    [
+      'a band turned round',
+      (s) => ({ ...s, band: [6000, 3000] }),
+      /band: found \[6000, 3000\]; allowed: two speeds, the lowest first/,
+    ],
+    [
+      'a speed twice',
+      (s) => ({ ...s, speeds: [3000, 3000] }),
+      /speeds: found \[3000, 3000\]; allowed: speeds that rise/,
+    ],
+    ['no answers', (s) => ({ ...s, answers: 7 }), /answers: found 7; allowed: an object with the answers of each size/],
+    [
+      'nothing on fine cells',
+      (s) => ({ ...s, fine: null }),
+      /fine: found null; allowed: an object with cell and answers/,
+    ],
+    [
+      'a row of words',
+      (s) => row(s, () => 'none'),
+      /answers\/x\/points\/0: found "none"; allowed: the answer at a speed/,
+    ],
+    [
+      'torque in words',
+      (s) => row(s, (p) => ({ ...p, torque: 'much' })),
+      /points\/0\/torque: found "much"; allowed: a number/,
+    ],
+    ['no speed', (s) => row(s, ({ rpm: _, ...p }) => p), /points\/0\/rpm: found nothing; allowed: a number above 0/],
+    [
+      'a failure without words',
+      (s) => row(s, () => ({ rpm: 3000, failed: 1 })),
+      /points\/0\/failed: found 1; allowed: words/,
+    ],
+    [
+      'torque changed by hand',
+      (s) => row(s, (p) => ({ ...p, torque: 250 })),
+      /points\/0\/power: found [\d.]+; allowed: [\d.]+ W, as 250 N m at 3000 rpm make: one of the three was changed/,
+    ],
   ])('%s', async (_, spoil, message) => {
     const value = JSON.stringify(spoil(await text()));
     expect(() => readStudy(value)).toThrow(message);
+    // Whatever the library would say for itself.
+    expect(() => readStudy(value)).not.toThrow(/invalid|expected|received/i);
   });
 });
 
@@ -221,6 +367,29 @@ describe('a size that is chosen', () => {
     expect(chosen.groups[runner.group!]!.length).toBe(712);
     expect(boreOf(chosen.tubes[runner.tube]!)).toBe(40);
     expect([chosen.runners, chosen.exhaust]).toEqual([design.runners, design.exhaust]);
+  });
+
+  test('has its outlet at the last collector, whose wall stays; without one the outlet stays as drawn', () => {
+    const [before] = design.merges;
+    const { collector } = sketchOf(design, engine, size);
+    const wall = (before!.outletDiameter - collector.bore) / 2;
+    expect(wall).toBeGreaterThan(0.5);
+    const chosen = chooseSize(design, engine, { ...size, outlet: 61 });
+    expect(chosen.merges).toEqual([{ ...before, outletDiameter: 61 + 2 * wall }]);
+    expect(sketchOf(chosen, engine, size).collector.bore).toBe(61);
+    expect(chooseSize(design, engine, size).merges).toEqual(design.merges);
+    // Of pairs first, the last one alone.
+    const pairs = designIn('public/examples/four-4-2-1.evenrun.json');
+    const taken = chooseSize(pairs, engine, { ...size, arrangement: 'pairs-then-one', outlet: 61 });
+    const changed = taken.merges.filter((merge, k) => merge.outletDiameter !== pairs.merges[k]!.outletDiameter);
+    expect(pairs.merges.length).toBeGreaterThan(2);
+    expect(changed.map(({ id }) => id)).toEqual([sizingFromDesign(pairs).collector]);
+  });
+
+  test('has outlets to offer: as drawn, and the tubes on sale beside it', () => {
+    expect(outletsAround(51)).toEqual([47.8, 51, 54.15]);
+    expect(outletsAround(51.3)[1]).toBe(51.3);
+    expect(outletsAround(200)).toHaveLength(2);
   });
 
   test('is the sketch where runners are not laid out yet', () => {

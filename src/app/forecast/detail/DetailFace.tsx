@@ -1,11 +1,12 @@
 /** One speed looked at closely: which run and speed, what is laid beside it, and the faces of the waves once they are followed. */
-import { type ReactNode, useMemo, useRef } from 'react';
+import { type ReactNode, useEffect, useMemo, useRef } from 'react';
 import { type Theme, useTheme } from '../../colours';
+import { useDocument } from '../../document';
 import { paintFor } from '../curve/series';
 import { playOnHeader } from '../motion/state';
 import { hasTubes } from '../motion/tubes';
 import { answerAt, type Run, type RunKind } from '../runs';
-import { detailOf, layBeside, type Picked, pick, type Shown, staysAs, turnTo, useShown } from '../shown';
+import { detailOf, followPicked, layBeside, type Picked, pick, type Shown, staysAs, turnTo, useShown } from '../shown';
 import { closeForecast } from '../state';
 import type { FaceProps, WaveRun } from '../waves/runs';
 
@@ -43,6 +44,12 @@ export function DetailFace({ label, children }: Props) {
     const [first, other] = kinds.map((kind) => runAt({ runs: all, details }, kind, picked.rpm, theme));
     return first ? [first, ...(other ? [other] : [])] : [];
   }, [all, details, picked, beside, theme]);
+  // Another header since, or left before it was there: followed again where it is looked at, rather than a blank face.
+  const settled = useDocument((s) => s.settled);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: they are what it reads from the store
+  useEffect(() => {
+    if (shown.of === settled) followPicked();
+  }, [all, details, picked, beside, shown.of, settled]);
   const face = useRef(faces);
   if (!sameRuns(face.current, faces)) face.current = faces;
   if (!picked) return <Nothing label={label} runs={runs} />;

@@ -10,13 +10,20 @@ import { Choice } from '../waves/Choice';
 import { MapPlot, ruleLetter } from './MapPlot';
 import { bestOf, edgeWays, planMap, sameSize, seenOf, stepFrom, triedOf } from './mapPlan';
 import { tubeText } from './tubeText';
-import type { MapArrangement, MapCell, MapProps, MapRule, MapSize, RuleRange } from './types';
+import type { MapArrangement, MapCell, MapNow, MapProps, MapRule, MapSize, RuleRange } from './types';
 
-export function MapFace({ arrangements, band, coarseError, now = null, onChoose }: MapProps) {
+export function MapFace({ arrangements, band, coarseError, speedsError, now = null, onChoose }: MapProps) {
   const display = useDisplay();
   const theme = useTheme();
+  const apart = apartOf(coarseError, speedsError);
   const [asked, setAsked] = useState<string | null>(null);
+  const [outlet, setOutlet] = useState<number | null>(null);
   const [picked, setPicked] = useState<MapSize | null>(null);
+  const key = asked !== null && arrangements.some((one) => one.key === asked) ? asked : leader(arrangements)?.key;
+  const withOutlets = arrangements.filter((one) => one.key === key);
+  const arrangement = withOutlets.find((one) => outlet !== null && one.outlet === outlet) ?? leader(withOutlets);
+  const bestOfWhat = withOutlets.length > 1 ? 'outlet' : 'arrangement';
+  const names = new Map(arrangements.map((one) => [one.key, one.name]));
   const box = usePlotBox({
     label: 'Map of sizes. Arrow keys pick the size beside.',
     onKey(key) {
@@ -26,12 +33,10 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
     },
   });
   const { width, height } = box.size;
-  const arrangement =
-    arrangements.find(({ key }) => key === asked) ?? arrangements.find(({ key }) => key === leader(arrangements));
   if (!arrangement || arrangement.cells.length === 0)
     return <p className="quiet face-none">Follow a study of sizes, and their map stands here.</p>;
   const best = bestOf(arrangement);
-  const own = now && now.arrangement === arrangement.key ? now : null;
+  const own = now && now.arrangement === arrangement.key && isOutletOf(now, arrangement) ? now : null;
   const shown = (picked && arrangement.cells.find((cell) => sameSize(cell, picked))) ?? best;
   const { tried, all } = triedOf(arrangement);
   const isOver = tried === all;
@@ -43,12 +48,21 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
   return (
     <section className="map-face" aria-label="Map of sizes">
       <div className="face-bar">
-        {arrangements.length > 1 && (
+        {names.size > 1 && (
           <Choice
             label="Arrangement"
-            options={arrangements.map(({ key, name }) => ({ key, name }))}
+            options={[...names].map(([key, name]) => ({ key, name }))}
             value={arrangement.key}
             onChoose={setAsked}
+          />
+        )}
+        {withOutlets.length > 1 && (
+          <Choice
+            label={`Outlet, ${display}`}
+            shown
+            options={withOutlets.map((one) => ({ key: one.outlet ?? 0, name: outletText(one.outlet ?? 0) }))}
+            value={arrangement.outlet ?? 0}
+            onChoose={setOutlet}
           />
         )}
         <p className="map-title">
@@ -59,9 +73,7 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
               · so far, {tried} of {all}
             </b>
           )}
-          {coarseError !== null && (
-            <span className="quiet"> · on coarse cells, within {coarseError.toFixed(1)} N m of fine ones</span>
-          )}
+          {apart !== null && <span className="quiet"> · {doubtWords(coarseError, speedsError)}</span>}
         </p>
       </div>
       <div className="map-body">
@@ -71,7 +83,7 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
               arrangement={arrangement}
               now={own}
               picked={shown}
-              coarseError={coarseError}
+              coarseError={apart}
               theme={theme}
               display={display}
               width={width}
@@ -81,6 +93,9 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
           )}
         </div>
         <div className="map-side">
+          {withOutlets.length > 1 && (
+            <OutletList maps={withOutlets} shown={arrangement} text={outletText} onChoose={setOutlet} />
+          )}
           {shown && (
             <div className="map-picked" aria-live="polite">
               <h4>
@@ -89,6 +104,11 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
               {shown.tube && (
                 <p className="quiet">
                   bore {lengthNumber(shown.bore * 1000, display, 1)} <span className="unit">{display}</span>
+                  {arrangement.outlet !== null && (
+                    <>
+                      , outlet {outletText(arrangement.outlet)} <span className="unit">{display}</span>
+                    </>
+                  )}
                 </p>
               )}
               <p>
@@ -97,7 +117,7 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
                 ) : (
                   <>
                     <b>{shown.torque.toFixed(1)}</b> <span className="unit">N m</span>{' '}
-                    {besideBest(shown, best, coarseError, isOver ? '' : ' so far')}
+                    {besideBest(shown, best, apart, isOver ? '' : ' so far', bestOfWhat)}
                   </>
                 )}
               </p>
@@ -105,7 +125,10 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
                 type="button"
                 className="button strong"
                 disabled={shown.torque === null}
-                onClick={() => onChoose({ length: shown.length, bore: shown.bore, arrangement: arrangement.key })}
+                onClick={() => {
+                  const { key: joined, outlet: through } = arrangement;
+                  onChoose({ length: shown.length, bore: shown.bore, arrangement: joined, outlet: through });
+                }}
               >
                 Take this size
               </button>
@@ -122,15 +145,15 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
                 <svg width={22} height={16} aria-hidden="true">
                   <rect className="map-best" x={2} y={2} width={18} height={12} />
                 </svg>
-                the best of this arrangement
+                the best of this {bestOfWhat}
               </li>
             )}
-            {coarseError !== null && (
+            {apart !== null && (
               <li>
                 <svg width={22} height={16} aria-hidden="true">
                   <rect className="map-tied" x={2} y={2} width={18} height={12} />
                 </svg>
-                as good, within the error of coarse cells
+                as good, within {apart.toFixed(1)} N m: not to be told apart here
               </li>
             )}
             {own && (
@@ -163,29 +186,94 @@ export function MapFace({ arrangements, band, coarseError, now = null, onChoose 
     </section>
   );
 
+  function outletText(metres: number): string {
+    return lengthNumber(metres * 1000, display, 1);
+  }
+
   function rangeText({ low, middle, high }: RuleRange, decimals: number): string {
     const number = (value: number) => lengthNumber(value * 1000, display, decimals);
     return `${number(middle)} (${number(low)} to ${number(high)})`;
   }
 }
 
-/** The arrangement with the best size of all. */
-function leader(arrangements: readonly MapArrangement[]): string | undefined {
+/** As the study has it: independent errors, so their squares add up. */
+const apartOf = (cells: number | null, speeds: number | null): number | null =>
+  cells === null && speeds === null ? null : Math.hypot(cells ?? 0, speeds ?? 0);
+
+function doubtWords(cells: number | null, speeds: number | null): string {
+  const each = [
+    ...(cells === null ? [] : [`coarse cells ${cells.toFixed(1)}`]),
+    ...(speeds === null ? [] : [`few speeds ${speeds.toFixed(1)}`]),
+  ];
+  return `told apart to ${apartOf(cells, speeds)!.toFixed(1)} N m (${each.join(', ')})`;
+}
+
+/** The map with the best size of all. */
+function leader(maps: readonly MapArrangement[]): MapArrangement | undefined {
   const most = (one: MapArrangement) => bestOf(one)?.torque ?? -Infinity;
-  return arrangements.reduce<MapArrangement | undefined>((a, b) => (a && most(a) >= most(b) ? a : b), undefined)?.key;
+  return maps.reduce<MapArrangement | undefined>((a, b) => (a && most(a) >= most(b) ? a : b), undefined);
+}
+
+/** Half a millimetre of an outlet is no other one. */
+const isOutletOf = (now: MapNow, { outlet }: MapArrangement): boolean =>
+  outlet === null || now.outlet === null || Math.abs(now.outlet - outlet) < 5e-4;
+
+type OutletListProps = {
+  readonly maps: readonly MapArrangement[];
+  readonly shown: MapArrangement;
+  readonly text: (metres: number) => string;
+  readonly onChoose: (outlet: number) => void;
+};
+
+/** Which outlet does best is told by the best size with each. */
+function OutletList({ maps, shown, text, onChoose }: OutletListProps) {
+  const display = useDisplay();
+  return (
+    <table className="map-outlets">
+      <thead>
+        <tr>
+          <th scope="col">
+            Outlet <span className="unit">{display}</span>
+          </th>
+          <th scope="col">
+            Best <span className="unit">N m</span>
+          </th>
+          <th scope="col">
+            with primaries <span className="unit">{display}</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {maps.map((map) => {
+          const best = bestOf(map);
+          return (
+            <tr key={map.outlet} aria-current={map === shown} onClick={() => onChoose(map.outlet ?? 0)}>
+              <th scope="row">{text(map.outlet ?? 0)}</th>
+              <td>{best ? best.torque.toFixed(1) : '–'}</td>
+              <td>
+                {best &&
+                  `${lengthNumber(best.length * 1000, display, 0)} × ${lengthNumber(best.bore * 1000, display, 1)}`}
+              </td>
+            </tr>
+          );
+        })}
+      </tbody>
+    </table>
+  );
 }
 
 function besideBest(
   shown: { readonly torque: number | null },
   best: { readonly torque: number } | null,
-  coarseError: number | null,
+  apart: number | null,
   soFar: '' | ' so far',
+  ofWhat: string,
 ): string {
   if (!best || shown.torque === null) return '';
   const less = best.torque - shown.torque;
-  if (less <= 0) return soFar === '' ? 'the best of this arrangement' : 'the best so far: others may still do better';
+  if (less <= 0) return soFar === '' ? `the best of this ${ofWhat}` : 'the best so far: others may still do better';
   const words = `${less.toFixed(1)} less than the best${soFar}`;
-  return coarseError !== null && less <= coarseError ? `${words}: no difference that coarse cells could tell` : words;
+  return apart !== null && less <= apart ? `${words}: no difference that could be told here` : words;
 }
 
 type RuleProps = {

@@ -1,4 +1,4 @@
-/** What the map of sizes is given: for each arrangement, sizes of the primaries and what each gives. SI units. */
+/** What the map of sizes is given: for each arrangement and outlet, sizes of the primaries and what each gives. SI units. */
 
 export type MapSize = {
   /** Of a primary, valve to junction, m. */
@@ -26,17 +26,23 @@ export type MapArrangement = {
   readonly key: string;
   /** "4 into 2 into 1" */
   readonly name: string;
+  /** Bore of the collector's outlet, m; null: as the design has it. */
+  readonly outlet: number | null;
   readonly cells: readonly MapCell[];
   readonly rules: readonly MapRule[];
 };
+
+/** Where a size is taken from, or what the user has. `outlet` as in `MapArrangement`. */
+export type MapNow = MapSize & { readonly arrangement: string; readonly outlet: number | null };
 
 export type MapProps = {
   readonly arrangements: readonly MapArrangement[];
   /** rpm */
   readonly band: readonly [lowest: number, highest: number];
-  /** How far the coarse cells of the study are from fine ones, N m of mean torque; null: not known yet. */
+  /** How far coarse cells put sizes apart, and how far few speeds do, N m of mean torque; null: not known yet. */
   readonly coarseError: number | null;
+  readonly speedsError: number | null;
   /** What the user has now, drawn beside. */
-  readonly now?: (MapSize & { readonly arrangement: string }) | null;
-  readonly onChoose: (size: MapSize & { readonly arrangement: string }) => void;
+  readonly now?: MapNow | null;
+  readonly onChoose: (size: MapNow) => void;
 };

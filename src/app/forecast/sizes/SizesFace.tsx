@@ -1,38 +1,51 @@
 /** Which sizes would do better: a study over lengths and bores of the primaries, drawn as a map; a size on it can be taken into the design. */
 import { useEffect, useMemo, useState } from 'react';
 import { DesignError, type Refusal } from '../../../../shared/design/refusal';
+import type { Design } from '../../../../shared/design/types';
 import type { Team } from '../../../pulse/forecast/job';
+import { speedsError } from '../../../pulse/forecast/studyDoubt';
 import { gridError } from '../../../pulse/forecast/studyRank';
+import { keyOf } from '../../../pulse/forecast/studySizes';
+import { engineOf } from '../../../pulse/forecast/subject';
 import { documents, useDocument } from '../../document';
 import { applyEdit } from '../../inspect/applyEdit';
 import { MapFace } from '../map/MapFace';
+import type { MapNow } from '../map/types';
 import { numberText } from '../quantities';
 import { Refusals } from '../Refusals';
 import { choose, ownCrew, turnTo } from '../shown';
+import { ChoiceForm } from './ChoiceForm';
+import { choiceOf, useChoice } from './choice';
 import { endIfOther, goOn, timeLeft } from './goingOn';
 import { keeping } from './keeping';
 import { mapOf, nowOf } from './mapOf';
+import { type Ahead, outlook } from './outlook';
 import { recallStudy, stopStudy, useStudy } from './study';
 import { takeSize } from './takeSize';
 import { wishOf } from './wish';
 
+/** A worker each follows. */
+const CORES = globalThis.navigator?.hardwareConcurrency || 1;
+
 /** Asked for last, it comes before curves that are still refined. */
-const ahead: Team = { follow: (jobs, tell, stopped) => ownCrew().ahead(jobs, tell, stopped) };
+const first: Team = { follow: (jobs, tell, stopped) => ownCrew().ahead(jobs, tell, stopped) };
 
 export function SizesFace() {
   const design = useDocument((s) => s.settled);
   const id = useDocument((s) => s.id);
   const study = useStudy();
   const [agreed, setAgreed] = useState<string | null>(null);
+  const [choosing, setChoosing] = useState(false);
+  const choice = useChoice((s) => choiceOf(s, id));
   const wish = useMemo(() => {
     if (!design) return null;
     try {
-      return wishOf(id, design);
+      return wishOf(id, design, choice);
     } catch (error) {
       if (!(error instanceof DesignError)) throw error;
       return error.problems;
     }
-  }, [id, design]);
+  }, [id, design, choice]);
   const asked = wish && 'sizes' in wish ? wish : null;
   const refusals: readonly Refusal[] = wish && !('sizes' in wish) ? wish : [];
   // Another engine or another way of gas is another study.
@@ -45,21 +58,31 @@ export function SizesFace() {
     [study.found, asked],
   );
   const error = useMemo(() => study.found && gridError(study.found), [study.found]);
-  if (!asked)
+  const bySpeeds = useMemo(() => study.found && speedsError(study.found), [study.found]);
+  if (!asked) {
+    // What was chosen may be why: it can be chosen otherwise here.
+    const engine =
+      design && Object.keys(choice).length + refusals.filter(isOfChoice).length > 0 ? engineIn(design) : null;
     return (
       <section className="gain-none" aria-label="Sizes">
         <p>No sizes can be tried yet:</p>
         <Refusals refusals={refusals} />
+        {design && engine && <ChoiceForm id={id} design={design} engine={engine} choice={choice} sizes={[]} />}
       </section>
     );
+  }
+  const ahead = outlook(asked.sizes.length, asked.speeds, study.done, asked.engine.cylinders.length, CORES);
+  const tried = new Set(asked.sizes.map(keyOf));
+  const keptBeside = Object.keys(study.found?.answers ?? {}).filter((key) => !tried.has(key)).length;
   const left = study.running && !study.checking ? timeLeft(study.done, study.all) : null;
-  const take = ({ length, bore, arrangement }: { length: number; bore: number; arrangement: string }) => {
+  const take = ({ length, bore, arrangement, outlet }: MapNow) => {
     const near = (a: number, b: number) => Math.abs(a - b) < 1e-6;
     const size = asked.sizes.find(
       (s) =>
         s.arrangement === arrangement &&
         near(s.length / 1000, length) &&
-        near((s.outsideDiameter - 2 * s.wall) / 1000, bore),
+        near((s.outsideDiameter - 2 * s.wall) / 1000, bore) &&
+        near((s.outlet ?? 0) / 1000, outlet ?? 0),
     );
     if (!size) return;
     let said = '';
@@ -76,8 +99,9 @@ export function SizesFace() {
     <section className="gain-sizes" aria-label="Sizes">
       <div className="gain-sizes-bar">
         <p>
-          {asked.sizes.length} sizes of primaries at {asked.speeds} speeds each, on coarse cells, for ranking them. A
-          sketch stands for each: bends and places are not in it.
+          <b>{asked.sizes.length}</b> sizes at {asked.speeds} speeds each, on coarse cells, for ranking them.{' '}
+          {!study.running && <AheadWords ahead={ahead} kept={keptBeside} />}{' '}
+          <span className="quiet">A sketch stands for each: bends and places are not in it.</span>
         </p>
         <div className="gain-run-state">
           {(study.running || (study.done > 0 && study.done < study.all)) && (
@@ -89,10 +113,13 @@ export function SizesFace() {
               </span>
             </>
           )}
+          <button type="button" className="button" aria-expanded={choosing} onClick={() => setChoosing(!choosing)}>
+            What to try
+          </button>
           <button
             type="button"
-            className={`button${study.running ? '' : ' strong'}`}
-            onClick={() => (study.running ? stopStudy() : void goOn(asked, ahead, keeping))}
+            className={`button${study.running || (study.done > 0 && study.done === study.all) ? '' : ' strong'}`}
+            onClick={() => (study.running ? stopStudy() : void goOn(asked, first, keeping))}
           >
             {study.running
               ? 'Stop'
@@ -104,13 +131,23 @@ export function SizesFace() {
           </button>
         </div>
       </div>
+      {choosing && (
+        <ChoiceForm id={id} design={asked.design} engine={asked.engine} choice={choice} sizes={asked.sizes} />
+      )}
       <div className="gain-sizes-notes" role="status">
         {study.trouble && <p className="fails">{study.trouble}</p>}
         {study.checking && <p>The best, the middle and the worst size are followed again on fine cells…</p>}
         {error && (
           <p>
             Fine cells move the checked sizes apart by up to {numberText(error.spread, 1)} N m
-            {error.keepsOrder ? ' and keep their order' : ' and change their order'}: sizes nearer than that are alike.
+            {error.keepsOrder ? ' and keep their order' : ' and change their order'}.
+            {bySpeeds && (
+              <>
+                {' '}
+                Over every second speed alone, sizes move {numberText(bySpeeds.spread, 1)} N m from each other: few
+                speeds may put that much wrong, mostly less.
+              </>
+            )}
           </p>
         )}
         {agreed && (
@@ -128,6 +165,7 @@ export function SizesFace() {
             arrangements={arrangements}
             band={study.found.band}
             coarseError={error?.spread ?? null}
+            speedsError={bySpeeds?.spread ?? null}
             now={nowOf(asked.design)}
             onChoose={take}
           />
@@ -138,5 +176,35 @@ export function SizesFace() {
         </p>
       )}
     </section>
+  );
+}
+
+const isOfChoice = ({ path }: Refusal): boolean => path.startsWith('study/');
+
+function engineIn(design: Design) {
+  try {
+    return engineOf(design).engine;
+  } catch (error) {
+    if (error instanceof DesignError) return null;
+    throw error;
+  }
+}
+
+/** What is to be followed and about how long that takes, and what of earlier studies is used again or kept. */
+function AheadWords({ ahead, kept }: { readonly ahead: Ahead; readonly kept: number }) {
+  const { coarse, fine, known, time, isGuess } = ahead;
+  return (
+    <>
+      {coarse === 0 ? (
+        'All of them are followed.'
+      ) : (
+        <>
+          {known > 0 && `${known} of ${known + coarse} runs are known from before. `}
+          {coarse} runs{known > 0 && ' more'}, then {fine} on fine cells: {time}
+          {isGuess && ', by a guess until something was followed here'}.
+        </>
+      )}
+      {kept > 0 && ` What was found of ${kept} other ${kept === 1 ? 'size' : 'sizes'} is kept.`}
+    </>
   );
 }

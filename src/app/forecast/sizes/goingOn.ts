@@ -6,6 +6,7 @@ import type { Team } from '../../../pulse/forecast/job';
 import { keyOf } from '../../../pulse/forecast/studySizes';
 import { secondsLeft, spanText } from '../../../pulse/rig/outlook';
 import { useDocument } from '../../document';
+import { learnPace } from './outlook';
 import { type Keeping, runStudy, type StudyWish, stopStudy, useStudy } from './study';
 import { wishOf } from './wish';
 
@@ -13,11 +14,12 @@ import { wishOf } from './wish';
 const markOf = (wish: StudyWish): string =>
   JSON.stringify([wish.id, wish.engine, wish.sizes.map((size) => [keyOf(size), wish.pathOf(size)])]);
 
-let begun: { readonly mark: string; readonly at: number; readonly done: number | null } | null = null;
+type Begun = { readonly mark: string; readonly at: number; readonly done: number | null; readonly cylinders: number };
+let begun: Begun | null = null;
 
 /** @param now ms */
 export function goOn(wish: StudyWish, team: Team, keeping: Keeping, now = performance.now()): Promise<void> {
-  begun = { mark: markOf(wish), at: now, done: null };
+  begun = { mark: markOf(wish), at: now, done: null, cylinders: wish.engine.cylinders.length };
   return runStudy(wish, team, keeping);
 }
 
@@ -36,7 +38,9 @@ export function endIfOther(id: string, design: Design | null): void {
 export function timeLeft(done: number, all: number, now = performance.now()): string | null {
   if (!begun) return null;
   if (begun.done === null) begun = { ...begun, done };
-  const left = secondsLeft((now - begun.at) / 1000, done - begun.done!, all - begun.done!);
+  const seconds = (now - begun.at) / 1000;
+  learnPace({ seconds, runs: done - begun.done!, cylinders: begun.cylinders });
+  const left = secondsLeft(seconds, done - begun.done!, all - begun.done!);
   return left === null ? null : spanText(left);
 }
 

@@ -8,22 +8,32 @@ import type { EngineSetup } from '../../../pulse/engine/types';
 import { type RulePoint, rulesOnMap } from '../../../pulse/forecast/rules';
 import type { StudyDocument } from '../../../pulse/forecast/study';
 import { ranked } from '../../../pulse/forecast/studyRank';
-import { boreOf, primaryTube, type StudySize } from '../../../pulse/forecast/studySizes';
+import { boreOf, ownOutlet, primaryTube, type StudySize } from '../../../pulse/forecast/studySizes';
 import { ARRANGEMENT_NAMES } from '../../arrangementNames';
 import { primaryLengths } from '../ground';
-import type { MapArrangement, MapCell, MapRule, MapSize, RuleRange } from '../map/types';
+import type { MapArrangement, MapCell, MapNow, MapRule, RuleRange } from '../map/types';
 
 export function mapOf(study: StudyDocument, design: Design, engine: EngineSetup): readonly MapArrangement[] {
   const sizes = ranked(study);
+  // One map for each arrangement and each outlet, as a map has but two ways: outlets rising.
   const keys = [...new Set(sizes.map(({ size }) => size.arrangement))];
-  return keys.map((key) => ({
+  const outlets = [...new Set(sizes.map(({ size }) => size.outlet))].sort((a, b) => (a ?? 0) - (b ?? 0));
+  const maps = keys.flatMap((key) =>
+    outlets
+      .map((outlet) => ({
+        key,
+        outlet,
+        of: sizes.filter(({ size }) => size.arrangement === key && size.outlet === outlet),
+      }))
+      .filter(({ of }) => of.length > 0),
+  );
+  return maps.map(({ key, outlet, of }) => ({
     key,
     name: ARRANGEMENT_NAMES[key],
-    cells: sizes
-      .filter(({ size }) => size.arrangement === key)
-      .map(({ key: id, size, rank, summary }) =>
-        cellOf(size, rank === null ? null : summary.mean, failureOf(study, id)),
-      ),
+    outlet: outlet === null ? null : outlet / 1000,
+    cells: of.map(({ key: id, size, rank, summary }) =>
+      cellOf(size, rank === null ? null : summary.mean, failureOf(study, id)),
+    ),
     rules: rulesOf(design, engine, key),
   }));
 }
@@ -75,13 +85,15 @@ function rulesOf(design: Design, engine: EngineSetup, arrangement: Arrangement):
 }
 
 /** The size of the design as it is: its sketch, else its first runner's. Null where it has neither. */
-export function nowOf(design: Design): (MapSize & { readonly arrangement: string }) | null {
+export function nowOf(design: Design): MapNow | null {
   const { sketch } = design.exhaust ?? {};
+  const own = ownOutlet(design);
   if (sketch)
     return {
       length: sketch.primary.length / 1000,
       bore: sketch.primary.bore / 1000,
       arrangement: sketch.arrangement,
+      outlet: sketch.collector.bore / 1000,
     };
   const lengths = primaryLengths(design);
   const tube = primaryTube(design);
@@ -90,5 +102,6 @@ export function nowOf(design: Design): (MapSize & { readonly arrangement: string
     length: lengths.reduce((sum, length) => sum + length, 0) / lengths.length / 1000,
     bore: boreOf(tube) / 1000,
     arrangement: sizingFromDesign(design).input.arrangement ?? 'all-into-one',
+    outlet: own === null ? null : own / 1000,
   };
 }

@@ -8,6 +8,8 @@ import { STUDY_SPEEDS, speedsOf } from '../../../pulse/forecast/speeds';
 import { beginStudy, type PathOf, STUDY_CELL, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
 import { readStudy, writeStudy } from '../../../pulse/forecast/studyFile';
 import { checkedKeys, ranked } from '../../../pulse/forecast/studyRank';
+import type { StudyChoice } from '../../../pulse/forecast/studySizes';
+import { adoptChoice, isChosen, readChoice } from './choice';
 
 export type StudyState = {
   /** What is known; null: nothing yet. */
@@ -25,10 +27,10 @@ export const NO_STUDY: StudyState = { found: null, done: 0, all: 0, running: fal
 
 export const useStudy = create<StudyState>()(() => NO_STUDY);
 
-/** Where what was found is kept; replaced in tests. */
+/** Where what was found is kept, of each engine (by its hash) apart; replaced in tests. */
 export type Keeping = {
-  read(id: string): Promise<string | null>;
-  write(id: string, text: string): Promise<void>;
+  read(id: string, engine: string): Promise<string | null>;
+  write(id: string, engine: string, text: string): Promise<void>;
 };
 
 export type StudyWish = {
@@ -38,6 +40,8 @@ export type StudyWish = {
   readonly engine: EngineSetup;
   readonly sizes: StudyPlan['sizes'];
   readonly pathOf: PathOf;
+  /** What sizes and speeds come from, to be shown again when the page is. */
+  readonly choice?: StudyChoice;
 };
 
 /** Kept as often as this, speeds. */
@@ -60,7 +64,7 @@ export const planOf = ({ engine, sizes }: Pick<StudyWish, 'engine' | 'sizes'>): 
 
 /** What an earlier study has found for the same engine on the same cells. */
 export async function formerStudy({ id, engine }: Pick<StudyWish, 'id' | 'engine'>, keeping: Keeping) {
-  const text = await keeping.read(id).catch(() => null);
+  const text = await keeping.read(id, engineHash(engine)).catch(() => null);
   if (text === null) return null;
   try {
     const study = readStudy(text);
@@ -77,6 +81,12 @@ export async function recallStudy(wish: StudyWish, keeping: Keeping): Promise<vo
   await former;
   const found = await formerStudy(wish, keeping);
   if (own !== turn) return;
+  if (!isChosen(wish.id)) {
+    const choice = readChoice(found && (found as { asked?: unknown }).asked);
+    adoptChoice(wish.id, choice);
+    // Asked for again at once, with these sizes.
+    if (Object.keys(choice).length > 0) return;
+  }
   if (!found) return useStudy.setState(NO_STUDY);
   const study = beginStudy(found.title, wish.engine, wish.pathOf, planOf(wish), found);
   useStudy.setState({ ...NO_STUDY, found: study.document(), done: study.done, all: study.all });
@@ -96,8 +106,9 @@ async function followStudy(wish: StudyWish, team: Team, keeping: Keeping, stoppe
     const found = await formerStudy(wish, keeping);
     if (stopped()) return;
     const study = beginStudy(wish.design.title ?? '', wish.engine, wish.pathOf, planOf(wish), found);
+    const asked = (): StudyDocument & { asked: StudyChoice } => ({ ...study.document(), asked: wish.choice ?? {} });
     const keep = () =>
-      keeping.write(wish.id, writeStudy(study.document())).catch((error) => {
+      keeping.write(wish.id, engineHash(wish.engine), writeStudy(asked())).catch((error) => {
         if (!stopped()) useStudy.setState({ trouble: `What is found is not kept in this browser: ${String(error)}` });
       });
     let told = 0;

@@ -1,4 +1,4 @@
-/** A size from the map into the design, in one step: what its primaries are to be laid out to, and the sketch, so that its curve is there at once. mm */
+/** A size from the map into the design, in one step: what its primaries are to be laid out to, its outlet, and the sketch, so that its curve is there at once. mm */
 import { type Edited, setSketch } from '../../../../shared/design/edit';
 import { DesignError } from '../../../../shared/design/refusal';
 import type { Design } from '../../../../shared/design/types';
@@ -15,7 +15,7 @@ export function takeSize(design: Design, engine: EngineSetup, size: StudySize): 
   try {
     return {
       edited: setSketch(chooseSize(design, engine, size), sketch),
-      said: 'Taken: the primaries’ tube and the length they are to have, and the sketch. What is laid out keeps its shape until it is routed or balanced anew.',
+      said: `Taken: the primaries’ tube and the length they are to have, ${size.outlet === null ? '' : 'the collector’s outlet, '}and the sketch. What is laid out keeps its shape until it is routed or balanced anew.`,
     };
   } catch (error) {
     if (!(error instanceof DesignError)) throw error;

@@ -1,15 +1,27 @@
 /** What the study of a design follows: its engine on sketches of so many sizes. @throws DesignError where there is no engine to follow */
+import { insist } from '../../../../shared/design/refusal';
 import type { Design } from '../../../../shared/design/types';
-import { sketchOf, studySizes } from '../../../pulse/forecast/studySizes';
+import { MOST_SIZES, type StudyChoice, type StudySize, sketchOf, studySizes } from '../../../pulse/forecast/studySizes';
 import { engineOf } from '../../../pulse/forecast/subject';
 import { sketched } from '../ground';
+import { choiceNow } from './choice';
 import { spreadOut } from './spreadOut';
 import { planOf, type StudyWish } from './study';
 
-export function wishOf(id: string, design: Design): StudyWish & { readonly speeds: number } {
+export type AskedWish = StudyWish & { readonly speeds: number; readonly choice: StudyChoice };
+
+export function wishOf(id: string, design: Design, choice: StudyChoice = choiceNow(id)): AskedWish {
   const { engine } = engineOf(design);
-  const sizes = spreadOut(studySizes(design, engine));
-  const pathOf = (size: StudyWish['sizes'][number]) => sketched(design, sketchOf(design, engine, size)).path;
-  const wish = { id, design, engine, sizes, pathOf };
+  const all = studySizes(design, engine, choice);
+  insist(
+    all.length > MOST_SIZES
+      ? [{ path: 'study/lengths', found: `${all.length} sizes`, allowed: `at most ${MOST_SIZES}: leave some out` }]
+      : [],
+  );
+  const sizes = spreadOut(all);
+  const pathOf = (size: StudySize) => sketched(design, sketchOf(design, engine, size)).path;
+  // What a sketch of some arrangement lacks is told now, not once it is begun.
+  for (const size of new Map(sizes.map((one) => [one.arrangement, one])).values()) pathOf(size);
+  const wish = { id, design, engine, sizes, pathOf, choice };
   return { ...wish, speeds: planOf(wish).speeds.length };
 }

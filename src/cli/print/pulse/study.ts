@@ -1,4 +1,5 @@
 /** A study for people: the best sizes, the worst, and how far its coarse cells can be trusted. mm, N m, kW, rpm. */
+import type { SpeedsError } from '../../../pulse/forecast/studyDoubt';
 import type { GridError, RankedSize } from '../../../pulse/forecast/studyRank';
 import { boreOf } from '../../../pulse/forecast/studySizes';
 import { columns } from '../columns';
@@ -30,7 +31,20 @@ export function studyTable(sizes: readonly RankedSize[]): string {
 
 const mm = (length: number): string => String(Number(length.toFixed(2)));
 
-export function gridLines(error: GridError | null): string[] {
+/** @param apart by which two means must differ, as both errors have it; null where neither is known */
+export function doubtLines(cells: GridError | null, speeds: SpeedsError | null, apart: number | null): string[] {
+  return [
+    ...gridLines(cells),
+    speeds === null
+      ? 'What few speeds put wrong is not known: that takes four of them, and two sizes that are answered at each'
+      : `Over every second speed alone, two sizes’ means move ${speeds.spread.toFixed(2)} N m from each other: what few speeds leave open, at most about`,
+    ...(apart === null
+      ? []
+      : [`Sizes whose means are within ${apart.toFixed(2)} N m of each other cannot be told apart here`]),
+  ];
+}
+
+function gridLines(error: GridError | null): string[] {
   if (!error) return ['Not followed again on fine cells: how far the coarse ones put the ranking wrong is not known'];
   const { checks, spread, keepsOrder } = error;
   const each = checks.map(
@@ -41,6 +55,6 @@ export function gridLines(error: GridError | null): string[] {
   return [
     `Followed again on fine cells (mean torque): ${order}`,
     ...each,
-    `  sizes whose means are within ${spread.toFixed(2)} N m of each other cannot be told apart here`,
+    `  coarse cells move them by up to ${spread.toFixed(2)} N m from each other`,
   ];
 }

@@ -3,6 +3,7 @@
  * `--resume` goes on from there.
  */
 import { existsSync } from 'node:fs';
+import { DesignError } from '../../../../shared/design/refusal';
 import { writeDesign } from '../../../../shared/design/write';
 import { ARRANGEMENTS, type Arrangement } from '../../../../shared/engine/form';
 import type { EngineSetup } from '../../../pulse/engine/types';
@@ -11,17 +12,26 @@ import { engineHash } from '../../../pulse/forecast/hash';
 import { rulesBeside } from '../../../pulse/forecast/rulesBeside';
 import { STUDY_SPEEDS } from '../../../pulse/forecast/speeds';
 import { beginStudy, STUDY_CELL, type Study, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
+import { apartBy, speedsError } from '../../../pulse/forecast/studyDoubt';
 import { MAX_STUDY_BYTES, readStudy, resumeNotes, writeStudy } from '../../../pulse/forecast/studyFile';
 import { checkedKeys, gridError, ranked } from '../../../pulse/forecast/studyRank';
-import { keyOf, type StudyChoice, type StudySize, sketchOf, studySizes } from '../../../pulse/forecast/studySizes';
+import {
+  keyOf,
+  MOST_SIZES,
+  SIZE_RANGES,
+  type StudyChoice,
+  type StudySize,
+  sketchOf,
+  studySizes,
+} from '../../../pulse/forecast/studySizes';
 import { engineOf } from '../../../pulse/forecast/subject';
 import { sketchPath } from '../../../pulse/path/sketch';
-import { readText, writeWhole } from '../../files';
+import { readBytes, readText, writeWhole } from '../../files';
 import { UnusableInput } from '../../io';
 import { basisLines } from '../../print/pulse/basis';
 import { bandText, engineText } from '../../print/pulse/curve';
 import { ruleLines } from '../../print/pulse/rules';
-import { gridLines, studyTable } from '../../print/pulse/study';
+import { doubtLines, studyTable } from '../../print/pulse/study';
 import { naming } from '../../readDesign';
 import { bestNotes, chosenOr } from '../best';
 import { asJson, type Context, codeOf } from '../context';
@@ -39,8 +49,6 @@ import { type Progress, session, writeAll } from '../session';
 
 /** So often what is answered is written, ms. */
 const KEEP = 10_000;
-/** Sizes at most: more take days. */
-const MOST_SIZES = 2000;
 
 export async function studyMode(at: Context): Promise<number> {
   const { design, file, given, io, start } = at;
@@ -59,6 +67,7 @@ export async function studyMode(at: Context): Promise<number> {
   const best =
     given.best === undefined ? undefined : outputsArgument(given.best, ['.json'], others, io, '--best')['.json']!;
   const former = given.resume ? formerAt(kept) : null;
+  if (kept && !given.resume) insistNoStudy(kept);
   const study = naming(file, () =>
     beginStudy(`${engineText(subject)}, ${bandText(plan.band)}`, engine, (size) => readingOf(size).path, plan, former),
   );
@@ -121,7 +130,7 @@ export async function studyMode(at: Context): Promise<number> {
         `${document.title}: ${study.done} of ${study.all} speeds of ${sizes.length} sizes in ${seconds().toFixed(1)} s`,
         ...[...subject.notes, ...notes],
         ...(first
-          ? [studyTable(sizes), ...gridLines(error)]
+          ? [studyTable(sizes), ...doubtLines(error, speedsError(document), apartBy(document))]
           : ['No size is answered at every speed yet: none can be ranked']),
         ...ruleLines(rules),
         ...basisLines(subject, design.engine?.fitted),
@@ -142,9 +151,14 @@ async function followAgain(study: Study, follow: (keys: readonly string[]) => Pr
   if (keys.length > 0) await follow(keys);
 }
 
+const doubtJson = (document: StudyDocument) => ({
+  speedsError: speedsError(document),
+  apartBy: apartBy(document),
+});
+
 function studyJson(document: StudyDocument) {
   const { answers: _, fine: __, sizes: ___, ...head } = document;
-  return { ...head, sizes: ranked(document), gridError: gridError(document) };
+  return { ...head, sizes: ranked(document), gridError: gridError(document), ...doubtJson(document) };
 }
 
 function planOf({ design, file, given }: Context, engine: EngineSetup): StudyPlan {
@@ -162,9 +176,9 @@ function planOf({ design, file, given }: Context, engine: EngineSetup): StudyPla
 
 function choiceOf({ lengths, bores, arrangements, outlets }: PulseArguments): StudyChoice {
   return {
-    ...(lengths === undefined ? {} : { lengths: listArgument('--lengths', lengths, 50, 5000, 'mm') }),
-    ...(bores === undefined ? {} : { bores: listArgument('--bores', bores, 10, 200, 'mm') }),
-    ...(outlets === undefined ? {} : { outlets: listArgument('--outlets', outlets, 10, 300, 'mm') }),
+    ...(lengths === undefined ? {} : { lengths: listArgument('--lengths', lengths, ...SIZE_RANGES.lengths, 'mm') }),
+    ...(bores === undefined ? {} : { bores: listArgument('--bores', bores, ...SIZE_RANGES.bores, 'mm') }),
+    ...(outlets === undefined ? {} : { outlets: listArgument('--outlets', outlets, ...SIZE_RANGES.outlets, 'mm') }),
     ...(arrangements === undefined ? {} : { arrangements: arrangementsArgument(arrangements) }),
   };
 }
@@ -182,5 +196,22 @@ function formerAt(kept: Output | undefined): StudyDocument {
   if (!kept) throw new UnusableInput('--resume: needs -o STUDY.json, the file to go on with');
   if (!existsSync(kept.path))
     throw new UnusableInput(`${kept.path}: no such file; leave --resume out to begin the study`);
-  return naming(kept.path, () => readStudy(readText(kept.path, MAX_STUDY_BYTES)));
+  const text = readText(kept.path, MAX_STUDY_BYTES);
+  try {
+    return readStudy(text);
+  } catch (error) {
+    if (!(error instanceof DesignError)) throw error;
+    const remedy = `mend it there, or take out what is wrong and it is followed again; or go on ${ANEW}`;
+    throw new UnusableInput(`${kept.path}: ${error.message}; ${remedy}. The file stays as it is`);
+  }
+}
+
+const ANEW = 'without --resume, into another file (-o)';
+
+/** It may be hours of work, damaged or not: no study is begun over another. */
+function insistNoStudy({ name, path }: Output): void {
+  if (!existsSync(path) || !Buffer.from(readBytes(path, MAX_STUDY_BYTES)).includes('"evenrun-study"')) return;
+  throw new UnusableInput(
+    `-o, --output: ${name} holds a study already, which would be lost; add --resume to go on with it, or name another file with -o`,
+  );
 }

@@ -17,7 +17,7 @@ import type { MapCell } from '../../../../src/app/forecast/map/types';
 const cells: MapCell[] = [0.4, 0.5, 0.7].flatMap((length) =>
   [0.036, 0.04].map((bore) => ({ length, bore, torque: 180 - 40 * (length - 0.5) ** 2 - 1e5 * (bore - 0.04) ** 2 })),
 );
-const arrangement = { key: 'a', name: '4 into 1', cells, rules: [] };
+const arrangement = { key: 'a', name: '4 into 1', outlet: null, cells, rules: [] };
 
 describe('the map', () => {
   it('gives each size the room half way to its neighbours, to scale', () => {

@@ -1,0 +1,117 @@
+/** Which sizes the study goes over: lengths, bores, outlets, arrangements. Empty fields are as usual, which stands in them lightly. */
+import type { Design } from '../../../../shared/design/types';
+import type { EngineSetup } from '../../../pulse/engine/types';
+import {
+  boreOf,
+  fittingArrangements,
+  outletsAround,
+  ownOutlet,
+  SIZE_RANGES,
+  type StudyChoice,
+  type StudySize,
+  sketchOf,
+} from '../../../pulse/forecast/studySizes';
+import { useDisplay } from '../../actions/display';
+import { ARRANGEMENT_NAMES } from '../../arrangementNames';
+import { TextField } from '../../inspect/TextField';
+import { setChoice } from './choice';
+import { listText, parseLengthList } from './lengthList';
+
+type Props = {
+  readonly id: string;
+  readonly design: Design;
+  readonly engine: EngineSetup;
+  readonly choice: StudyChoice;
+  /** Of the wish as it is; none where it cannot be. */
+  readonly sizes: readonly StudySize[];
+};
+
+export function ChoiceForm({ id, design, engine, choice, sizes }: Props) {
+  const display = useDisplay();
+  const usual = (of: (size: StudySize) => number): string => {
+    const each = [...new Set(sizes.map(({ arrangement }) => arrangement))].map((arrangement) => {
+      const all = sizes.filter((size) => size.arrangement === arrangement).map(of);
+      return listText(
+        [...new Set(all)].sort((a, b) => a - b),
+        display,
+      );
+    });
+    return [...new Set(each)].length === 1 ? each[0]! : 'by the rules of thumb';
+  };
+  const drawn =
+    ownOutlet(design) ?? (sizes[0] ? sketchOf(design, engine, { ...sizes[0], outlet: null }).collector.bore : null);
+  const around = drawn === null ? [] : outletsAround(drawn);
+  const field = (key: 'lengths' | 'bores' | 'outlets', label: string, meaning: string, fallback: string) => {
+    const list = choice[key];
+    const commit = (text: string): string | null => {
+      const read = parseLengthList(text, display, SIZE_RANGES[key]);
+      if (!read.ok) return read.problem;
+      setChoice(id, key, read.list);
+      return null;
+    };
+    const clear = (): null => {
+      setChoice(id, key, null);
+      return null;
+    };
+    return (
+      <TextField
+        label={`${label}, ${display}`}
+        meaning={meaning}
+        explain
+        value={list ? listText(list, display) : null}
+        fallback={fallback}
+        onCommit={commit}
+        onClear={clear}
+      />
+    );
+  };
+  const fitting = fittingArrangements(design);
+  const joined = new Set(sizes.map(({ arrangement }) => arrangement));
+  return (
+    <section className="gain-choice" aria-label="What is tried">
+      {field(
+        'lengths',
+        'Primary lengths',
+        'Valve to where primaries first join; several, with commas between them',
+        usual(({ length }) => length),
+      )}
+      {field('bores', 'Primary bores', 'Inside', usual(boreOf))}
+      <div className="gain-choice-outlets">
+        {field(
+          'outlets',
+          'Outlet bores',
+          'Of the collector: each has a map of its own, and takes as long again',
+          drawn === null ? 'as drawn' : `as it is: ${listText([drawn], display)}`,
+        )}
+        {around.length > 1 && (
+          <button type="button" className="button small" onClick={() => setChoice(id, 'outlets', around)}>
+            Try {listText(around, display)}
+          </button>
+        )}
+      </div>
+      {fitting.length > 1 && (
+        <fieldset className="gain-choice-joined">
+          <legend>Joined</legend>
+          {fitting.map((arrangement) => (
+            <label key={arrangement} className="gain-run">
+              <input
+                type="checkbox"
+                checked={joined.has(arrangement)}
+                // One at least: the last one stays.
+                disabled={joined.has(arrangement) && joined.size === 1}
+                onChange={({ target }) =>
+                  setChoice(
+                    id,
+                    'arrangements',
+                    fitting.filter((one) => (one === arrangement ? target.checked : joined.has(one))),
+                  )
+                }
+              />
+              <span className="gain-run-name">{ARRANGEMENT_NAMES[arrangement]}</span>
+            </label>
+          ))}
+        </fieldset>
+      )}
+    </section>
+  );
+}
