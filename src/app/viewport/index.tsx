@@ -12,8 +12,8 @@ import { documents, useDocument } from '../document';
 import { Drawing, DrawingCard } from '../drawing/Drawing';
 import { stopDrawing, useDrawing } from '../drawing/state';
 import type { DrawTool } from '../drawing/tool';
-import { Beat } from '../forecast/motion/Beat';
-import { MotionBar, motionBarPx } from '../forecast/motion/MotionBar';
+import { motionBarPx } from '../forecast/motion/barPx';
+import { PlayBar, PlayBeat } from '../forecast/motion/Played';
 import { useMotion } from '../forecast/motion/state';
 import { useMakeDrawn } from '../making/drawn';
 import { MeasureCard } from '../measure/MeasureCard';
@@ -254,7 +254,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           aria-hidden="true"
         >
           <Driver rig={rig} lent={lent} onSize={setSize} />
-          <Beat />
+          <PlayBeat />
           {header && (
             <Scene
               header={header}
@@ -302,7 +302,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
       <ViewStrip parallel={parallel} />
       <PreviewTag />
       <MakingLine />
-      <MotionBar />
+      <PlayBar />
       {header && <HiddenLine header={header} />}
       {header && (
         <div className="viewport-cards">

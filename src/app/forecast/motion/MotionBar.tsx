@@ -10,15 +10,7 @@ import { happeningAt } from './happening';
 import { PACES, scrubTo, setPace, setPlaying, setQuantity, stopOnHeader, useMotion } from './state';
 import { useWaved } from './useWaved';
 
-/** How high it is, by how wide the viewport is: what it hides of the picture. px */
-export const motionBarPx = (width: number): number => (width > 640 ? 122 : 236);
-
 export function MotionBar() {
-  const run = useMotion((s) => s.run);
-  return run && <Bar />;
-}
-
-function Bar() {
   const { run, angle, playing, pace, quantity } = useMotion();
   const theme = useTheme();
   const waved = useWaved();

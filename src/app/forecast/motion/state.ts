@@ -4,7 +4,7 @@
  */
 import { create } from 'zustand';
 import type { Design } from '../../../../shared/design/types';
-import { withinCycle } from '../../../pulse/forecast/gasExchange';
+import { withinCycle } from '../../../pulse/forecast/cycle';
 import { documents, whenOpened } from '../../document';
 import type { Quantity } from '../../pulse/quantities';
 import type { WaveRun } from '../waves/runs';

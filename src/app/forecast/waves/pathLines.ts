@@ -1,6 +1,6 @@
 /** A followed wave as lines over the picture, leg by leg, wherever its pipes are on screen; once more a cycle later or earlier where seen. */
+import { CYCLE } from '../../../pulse/forecast/cycle';
 import { valveTimes } from '../../../pulse/forecast/gasExchange';
-import { CYCLE } from '../../../pulse/forecast/waveField';
 import { type PathRun, type WavePath, type WaveStart, wavePaths } from '../../../pulse/forecast/wavePath';
 import type { AngleView } from './angles';
 import { type WayPanel, wayX } from './wayPlan';

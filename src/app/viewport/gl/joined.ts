@@ -3,8 +3,7 @@
  * be picked alone.
  */
 import type { DependencyList } from 'react';
-import type { BufferGeometry } from 'three';
-import { mergeGeometries } from 'three/addons/utils/BufferGeometryUtils.js';
+import { BufferAttribute, BufferGeometry } from 'three';
 import type { Ref } from '../../session';
 import { useOwned } from './owned';
 
@@ -20,7 +19,7 @@ export type Joined = {
 
 /** @param pieces at least one */
 export function join(pieces: readonly Piece[]): Joined {
-  const geometry = mergeGeometries(pieces.map((p) => p.geometry));
+  const geometry = oneOf(pieces.map((p) => p.geometry));
   let corners = 0;
   const ends = pieces.map(({ geometry: own }) => {
     corners += own.index?.count ?? own.getAttribute('position').count;
@@ -32,6 +31,32 @@ export function join(pieces: readonly Piece[]): Joined {
     ref: (corner) => pieces[ends.findIndex((end) => corner < end)]!.ref,
     dispose: () => geometry.dispose(),
   };
+}
+
+/** The drawing library's own join knows groups, morphs and packed numbers, and is a kilobyte of the first picture for it. */
+function oneOf(parts: readonly BufferGeometry[]): BufferGeometry {
+  const whole = new BufferGeometry();
+  for (const name of Object.keys(parts[0]!.attributes)) {
+    const own = parts.map((part) => part.getAttribute(name) as BufferAttribute | undefined);
+    if (!own.every((a) => a !== undefined)) throw new Error(`A piece to be joined has no ${name}.`);
+    const numbers = new Float32Array(own.reduce((sum, { array }) => sum + array.length, 0));
+    let at = 0;
+    for (const { array } of own) {
+      numbers.set(array, at);
+      at += array.length;
+    }
+    whole.setAttribute(name, new BufferAttribute(numbers, own[0]!.itemSize));
+  }
+  if (parts.every(({ index }) => index === null)) return whole;
+  const corners: number[] = [];
+  let before = 0;
+  for (const { index, attributes } of parts) {
+    const { count } = attributes.position!;
+    for (let k = 0; k < (index?.count ?? count); k++) corners.push(before + (index?.getX(k) ?? k));
+    before += count;
+  }
+  whole.setIndex(corners);
+  return whole;
 }
 
 export const useJoined = (make: () => readonly Piece[], deps: DependencyList): Joined =>
