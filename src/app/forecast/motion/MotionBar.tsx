@@ -73,7 +73,7 @@ export function MotionBar() {
             ))}
           </select>
         </label>
-        <WaveLegend spread={waved.spread} theme={theme} quantity={quantity} />
+        <WaveLegend spread={waved.spread} theme={theme} quantity={quantity} on="view" />
       </div>
     </section>
   );
