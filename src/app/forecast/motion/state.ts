@@ -16,6 +16,8 @@ type Motion = {
   /** Crank degrees in a second of the viewer's. */
   readonly pace: number;
   readonly quantity: Quantity;
+  /** What its bar hides at the foot of the viewport, px; 0 while there is none. */
+  readonly hidden: number;
 };
 
 export const PACES = [45, 90, 180, 360] as const;
@@ -26,6 +28,7 @@ export const useMotion = create<Motion>()(() => ({
   playing: false,
   pace: 90,
   quantity: 'pressure',
+  hidden: 0,
 }));
 
 /** Motion only where the system does not ask for less of it; it can be started by hand then. */
