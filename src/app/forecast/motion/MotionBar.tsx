@@ -10,6 +10,17 @@ import { happeningAt } from './happening';
 import { PACES, scrubTo, setPace, setPlaying, setQuantity, stopOnHeader, useMotion } from './state';
 import { useWaved } from './useWaved';
 
+/** Whoever has the keys on the bar when it goes, by Stop or by an edit, keeps them on the view that it lay over. */
+function useKeysHandedOn(bar: { readonly current: HTMLElement | null }): void {
+  useLayoutEffect(
+    () => () => {
+      if (bar.current?.contains(document.activeElement))
+        bar.current.closest<HTMLElement>('.viewport')?.focus({ preventScroll: true });
+    },
+    [bar],
+  );
+}
+
 /** Between the bar and what stands over it, px. */
 const GAP = 8;
 
@@ -37,6 +48,7 @@ export function MotionBar() {
   const bar = useRef<HTMLElement>(null);
   const play = useRef<HTMLButtonElement>(null);
   useRoomMade(bar);
+  useKeysHandedOn(bar);
   // The page that asked for it has closed: the keys go on here.
   useEffect(() => play.current?.focus(), []);
   if (!run || !waved) return null;
