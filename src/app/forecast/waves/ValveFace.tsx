@@ -3,7 +3,8 @@ import './faces.css';
 import { type KeyboardEvent, type PointerEvent, useMemo, useState } from 'react';
 import { type OverlapMeans, overlapMeans, overlapWords } from '../../../pulse/forecast/waveOverlap';
 import type { WavePath } from '../../../pulse/forecast/wavePath';
-import { causeWords, foremost, waveWords } from '../../../pulse/forecast/waveWords';
+import { waveSteps } from '../../../pulse/forecast/waveSteps';
+import { causeWords, foremost, stepWords, waveWords } from '../../../pulse/forecast/waveWords';
 import { paintOf, useTheme } from '../../colours';
 import { Swatch } from '../../parts/Swatch';
 import { useSize } from '../../pulse/useSize';
@@ -13,7 +14,7 @@ import { toldWaves, waveKey } from './pathLines';
 import type { FaceProps, WaveRun } from './runs';
 import { SavePlot } from './SavePlot';
 import { cylindersOf, overlapOf, PRESSURE_NAMES, PRESSURES, type PressureKey, traceOf } from './traces';
-import { type ArrivalMark, type Drawn, LINES, ValvePlot, valveX } from './ValvePlot';
+import { type ArrivalMark, type Drawn, LINES, type StepMark, ValvePlot, valveX } from './ValvePlot';
 import { ValveReadout } from './ValveReadout';
 
 export function ValveFace({ runs }: FaceProps) {
@@ -35,15 +36,23 @@ export function ValveFace({ runs }: FaceProps) {
     [runs, cylinder, theme],
   );
   const [first] = runs;
-  const { arrivals, cause } = useMemo(() => {
-    if (!first) return { arrivals: [], cause: '' };
+  const { arrivals, steps, cause } = useMemo(() => {
+    if (!first) return { arrivals: [], steps: [], cause: '' };
     const waves = toldWaves(first, cylinder);
     const means = overlapMeans(first, cylinder);
-    return { arrivals: marksOf(first, waves, means), cause: causeWords(first, foremost(first, waves, means), means) };
+    const arrivals = marksOf(first, waves, means);
+    return {
+      arrivals,
+      steps: stepsOf(first, cylinder, arrivals),
+      cause: causeWords(first, foremost(first, waves, means), means),
+    };
   }, [first, cylinder]);
   const overlap = overlapOf(first);
   // What was measured comes first, then the wave; under the cursor, the wave that comes nearest to it.
-  const told = cursor === null ? `${overlapWords(runs, cylinder)} ${cause}`.trim() : nearest(arrivals, cursor)?.words;
+  const told =
+    cursor === null
+      ? `${overlapWords(runs, cylinder)} ${cause}`.trim()
+      : nearest([...arrivals, ...steps], cursor)?.words;
   if (drawn.length === 0)
     return (
       <p className="quiet face-none">
@@ -105,13 +114,14 @@ export function ValveFace({ runs }: FaceProps) {
             </li>
           ))}
         </ul>
-        {arrivals.length > 0 && (
+        {arrivals.length + steps.length > 0 && (
           <span className="face-marks">
-            <svg width={28} height={10} aria-hidden="true">
+            <svg width={44} height={10} aria-hidden="true">
               <path d="M6 9.5l-5 -9h10z" />
               <path d="M21 9.5l-5 -9h10z" />
+              <path className="face-step" d="M31 8.5l5 -7l5 7" />
             </svg>
-            suction, pressure comes to the valve
+            suction, pressure, a step comes to the valve
           </span>
         )}
         <ul className="face-runs" aria-label="Runs">
@@ -145,6 +155,7 @@ export function ValveFace({ runs }: FaceProps) {
             view={range}
             overlap={overlap}
             arrivals={arrivals}
+            steps={steps}
             width={width}
             height={height}
             cursor={cursor}
@@ -157,12 +168,22 @@ export function ValveFace({ runs }: FaceProps) {
   );
 }
 
-/** The arrival nearest to the cursor. */
-const nearest = (arrivals: readonly ArrivalMark[], at: number): ArrivalMark | null =>
-  arrivals.reduce<ArrivalMark | null>(
+/** What comes nearest to the cursor. */
+const nearest = (marks: readonly StepMark[], at: number): StepMark | null =>
+  marks.reduce<StepMark | null>(
     (best, mark) => (best && Math.abs(best.angle - at) <= Math.abs(mark.angle - at) ? best : mark),
     null,
   );
+
+/** Nearer to a pulse whose way is known, a step is that pulse's own front. Degrees. */
+const SAME = 8;
+
+function stepsOf(run: WaveRun, cylinder: number, arrivals: readonly ArrivalMark[]): StepMark[] {
+  const isTold = (at: number) => arrivals.some(({ angle, suction }) => !suction && Math.abs(angle - at) <= SAME);
+  return waveSteps(run, cylinder)
+    .filter(({ angle }) => !isTold(angle))
+    .map((step) => ({ key: `step ${step.angle}`, angle: step.angle, words: stepWords(run.path, step) }));
+}
 
 function marksOf(run: WaveRun, waves: readonly WavePath[], means: OverlapMeans | null): ArrivalMark[] {
   return waves.flatMap((wave) =>
