@@ -2,6 +2,9 @@
  * The colours of the picture: from a quiet middle, which is the value at rest, to straw and dark bronze above and to blue below.
  * Equal differences of value are equal differences of colour in Oklab (Ottosson, 2020; constants from memory), the same on both
  * sides; lightness goes one way along each arm, so that it is read without colour too. Held by tests/app/pulse/ramp.
+ *
+ * What fills a frame begins at the sheet's own tone. A tube in the 3D view stands alone before the ground: it begins at a grey that no
+ * ground swallows.
  */
 import type { Theme } from '../colours';
 
@@ -9,16 +12,35 @@ type Lch = readonly [lightness: number, chroma: number, hue: number];
 type Lab = readonly [number, number, number];
 type Arm = { readonly half: Lch; readonly end: Lch };
 
-const RAMPS: Readonly<Record<Theme, { readonly middle: Lch; readonly above: Arm; readonly below: Arm }>> = {
-  light: {
-    middle: [0.965, 0.006, 85],
-    above: { half: [0.72, 0.115, 68], end: [0.36, 0.1, 35] },
-    below: { half: [0.7, 0.105, 245], end: [0.36, 0.13, 275] },
+/** What the colours lie on: a frame on the sheet that they fill, or the 3D view. */
+export type RampOn = 'frame' | 'view';
+
+type Ramp = { readonly middle: Lch; readonly above: Arm; readonly below: Arm };
+
+const RAMPS: Readonly<Record<RampOn, Readonly<Record<Theme, Ramp>>>> = {
+  frame: {
+    light: {
+      middle: [0.965, 0.006, 85],
+      above: { half: [0.72, 0.115, 68], end: [0.36, 0.1, 35] },
+      below: { half: [0.7, 0.105, 245], end: [0.36, 0.13, 275] },
+    },
+    dark: {
+      middle: [0.25, 0.006, 255],
+      above: { half: [0.57, 0.105, 52], end: [0.92, 0.105, 92] },
+      below: { half: [0.55, 0.125, 260], end: [0.9, 0.075, 215] },
+    },
   },
-  dark: {
-    middle: [0.25, 0.006, 255],
-    above: { half: [0.57, 0.105, 52], end: [0.92, 0.105, 92] },
-    below: { half: [0.55, 0.125, 260], end: [0.9, 0.075, 215] },
+  view: {
+    light: {
+      middle: [0.82, 0.006, 85],
+      above: { half: [0.66, 0.12, 62], end: [0.35, 0.1, 35] },
+      below: { half: [0.63, 0.12, 248], end: [0.35, 0.13, 275] },
+    },
+    dark: {
+      middle: [0.53, 0.006, 255],
+      above: { half: [0.71, 0.115, 62], end: [0.92, 0.1, 92] },
+      below: { half: [0.69, 0.12, 248], end: [0.9, 0.07, 215] },
+    },
   },
 };
 
@@ -63,8 +85,8 @@ function traced(middle: Lab, { half, end }: Arm): { readonly at: readonly Lab[];
 }
 
 /** Colours in Oklab from the lowest to the highest value. */
-export function rampLab(theme: Theme): readonly Lab[] {
-  const { middle, above, below } = RAMPS[theme];
+export function rampLab(theme: Theme, on: RampOn = 'frame'): readonly Lab[] {
+  const { middle, above, below } = RAMPS[on][theme];
   const centre = labOf(middle);
   const [up, down] = [traced(centre, above), traced(centre, below)];
   // Both as long as the shorter one: a colour's distance from the middle then means the same either way.
@@ -82,12 +104,13 @@ export function rampLab(theme: Theme): readonly Lab[] {
 
 export type Shade = readonly [red: number, green: number, blue: number];
 
-const made = new Map<Theme, readonly Shade[]>();
+const made = new Map<string, readonly Shade[]>();
 
 /** sRGB from the lowest to the highest value, 0 to 255. */
-export function ramp(theme: Theme): readonly Shade[] {
-  const known = made.get(theme) ?? rampLab(theme).map((lab) => linearOf(lab).map(encode) as unknown as Shade);
-  made.set(theme, known);
+export function ramp(theme: Theme, on: RampOn = 'frame'): readonly Shade[] {
+  const key = `${on} ${theme}`;
+  const known = made.get(key) ?? rampLab(theme, on).map((lab) => linearOf(lab).map(encode) as unknown as Shade);
+  made.set(key, known);
   return known;
 }
 

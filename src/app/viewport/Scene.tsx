@@ -2,8 +2,7 @@
 import { flangePlan, type Header, type Meshes, type PlatePlan, startTrim } from '../../../geometry';
 import type { Flange } from '../../../shared/design/types';
 import type { Paint } from '../colours';
-import { useWaved } from '../forecast/motion/useWaved';
-import { WaveCollector, WaveTube } from '../forecast/motion/WaveTube';
+import { PlayedCollector, PlayedTube } from '../forecast/motion/Played';
 import type { Owned, OwnerKey } from '../made/owned';
 import { useLifted } from '../room/lifted';
 import { useStance } from '../room/posed';
@@ -57,7 +56,6 @@ export function Scene({ header, meshes, paints, palette, around, ground, made, e
     return !isHidden(hiding, key) && (kind === 'flange' || !lifted?.has(key));
   };
   const stance = useStance(header.design);
-  const waved = useWaved();
   const apart = exploded === ASSEMBLED ? null : exploded.parts;
   const owned = (key: OwnerKey) => made.get(key) ?? null;
   const madeParts = (key: OwnerKey) => {
@@ -103,14 +101,10 @@ export function Scene({ header, meshes, paints, palette, around, ground, made, e
           .map((merge) => {
             const key = `merge/${merge.merge.id}` as const;
             const away = exploded.merges.get(merge.merge.id);
-            const wave = waved?.pipes.get(key);
+            const atRest = madeParts(key) ?? <Collector merge={merge} palette={palette} away={away} />;
             return (
               <Moved key={merge.merge.id} by={stance.grown(merge.material)}>
-                {waved && wave ? (
-                  <WaveCollector merge={merge} waved={waved} {...wave} palette={palette} away={away} />
-                ) : (
-                  (madeParts(key) ?? <Collector merge={merge} palette={palette} away={away} />)
-                )}
+                <PlayedCollector merge={merge} palette={palette} away={away} atRest={atRest} />
               </Moved>
             );
           })}
@@ -119,16 +113,11 @@ export function Scene({ header, meshes, paints, palette, around, ground, made, e
           .map((runner) => {
             const { id, to } = runner.runner;
             const paint = paints.get(id)!.colour;
-            const wave = waved?.pipes.get(`runner/${id}`);
             const drawn = { runner, palette, trim: trimOf(runner), away: exploded.runners.get(id) };
             if (runner.centerline)
               return (
                 <Moved key={id} by={stance.grown(runner.tube.material)}>
-                  {waved && wave ? (
-                    <WaveTube waved={waved} {...wave} {...drawn} />
-                  ) : (
-                    <Runner {...drawn} paint={paint} />
-                  )}
+                  <PlayedTube {...drawn} atRest={<Runner {...drawn} paint={paint} />} />
                 </Moved>
               );
             const goal = runner.end?.position ?? header.merges.get(to.merge)?.merge.position;

@@ -12,8 +12,7 @@ import { documents, useDocument } from '../document';
 import { Drawing, DrawingCard } from '../drawing/Drawing';
 import { stopDrawing, useDrawing } from '../drawing/state';
 import type { DrawTool } from '../drawing/tool';
-import { Beat } from '../forecast/motion/Beat';
-import { MotionBar, motionBarPx } from '../forecast/motion/MotionBar';
+import { PlayBar, PlayBeat } from '../forecast/motion/Played';
 import { useMotion } from '../forecast/motion/state';
 import { useMakeDrawn } from '../making/drawn';
 import { MeasureCard } from '../measure/MeasureCard';
@@ -119,7 +118,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   const hiding = useHiding();
   const { made, parts, exploded, goal } = useApart(header);
   const isApart = useViewState((s) => s.exploded > 0);
-  const isPlaying = useMotion((s) => s.run !== null);
+  const underBar = useMotion((s) => s.hidden);
   const seenParts = useMemo(
     () => (header ? parts.filter(({ of }) => !isOwnerHidden(of, header, hiding)) : []),
     [parts, header, hiding],
@@ -169,13 +168,12 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
   useEffect(() => rig.refit(), [rig, isApart, hasParts]);
   useEffect(() => {
     if (!size) return;
-    const bar = isPlaying ? motionBarPx(size.width) : 0;
-    const strip = (2 * (STRIP_PX + bar)) / size.height;
-    rig.setBorder({ left: 0.09, right: 0.09, top: 0.15, bottom: Math.min(isPlaying ? 0.9 : 0.4, 0.06 + strip) });
+    const strip = (2 * (STRIP_PX + underBar)) / size.height;
+    rig.setBorder({ left: 0.09, right: 0.09, top: 0.15, bottom: Math.min(underBar > 0 ? 0.9 : 0.4, 0.06 + strip) });
     rig.setSize(size.width, size.height);
-  }, [rig, size, isPlaying]);
+  }, [rig, size, underBar]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: over the bar of the play, and without it again, it needs another distance
-  useEffect(() => rig.refit(), [rig, isPlaying]);
+  useEffect(() => rig.refit(), [rig, underBar]);
   useWishes(rig, size !== null && balls.length > 0, sides);
 
   useEffect(() => {
@@ -254,7 +252,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
           aria-hidden="true"
         >
           <Driver rig={rig} lent={lent} onSize={setSize} />
-          <Beat />
+          <PlayBeat />
           {header && (
             <Scene
               header={header}
@@ -302,7 +300,7 @@ export function Viewport({ plain = wantsPlain() }: { readonly plain?: boolean })
       <ViewStrip parallel={parallel} />
       <PreviewTag />
       <MakingLine />
-      <MotionBar />
+      <PlayBar />
       {header && <HiddenLine header={header} />}
       {header && (
         <div className="viewport-cards">

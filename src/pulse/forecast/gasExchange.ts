@@ -1,6 +1,5 @@
 /** When a cylinder's valves are open, in its own crank degrees, and how these lie to those of the cylinder that fires first. */
 import type { EngineSetup } from '../engine/types';
-import { CYCLE } from './waveField';
 
 export type ValveTimes = {
   readonly exhaustOpens: number;
@@ -32,9 +31,3 @@ export function firesAfter({ cylinders, fires }: Pick<EngineSetup, 'cylinders' |
   if (at === undefined) throw new Error(`the engine has no cylinder ${cylinder}`);
   return at;
 }
-
-/** The same angle of the cycle from −360 to below 360. */
-export const withinCycle = (angle: number): number => {
-  const turned = (((angle + CYCLE / 2) % CYCLE) + CYCLE) % CYCLE;
-  return turned - CYCLE / 2;
-};

@@ -3,7 +3,8 @@
  * time. Heun's rule, steps of less than about two cells; the last one is shortened to end at the pipe's end. SI units, crank degrees.
  */
 
-import { burntSound, CYCLE, cellOf, type Reading, reachOf, readField, type WaveField } from './waveField';
+import { CYCLE } from './cycle';
+import { burntSound, cellOf, type Reading, reachOf, readField, type WaveField } from './waveField';
 import type { Direction } from './waveStation';
 
 /** Angles rise: from where it came in to where it is. */

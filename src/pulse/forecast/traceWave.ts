@@ -4,7 +4,8 @@
  * is shortened until it ends at the pipe's end. SI units, crank degrees.
  */
 import type { PipePicture } from '../report';
-import { burntSound, CYCLE, cellOf, type Reading, reachOf, readField, type WaveField } from './waveField';
+import { CYCLE } from './cycle';
+import { burntSound, cellOf, type Reading, reachOf, readField, type WaveField } from './waveField';
 
 /** One pipe that a wave runs through whole: 1 from start to finish, −1 back. */
 export type Leg = { readonly pipe: string; readonly direction: 1 | -1 };

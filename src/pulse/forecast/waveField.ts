@@ -5,10 +5,8 @@
  */
 import { mixture } from '../equations/mixture';
 import type { PipePicture } from '../report';
+import { CYCLE } from './cycle';
 import type { WavePicture } from './types';
-
-/** Crank degrees of a cycle of four strokes. */
-export const CYCLE = 720;
 
 const BURNT = mixture(['burnt']);
 const NONE = new Float64Array(0);

@@ -2,8 +2,10 @@
  * How long waves take through a pipe, or through part of it, remembered: ways that pass it at nearly the same time of the cycle take nearly as
  * long. Traced back every few degrees, linear between. Crank degrees.
  */
+
+import { CYCLE } from './cycle';
 import { traceBack } from './traceBack';
-import { CYCLE, reachOf, type WaveField } from './waveField';
+import { reachOf, type WaveField } from './waveField';
 import type { Direction } from './waveStation';
 
 /** Degrees between the ways that are traced. */

@@ -6,11 +6,12 @@
 import type { EngineSetup } from '../engine/types';
 import type { GasPath } from '../path/types';
 import type { PipePicture } from '../report';
-import { firesAfter, valveTimes, withinCycle } from './gasExchange';
+import { CYCLE, withinCycle } from './cycle';
+import { firesAfter, valveTimes } from './gasExchange';
 import { twoWaves } from './superposition';
 import { type Leg, type TracedLeg, traceWave } from './traceWave';
 import type { SpeedAnswer } from './types';
-import { burntSound, CYCLE, fieldOf, reachOf, readField, type WaveField } from './waveField';
+import { burntSound, fieldOf, reachOf, readField, type WaveField } from './waveField';
 import { routeOf, type Turn, type WaveRoute } from './waveRoute';
 
 /** Which instant is followed: the valve's opening, or when the blow-down's pressure is highest beside it. */

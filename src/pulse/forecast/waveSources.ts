@@ -5,7 +5,8 @@
  * way. What that leaves unexplained is told. SI units; crank degrees of the cylinder whose valve it is.
  */
 
-import { firesAfter, valveTimes, withinCycle } from './gasExchange';
+import { withinCycle } from './cycle';
+import { firesAfter, valveTimes } from './gasExchange';
 import { type BackLeg, traceBack } from './traceBack';
 import { pipesOf, type Side, type SourcePipes } from './waveEnds';
 import { fieldOf, type WaveField } from './waveField';

@@ -2,8 +2,10 @@
  * The two waves at one place of a pipe over the cycle, each less its mean: what steady flow makes of them says nothing of where a
  * change came from. In X, which adds (superposition.ts). Crank degrees of the cylinder that fires first.
  */
+
+import { CYCLE } from './cycle';
 import { waveNumbers } from './superposition';
-import { CYCLE, readField, type WaveField } from './waveField';
+import { readField, type WaveField } from './waveField';
 
 export type Direction = 1 | -1;
 

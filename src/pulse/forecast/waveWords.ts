@@ -4,6 +4,7 @@ import type { GasPath } from '../path/types';
 import { valveTimes } from './gasExchange';
 import { flowsBack, type OverlapMeans } from './waveOverlap';
 import type { PathRun, WavePath } from './wavePath';
+import type { WaveStep } from './waveSteps';
 
 export const degreesText = (angle: number): string =>
   `${Math.round(angle) === 0 ? 0 : Math.round(angle)}°`.replace('-', '−');
@@ -76,6 +77,10 @@ function subjectWords(path: GasPath, wave: WavePath): string {
   if (wave.from !== wave.to) return `The ${kind} of cylinder ${wave.from} that comes across at ${place}`;
   return `The ${kind} that comes back from ${place}${wave.turn.plate ? ' through its silencer' : ''}`;
 }
+
+/** "A step of pressure comes from the collector to the valve at 15°: what runs toward it rises by 16 kPa." */
+export const stepWords = (path: GasPath, { angle, rise, turn }: WaveStep): string =>
+  `A step of pressure comes from ${placeWords(path, { turn })} to the valve at ${degreesText(angle)}: what runs toward it rises by ${(rise / 1000).toFixed(0)} kPa.`;
 
 /** Below this, nothing is made of what else runs toward the valve, Pa. */
 const FAINT = 1000;

@@ -1,6 +1,6 @@
 /** The play's controls over the picture: what plays, play and pause, where in the cycle, how fast, which colours mean what. */
 import './motion.css';
-import { useEffect, useRef } from 'react';
+import { useEffect, useLayoutEffect, useRef } from 'react';
 import { useTheme } from '../../colours';
 import { Icon } from '../../panels/Icon';
 import { QUANTITIES, QUANTITY_KEYS, type Quantity } from '../../pulse/quantities';
@@ -10,34 +10,63 @@ import { happeningAt } from './happening';
 import { PACES, scrubTo, setPace, setPlaying, setQuantity, stopOnHeader, useMotion } from './state';
 import { useWaved } from './useWaved';
 
-/** How high it is, by how wide the viewport is: what it hides of the picture. px */
-export const motionBarPx = (width: number): number => (width > 640 ? 122 : 236);
-
-export function MotionBar() {
-  const run = useMotion((s) => s.run);
-  return run && <Bar />;
+/** Whoever has the keys on the bar when it goes, by Stop or by an edit, keeps them on the view that it lay over. */
+function useKeysHandedOn(bar: { readonly current: HTMLElement | null }): void {
+  useLayoutEffect(
+    () => () => {
+      if (bar.current?.contains(document.activeElement))
+        bar.current.closest<HTMLElement>('.viewport')?.focus({ preventScroll: true });
+    },
+    [bar],
+  );
 }
 
-function Bar() {
+/** Between the bar and what stands over it, px. */
+const GAP = 8;
+
+/** The picture, what stands at its foot, and the notices on a phone keep clear of the bar, however high its words make it. */
+function useRoomMade(bar: { readonly current: HTMLElement | null }): void {
+  useLayoutEffect(() => {
+    const { style } = document.documentElement;
+    const tell = (hidden: number) => {
+      style.setProperty('--play-bar', `${hidden}px`);
+      useMotion.setState({ hidden });
+    };
+    const observer = new ResizeObserver(() => bar.current && tell(bar.current.offsetHeight + GAP));
+    if (bar.current) observer.observe(bar.current);
+    return () => {
+      observer.disconnect();
+      tell(0);
+    };
+  }, [bar]);
+}
+
+export function MotionBar() {
   const { run, angle, playing, pace, quantity } = useMotion();
   const theme = useTheme();
   const waved = useWaved();
+  const bar = useRef<HTMLElement>(null);
   const play = useRef<HTMLButtonElement>(null);
+  useRoomMade(bar);
+  useKeysHandedOn(bar);
   // The page that asked for it has closed: the keys go on here.
   useEffect(() => play.current?.focus(), []);
   if (!run || !waved) return null;
   const { fired, exhausting, overlapping } = happeningAt(run.engine, angle);
   const slower = (degrees: number) => Math.round((6 * run.answer.rpm) / degrees);
   return (
-    <section className="motion-bar" aria-label="Waves in the tubes">
+    <section ref={bar} className="motion-bar" aria-label="Waves in the tubes">
       <div className="motion-row">
-        <b className="motion-name">
-          {run.name}, {run.answer.rpm.toFixed(0)} <span className="unit">rpm</span>
-        </b>
-        <span className="motion-now">
-          cylinder {fired} fired last · exhaust open: {exhausting.join(', ') || 'none'}
-          {overlapping.length > 0 && ` · overlap: ${overlapping.join(', ')}`}
-        </span>
+        <div className="motion-head">
+          <b className="motion-name">
+            {run.name}, {run.answer.rpm.toFixed(0)} <span className="unit">rpm</span>
+          </b>
+          <span className="motion-now">
+            <span className="motion-spare">cylinder </span>
+            {fired} fired last · exhaust open: {exhausting.join(', ') || 'none'}
+            {overlapping.length > 0 && ` · overlap: ${overlapping.join(', ')}`}
+          </span>
+        </div>
         <button type="button" className="button icon" aria-label="Stop" title="Stop" onClick={stopOnHeader}>
           <Icon name="close" />
         </button>
@@ -81,7 +110,7 @@ function Bar() {
             ))}
           </select>
         </label>
-        <WaveLegend spread={waved.spread} theme={theme} quantity={quantity} />
+        <WaveLegend spread={waved.spread} theme={theme} quantity={quantity} on="view" />
       </div>
     </section>
   );

@@ -1,11 +1,9 @@
 /** A runner and a collector while waves play on them: the quick picture's mesh, coloured along its length anew for every picture. */
 import { useFrame } from '@react-three/fiber';
-import { useMemo, useRef } from 'react';
+import { type ReactNode, useMemo, useRef } from 'react';
 import { BufferAttribute, type BufferGeometry } from 'three';
 import { type ResolvedMerge, type ResolvedRunner, trimmedLine } from '../../../../geometry';
 import type { Vec3 } from '../../../../shared/vec3';
-import type { PathPipe } from '../../../pulse/path/types';
-import type { PipePicture } from '../../../pulse/report';
 import type { Ref } from '../../session';
 import { InkedMesh } from '../../viewport/gl/InkedMesh';
 import { useOwned } from '../../viewport/gl/owned';
@@ -17,22 +15,28 @@ import { tubeMesh } from '../../viewport/model/tubeMesh';
 import type { Palette } from '../../viewport/palette';
 import { useMotion } from './state';
 import { colourCorners, colourRings, type Moment, ringPlaces } from './tubeColours';
-import type { Waved } from './useWaved';
+import { type PipeWaves, useWaved, type Waved } from './useWaved';
 
 /** Rings are no farther apart, mm: finer than a cell of the flow. */
 const STEP = 8;
 
-type Common = {
-  readonly waved: Waved;
-  readonly pipe: PathPipe;
-  readonly picture: PipePicture;
-  readonly palette: Palette;
-  readonly away: Vec3 | undefined;
+type Drawn = { readonly palette: Palette; readonly away: Vec3 | undefined };
+type AtRest = {
+  /** Drawn in its place where no waves are known. */
+  readonly atRest: ReactNode;
 };
+type Common = Drawn & PipeWaves & { readonly waved: Waved };
 
-type TubeProps = Common & { readonly runner: ResolvedRunner; readonly trim: number };
+type TubeProps = { readonly runner: ResolvedRunner; readonly trim: number };
+export type WaveTubeProps = TubeProps & Drawn & AtRest;
 
-export function WaveTube({ runner, trim, ...rest }: TubeProps) {
+export function WaveTube({ atRest, ...rest }: WaveTubeProps) {
+  const waved = useWaved();
+  const waves = waved?.pipes.get(`runner/${rest.runner.runner.id}`);
+  return waved && waves ? <Tube waved={waved} {...waves} {...rest} /> : atRest;
+}
+
+function Tube({ runner, trim, ...rest }: Common & TubeProps) {
   const { id } = runner.runner;
   const line = useMemo(() => trimmedLine(runner, trim)!, [runner, trim]);
   const mesh = useMemo(
@@ -43,9 +47,16 @@ export function WaveTube({ runner, trim, ...rest }: TubeProps) {
   return <Coloured {...rest} own={{ kind: 'runner', id }} mesh={mesh} places={places} colour={colourRings} />;
 }
 
-type CollectorProps = Common & { readonly merge: ResolvedMerge };
+type CollectorProps = { readonly merge: ResolvedMerge };
+export type WaveCollectorProps = CollectorProps & Drawn & AtRest;
 
-export function WaveCollector({ merge, ...rest }: CollectorProps) {
+export function WaveCollector({ atRest, ...rest }: WaveCollectorProps) {
+  const waved = useWaved();
+  const waves = waved?.pipes.get(`merge/${rest.merge.merge.id}`);
+  return waved && waves ? <Merge waved={waved} {...waves} {...rest} /> : atRest;
+}
+
+function Merge({ merge, ...rest }: Common & CollectorProps) {
   const mesh = useMemo(() => collectorMesh(merge), [merge]);
   const places = useMemo(() => {
     const { position, axis, length } = merge.body;

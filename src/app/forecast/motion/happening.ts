@@ -1,6 +1,7 @@
 /** What the engine does at an angle of the cycle: who fired last, and whose exhaust valves are open. */
 import type { EngineSetup } from '../../../pulse/engine/types';
-import { firesAfter, valveTimes, withinCycle } from '../../../pulse/forecast/gasExchange';
+import { withinCycle } from '../../../pulse/forecast/cycle';
+import { firesAfter, valveTimes } from '../../../pulse/forecast/gasExchange';
 
 export type Happening = {
   readonly fired: number;

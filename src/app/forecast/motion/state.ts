@@ -4,7 +4,7 @@
  */
 import { create } from 'zustand';
 import type { Design } from '../../../../shared/design/types';
-import { withinCycle } from '../../../pulse/forecast/gasExchange';
+import { withinCycle } from '../../../pulse/forecast/cycle';
 import { documents, whenOpened } from '../../document';
 import type { Quantity } from '../../pulse/quantities';
 import type { WaveRun } from '../waves/runs';
@@ -16,6 +16,8 @@ type Motion = {
   /** Crank degrees in a second of the viewer's. */
   readonly pace: number;
   readonly quantity: Quantity;
+  /** What its bar hides at the foot of the viewport, px; 0 while there is none. */
+  readonly hidden: number;
 };
 
 export const PACES = [45, 90, 180, 360] as const;
@@ -26,6 +28,7 @@ export const useMotion = create<Motion>()(() => ({
   playing: false,
   pace: 90,
   quantity: 'pressure',
+  hidden: 0,
 }));
 
 /** Motion only where the system does not ask for less of it; it can be started by hand then. */

@@ -17,7 +17,7 @@ const made = new Map<Theme, Float32Array>();
 export function linearRamp(theme: Theme): Float32Array {
   const known = made.get(theme);
   if (known) return known;
-  const flat = rampLab(theme).flatMap((lab) => linearOf(lab).map((part) => Math.min(1, Math.max(0, part))));
+  const flat = rampLab(theme, 'view').flatMap((lab) => linearOf(lab).map((part) => Math.min(1, Math.max(0, part))));
   const table = Float32Array.from(flat);
   made.set(theme, table);
   return table;

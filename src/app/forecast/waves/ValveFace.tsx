@@ -5,7 +5,8 @@ import { differenceWords, sourcesWords } from '../../../pulse/forecast/sourceWor
 import { type OverlapMeans, overlapMeans, overlapWords } from '../../../pulse/forecast/waveOverlap';
 import type { WavePath } from '../../../pulse/forecast/wavePath';
 import type { OverlapSources } from '../../../pulse/forecast/waveSources';
-import { waveWords } from '../../../pulse/forecast/waveWords';
+import { waveSteps } from '../../../pulse/forecast/waveSteps';
+import { stepWords, waveWords } from '../../../pulse/forecast/waveWords';
 import { paintOf, useTheme } from '../../colours';
 import { Swatch } from '../../parts/Swatch';
 import { usePlotBox } from '../usePlotBox';
@@ -16,7 +17,7 @@ import type { FaceProps, WaveRun } from './runs';
 import { SavePlot } from './SavePlot';
 import { cylindersOf, overlapOf, PRESSURE_NAMES, PRESSURES, type PressureKey, traceOf } from './traces';
 import { useSources } from './useSources';
-import { type ArrivalMark, type Drawn, LINES, ValvePlot, valveX } from './ValvePlot';
+import { type ArrivalMark, type Drawn, LINES, type StepMark, ValvePlot, valveX } from './ValvePlot';
 import { ValveReadout } from './ValveReadout';
 
 export function ValveFace({ runs }: FaceProps) {
@@ -49,10 +50,11 @@ export function ValveFace({ runs }: FaceProps) {
     [runs, cylinder, theme],
   );
   const [first] = runs;
-  const arrivals = useMemo(
-    () => (first ? marksOf(first, toldWaves(first, cylinder), overlapMeans(first, cylinder)) : []),
-    [first, cylinder],
-  );
+  const { arrivals, steps } = useMemo(() => {
+    if (!first) return { arrivals: [], steps: [] };
+    const arrivals = marksOf(first, toldWaves(first, cylinder), overlapMeans(first, cylinder));
+    return { arrivals, steps: stepsOf(first, cylinder, arrivals) };
+  }, [first, cylinder]);
   const sources = useSources(runs, cylinder);
   const told = useMemo(() => toldOf(runs, sources, cylinder), [runs, sources, cylinder]);
   const overlap = overlapOf(first);
@@ -104,13 +106,14 @@ export function ValveFace({ runs }: FaceProps) {
             </li>
           ))}
         </ul>
-        {arrivals.length > 0 && (
+        {arrivals.length + steps.length > 0 && (
           <span className="face-marks">
-            <svg width={28} height={10} aria-hidden="true">
+            <svg width={44} height={10} aria-hidden="true">
               <path d="M6 9.5l-5 -9h10z" />
               <path d="M21 9.5l-5 -9h10z" />
+              <path className="face-step" d="M31 8.5l5 -7l5 7" />
             </svg>
-            suction, pressure comes to the valve
+            suction, pressure, a step comes to the valve
           </span>
         )}
         <ul className="face-runs" aria-label="Runs">
@@ -133,13 +136,14 @@ export function ValveFace({ runs }: FaceProps) {
             view={range}
             overlap={overlap}
             arrivals={arrivals}
+            steps={steps}
             width={width}
             height={height}
             cursor={cursor}
           />
         )}
       </div>
-      <Words told={told} wave={cursor === null ? null : (nearest(arrivals, cursor)?.words ?? null)} />
+      <Words told={told} wave={cursor === null ? null : (nearest([...arrivals, ...steps], cursor)?.words ?? null)} />
       <ValveReadout drawn={drawn} overlap={overlap} cursor={cursor} aloud={box.byKeys} />
     </section>
   );
@@ -177,12 +181,22 @@ function toldOf(runs: readonly WaveRun[], sources: readonly (OverlapSources | nu
   ];
 }
 
-/** The arrival nearest to the cursor. */
-const nearest = (arrivals: readonly ArrivalMark[], at: number): ArrivalMark | null =>
-  arrivals.reduce<ArrivalMark | null>(
+/** What comes nearest to the cursor. */
+const nearest = (marks: readonly StepMark[], at: number): StepMark | null =>
+  marks.reduce<StepMark | null>(
     (best, mark) => (best && Math.abs(best.angle - at) <= Math.abs(mark.angle - at) ? best : mark),
     null,
   );
+
+/** Nearer to a pulse whose way is known, a step is that pulse's own front. Degrees. */
+const SAME = 8;
+
+function stepsOf(run: WaveRun, cylinder: number, arrivals: readonly ArrivalMark[]): StepMark[] {
+  const isTold = (at: number) => arrivals.some(({ angle, suction }) => !suction && Math.abs(angle - at) <= SAME);
+  return waveSteps(run, cylinder)
+    .filter(({ angle }) => !isTold(angle))
+    .map((step) => ({ key: `step ${step.angle}`, angle: step.angle, words: stepWords(run.path, step) }));
+}
 
 function marksOf(run: WaveRun, waves: readonly WavePath[], means: OverlapMeans | null): ArrivalMark[] {
   return waves.flatMap((wave) =>

@@ -19,13 +19,11 @@ export type Drawn = {
   readonly paint: Paint;
 };
 
+/** A step of pressure that comes along the pipe: drawn at the foot of the pressures. */
+export type StepMark = { readonly key: string; readonly angle: number; readonly words: string };
+
 /** A wave that comes to the valve: drawn over the pressures where it arrives. */
-export type ArrivalMark = {
-  readonly key: string;
-  readonly angle: number;
-  readonly suction: boolean;
-  readonly words: string;
-};
+export type ArrivalMark = StepMark & { readonly suction: boolean };
 
 type Props = {
   readonly drawn: readonly Drawn[];
@@ -33,6 +31,7 @@ type Props = {
   readonly view: AngleView;
   readonly overlap: readonly [number, number] | null;
   readonly arrivals: readonly ArrivalMark[];
+  readonly steps: readonly StepMark[];
   readonly width: number;
   readonly height: number;
   readonly cursor: number | null;
@@ -59,7 +58,7 @@ export const valveX = (view: AngleView, width: number) => {
   };
 };
 
-export function ValvePlot({ drawn, shown, view, overlap, arrivals, width, height, cursor }: Props) {
+export function ValvePlot({ drawn, shown, view, overlap, arrivals, steps, width, height, cursor }: Props) {
   const traces = useMemo(() => drawn.map(({ trace }) => trace), [drawn]);
   const { toX } = useMemo(() => valveX(view, width), [view, width]);
   const right = width - RIGHT;
@@ -226,6 +225,13 @@ export function ValvePlot({ drawn, shown, view, overlap, arrivals, width, height
             <path d={`M${toX(angle)} ${pressureTop + 1}l-5 -9h10z`} />
             <line x1={toX(angle)} x2={toX(angle)} y1={pressureTop} y2={pressureTop + tallest} />
           </g>
+        ))}
+      {steps
+        .filter(({ angle }) => angle >= view.from && angle <= view.to)
+        .map(({ key, angle, words }) => (
+          <path key={key} className="face-step" d={`M${toX(angle) - 5} ${pressureTop + tallest - 1}l5 -7l5 7`}>
+            <title>{words}</title>
+          </path>
         ))}
       {cursor !== null && cursor >= view.from && cursor <= view.to && (
         <line className="valve-cursor" x1={toX(cursor)} x2={toX(cursor)} y1={pressureTop - 4} y2={bottom} />

@@ -2,18 +2,23 @@
 import './legend.css';
 import type { Theme } from '../../colours';
 import { QUANTITIES, type Quantity } from '../../pulse/quantities';
-import { ramp, SHADES } from '../../pulse/ramp';
+import { type RampOn, ramp, SHADES } from '../../pulse/ramp';
 import { ticksIn, tickText } from '../../pulse/scale';
 import type { Spread } from './roll';
 
 const WIDTH = 300;
 const STOPS = 33;
 
-type Props = { readonly spread: Spread; readonly theme: Theme; readonly quantity?: Quantity };
+type Props = {
+  readonly spread: Spread;
+  readonly theme: Theme;
+  readonly quantity?: Quantity;
+  readonly on?: RampOn;
+};
 
-export function WaveLegend({ spread, theme, quantity = 'pressure' }: Props) {
+export function WaveLegend({ spread, theme, quantity = 'pressure', on = 'frame' }: Props) {
   const { name, unit, factor } = QUANTITIES[quantity];
-  const shades = ramp(theme);
+  const shades = ramp(theme, on);
   const half = spread.half * factor;
   const stops = Array.from({ length: STOPS }, (_, k) => shades[Math.round((k / (STOPS - 1)) * (SHADES - 1))]!);
   const gradient = `linear-gradient(to right, ${stops.map((shade) => `rgb(${shade.join(' ')})`).join(', ')})`;

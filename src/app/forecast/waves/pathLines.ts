@@ -1,7 +1,7 @@
 /** A followed wave as lines over the picture, leg by leg, wherever its pipes are on screen; once more a cycle later or earlier where seen. */
+import { CYCLE } from '../../../pulse/forecast/cycle';
 import { valveTimes } from '../../../pulse/forecast/gasExchange';
 import type { TracedLeg } from '../../../pulse/forecast/traceWave';
-import { CYCLE } from '../../../pulse/forecast/waveField';
 import { type PathRun, type WavePath, type WaveStart, wavePaths } from '../../../pulse/forecast/wavePath';
 import type { SourcePart } from '../../../pulse/forecast/waveSources';
 import { type AngleView, angleText } from './angles';

@@ -2,8 +2,9 @@
  * A picture of the waves turned into one cylinder's own degrees, over the part of the cycle that is seen, as the pixels of a rig's picture
  * are painted from: "times" are degrees from the view's start. And how far pressures stray from their mean. SI units.
  */
+import { CYCLE } from '../../../pulse/forecast/cycle';
 import type { WavePicture } from '../../../pulse/forecast/types';
-import { CYCLE, fieldOf } from '../../../pulse/forecast/waveField';
+import { fieldOf } from '../../../pulse/forecast/waveField';
 import type { PipePicture } from '../../../pulse/report';
 import type { Quantity } from '../../pulse/quantities';
 import type { Picture } from '../../pulse/sample';

@@ -5,7 +5,7 @@ import { documents } from '../../document';
 import { TOKENS, useThemeStore } from '../../theme';
 import type { Rig } from '../camera/rig';
 import { halfHeight } from '../camera/view';
-import { composePicture } from './compose';
+import type { composePicture } from './compose';
 import { offerPicture, type PictureWish } from './pictureActions';
 
 /** Pixels of the picture for each of the view. */
@@ -22,12 +22,14 @@ export function PictureTaker({ rig, page }: Props) {
       const switched = wish.paper && theme === 'dark';
       try {
         if (switched) await show('light');
-        return await png(shoot(wish.paper));
+        // Loaded when it is asked for, and before the shot: nothing may wait between drawing and copying.
+        const { composePicture } = await import('./compose');
+        return await png(shoot(wish.paper, composePicture));
       } finally {
         if (switched) useThemeStore.setState({ theme });
       }
     };
-    const shoot = (paper: boolean): HTMLCanvasElement => {
+    const shoot = (paper: boolean, compose: typeof composePicture): HTMLCanvasElement => {
       const { gl, scene, camera } = get();
       const element = page.current;
       if (!element) throw new Error('The 3D view has gone.');
@@ -40,7 +42,7 @@ export function PictureTaker({ rig, page }: Props) {
         gl.setPixelRatio(FACTOR);
         gl.render(scene, camera);
         // In the same breath: the browser clears what was drawn before it shows the next frame.
-        return composePicture({
+        return compose({
           view: gl.domElement,
           page: element,
           factor: FACTOR,
