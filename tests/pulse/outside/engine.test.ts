@@ -156,32 +156,49 @@ describe(`a single cylinder with a straight pipe has its first maximum of fillin
   });
 });
 
-describe(`wider primaries: ${sourceOf('ex.v8_primary_dia')}`, () => {
+// Two published tests, an engine each. That the second one's narrower tubes were long ones too is inferred.
+describe(`wider primaries: ${sourceOf('ex.v8_primary_dia')}; ${sourceOf('ex.v8_57_cam_headers')}`, () => {
+  type Published = { readonly dT_pct: number; readonly dP_pct: number };
+  type Dynamometer = {
+    readonly cam: readonly number[];
+    readonly cam_1p875in: { readonly P: number; readonly T: number };
+  };
+  /** Read to a whole lb ft or hp: as much of 440. */
+  const READ_TO = 0.002;
   let narrow: SpeedAnswer[];
   let wide: SpeedAnswer[];
+  let torques: number[];
+  let powers: number[];
   beforeAll(() => {
     narrow = answers.bores!.slice(0, LARGE_SPEEDS.length);
     wide = answers.bores!.slice(LARGE_SPEEDS.length);
+    const { dT_pct, dP_pct } = flowValue<Published>('ex.v8_primary_dia');
+    const { cam, cam_1p875in } = flowValue<Dynamometer>('ex.v8_57_cam_headers');
+    torques = [dT_pct / 100, cam_1p875in.T / cam[1]! - 1];
+    powers = [dP_pct / 100, cam_1p875in.P / cam[0]! - 1];
   });
   const peak = (curve: readonly SpeedAnswer[]) => curve.reduce((a, b) => (b.torque > a.torque ? b : a));
   const power = (curve: readonly SpeedAnswer[]) => Math.max(...curve.map((one) => one.power));
 
-  // The published peak falls by 2.1 %, 1 to 3 % being taken for its trend. Here it is what lies below the peak that falls by as much,
-  // and the peak by less: 0.8 % when this was written.
-  it('lower the torque below its peak by 1 to 3 %, and the peak by less, which comes at most 400 rpm later', () => {
-    const change = wide[0]!.torque / narrow[0]!.torque - 1;
-    expect(change).toBeLessThan(-0.01);
-    expect(change).toBeGreaterThan(-0.03);
-    const fall = 1 - peak(wide).torque / peak(narrow).torque;
-    expect(fall).toBeGreaterThan(0.002);
-    expect(fall).toBeLessThan(0.03);
+  it('lower the torque peak by an amount between the published ones, and shift it up by 400 rpm at most', () => {
+    const change = peak(wide).torque / peak(narrow).torque - 1;
+    expect(change).toBeGreaterThan(Math.min(...torques));
+    expect(change).toBeLessThan(Math.max(...torques) + READ_TO);
     const moved = peak(wide).rpm - peak(narrow).rpm;
     expect(moved).toBeGreaterThanOrEqual(0);
     expect(moved).toBeLessThanOrEqual(400);
   });
 
-  it('keep the most power within a hundredth', () => {
-    expect(Math.abs(power(wide) / power(narrow) - 1)).toBeLessThan(0.01);
+  it('lower the torque below its peak by 1 to 3 %, the trend of the first', () => {
+    const change = wide[0]!.torque / narrow[0]!.torque - 1;
+    expect(change).toBeLessThan(-0.01);
+    expect(change).toBeGreaterThan(-0.03);
+  });
+
+  it('change the most power by an amount between the published ones', () => {
+    const change = power(wide) / power(narrow) - 1;
+    expect(change).toBeGreaterThan(Math.min(...powers) - READ_TO);
+    expect(change).toBeLessThan(Math.max(...powers) + READ_TO);
   });
 });
 
