@@ -8,7 +8,7 @@ import { lengthNumber } from '../../format';
 import { usePlotBox } from '../usePlotBox';
 import { Choice } from '../waves/Choice';
 import { MapPlot, ruleLetter } from './MapPlot';
-import { bestOf, edgeWays, planMap, sameSize, seenOf, stepFrom, triedOf } from './mapPlan';
+import { bestOf, edgeWays, followedOf, planMap, sameSize, seenOf, stepFrom, triedOf } from './mapPlan';
 import { tubeText } from './tubeText';
 import type { MapArrangement, MapCell, MapNow, MapProps, MapRule, MapSize, RuleRange } from './types';
 
@@ -89,12 +89,13 @@ export function MapFace({ arrangements, band, coarseError, speedsError, now = nu
               width={width}
               height={height}
               onPick={setPicked}
+              among={withOutlets.flatMap(followedOf)}
             />
           )}
         </div>
         <div className="map-side">
           {withOutlets.length > 1 && (
-            <OutletList maps={withOutlets} shown={arrangement} text={outletText} onChoose={setOutlet} />
+            <OutletList maps={withOutlets} shown={arrangement} apart={apart} text={outletText} onChoose={setOutlet} />
           )}
           {shown && (
             <div className="map-picked" aria-live="polite">
@@ -205,7 +206,7 @@ function doubtWords(cells: number | null, speeds: number | null): string {
     ...(cells === null ? [] : [`coarse cells ${cells.toFixed(1)}`]),
     ...(speeds === null ? [] : [`few speeds ${speeds.toFixed(1)}`]),
   ];
-  return `told apart to ${apartOf(cells, speeds)!.toFixed(1)} N m (${each.join(', ')})`;
+  return `sizes within ${apartOf(cells, speeds)!.toFixed(1)} N m are alike (${each.join(', ')})`;
 }
 
 /** The map with the best size of all. */
@@ -221,44 +222,50 @@ const isOutletOf = (now: MapNow, { outlet }: MapArrangement): boolean =>
 type OutletListProps = {
   readonly maps: readonly MapArrangement[];
   readonly shown: MapArrangement;
+  readonly apart: number | null;
   readonly text: (metres: number) => string;
   readonly onChoose: (outlet: number) => void;
 };
 
 /** Which outlet does best is told by the best size with each. */
-function OutletList({ maps, shown, text, onChoose }: OutletListProps) {
+function OutletList({ maps, shown, apart, text, onChoose }: OutletListProps) {
   const display = useDisplay();
+  const bests = maps.flatMap((map) => bestOf(map)?.torque ?? []);
+  const areAlike = apart !== null && bests.length > 1 && Math.max(...bests) - Math.min(...bests) <= apart;
   return (
-    <table className="map-outlets">
-      <thead>
-        <tr>
-          <th scope="col">
-            Outlet <span className="unit">{display}</span>
-          </th>
-          <th scope="col">
-            Best <span className="unit">N m</span>
-          </th>
-          <th scope="col">
-            with primaries <span className="unit">{display}</span>
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {maps.map((map) => {
-          const best = bestOf(map);
-          return (
-            <tr key={map.outlet} aria-current={map === shown} onClick={() => onChoose(map.outlet ?? 0)}>
-              <th scope="row">{text(map.outlet ?? 0)}</th>
-              <td>{best ? best.torque.toFixed(1) : '–'}</td>
-              <td>
-                {best &&
-                  `${lengthNumber(best.length * 1000, display, 0)} × ${lengthNumber(best.bore * 1000, display, 1)}`}
-              </td>
-            </tr>
-          );
-        })}
-      </tbody>
-    </table>
+    <>
+      <table className="map-outlets">
+        <thead>
+          <tr>
+            <th scope="col">
+              Outlet <span className="unit">{display}</span>
+            </th>
+            <th scope="col">
+              Best <span className="unit">N m</span>
+            </th>
+            <th scope="col">
+              with primaries <span className="unit">{display}</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {maps.map((map) => {
+            const best = bestOf(map);
+            return (
+              <tr key={map.outlet} aria-current={map === shown} onClick={() => onChoose(map.outlet ?? 0)}>
+                <th scope="row">{text(map.outlet ?? 0)}</th>
+                <td>{best ? best.torque.toFixed(1) : '–'}</td>
+                <td>
+                  {best &&
+                    `${lengthNumber(best.length * 1000, display, 0)} × ${lengthNumber(best.bore * 1000, display, 1)}`}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+      {areAlike && <p className="map-alike">These outlets cannot be told apart by this study.</p>}
+    </>
   );
 }
 

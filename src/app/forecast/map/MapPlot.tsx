@@ -4,18 +4,7 @@ import { contrast } from '../../contrast';
 import { lengthNumber } from '../../format';
 import { ARM, ramp } from '../../pulse/ramp';
 import { type Theme, TOKENS } from '../../theme';
-import {
-  apart,
-  type Box,
-  bestOf,
-  decimalsOf,
-  followedOf,
-  planMap,
-  sameSize,
-  seenOf,
-  shareOf,
-  triedOf,
-} from './mapPlan';
+import { apart, type Box, bestOf, decimalsOf, planMap, sameSize, seenOf, shareOf, triedOf } from './mapPlan';
 import { tubeText } from './tubeText';
 import type { MapArrangement, MapCell, MapSize } from './types';
 
@@ -36,23 +25,24 @@ type Props = {
   readonly width: number;
   readonly height: number;
   readonly onPick: (size: MapSize) => void;
+  /** Of all maps that share one scale of shades, N m: so that a better outlet is darker too. */
+  readonly among: readonly { readonly torque: number }[];
 };
 
 /** "A", "B": how rules are called on the map. */
 export const ruleLetter = (index: number): string => String.fromCharCode(65 + index);
 
 export function MapPlot(props: Props) {
-  const { arrangement, now, picked, coarseError, theme, display, width, height, onPick } = props;
+  const { arrangement, now, picked, coarseError, theme, display, width, height, onPick, among } = props;
   const { cells, rules } = arrangement;
   const room: Box = { left: LEFT, top: TOP, width: width - LEFT - RIGHT, height: height - TOP - BOTTOM };
   const plan = planMap(cells, room);
   const best = bestOf(arrangement);
-  const followed = followedOf(arrangement);
-  const decimals = followed.length > 0 ? decimalsOf(followed) : 0;
+  const decimals = among.length > 0 ? decimalsOf(among) : 0;
   const { tried, all } = triedOf(arrangement);
   const isOver = tried === all;
   const shadeOf = (torque: number): string => {
-    const share = shareOf(torque, followed, coarseError);
+    const share = shareOf(torque, among, coarseError);
     return `rgb(${ramp(theme)[ARM + Math.round(share * 0.72 * ARM)]!.join(' ')})`;
   };
   const right = LEFT + room.width;

@@ -10,6 +10,7 @@ import {
   type StudyChoice,
   type StudySize,
   sketchOf,
+  usualArrangements,
 } from '../../../pulse/forecast/studySizes';
 import { useDisplay } from '../../actions/display';
 import { ARRANGEMENT_NAMES } from '../../arrangementNames';
@@ -66,13 +67,15 @@ export function ChoiceForm({ id, design, engine, choice, sizes }: Props) {
     );
   };
   const fitting = fittingArrangements(design);
-  const joined = new Set(sizes.map(({ arrangement }) => arrangement));
+  const joined = new Set(
+    sizes.length > 0 ? sizes.map(({ arrangement }) => arrangement) : (choice.arrangements ?? usualArrangements(design)),
+  );
   return (
     <section className="gain-choice" aria-label="What is tried">
       {field(
         'lengths',
         'Primary lengths',
-        'Valve to where primaries first join; several, with commas between them',
+        'From the valve to the first joint, with commas between several',
         usual(({ length }) => length),
       )}
       {field('bores', 'Primary bores', 'Inside', usual(boreOf))}
@@ -80,7 +83,7 @@ export function ChoiceForm({ id, design, engine, choice, sizes }: Props) {
         {field(
           'outlets',
           'Outlet bores',
-          'Of the collector: each has a map of its own, and takes as long again',
+          'Of the last collector; a map for each, and as long again',
           drawn === null ? 'as drawn' : `as it is: ${listText([drawn], display)}`,
         )}
         {around.length > 1 && (

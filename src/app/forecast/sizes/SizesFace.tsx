@@ -36,6 +36,8 @@ export function SizesFace() {
   const study = useStudy();
   const [agreed, setAgreed] = useState<string | null>(null);
   const [choosing, setChoosing] = useState(false);
+  // What is laid out is balanced to a size that is taken before that is a step: until then the design is the one before.
+  const balancing = useDocument((s) => s.gesture !== null);
   const choice = useChoice((s) => choiceOf(s, id));
   const wish = useMemo(() => {
     if (!design) return null;
@@ -152,7 +154,7 @@ export function SizesFace() {
         )}
         {agreed && (
           <p>
-            {agreed}{' '}
+            {agreed} {balancing && <b>Balancing the header… </b>}
             <button type="button" className="button small" onClick={() => turnTo('curve')}>
               See its curve
             </button>
@@ -201,7 +203,7 @@ function AheadWords({ ahead, kept }: { readonly ahead: Ahead; readonly kept: num
         <>
           {known > 0 && `${known} of ${known + coarse} runs are known from before. `}
           {coarse} runs{known > 0 && ' more'}, then {fine} on fine cells: {time}
-          {isGuess && ', by a guess until something was followed here'}.
+          {isGuess && ', a guess until some were followed here'}.
         </>
       )}
       {kept > 0 && ` What was found of ${kept} other ${kept === 1 ? 'size' : 'sizes'} is kept.`}

@@ -15,7 +15,7 @@ export function takeSize(design: Design, engine: EngineSetup, size: StudySize): 
   try {
     return {
       edited: setSketch(chooseSize(design, engine, size), sketch),
-      said: `Taken: the primaries’ tube and the length they are to have, ${size.outlet === null ? '' : 'the collector’s outlet, '}and the sketch. What is laid out keeps its shape until it is routed or balanced anew.`,
+      said: `Taken: the primaries’ tube and the length they are to have, ${size.outlet === null ? '' : 'the collector’s outlet, '}and the sketch. What is laid out is balanced to them where that can be; else it keeps its shape, and the problems say what it lacks.`,
     };
   } catch (error) {
     if (!(error instanceof DesignError)) throw error;
