@@ -62,7 +62,7 @@ describe('a real page', () => {
   afterAll(() => bench?.close());
 
   // A worker may fetch one for a header that needs it; the page itself never.
-  test('that shows a header holds no heavy kernel of its own', async () => {
+  test('that shows a header holds no heavy kernel of its own, and nothing to play waves with', async () => {
     const { page, errors } = await bench.newPage();
     await page.locator('.viewport-label[data-kind="runner"]').first().waitFor({ state: 'attached' });
     await page.waitForLoadState('networkidle');
@@ -70,6 +70,9 @@ describe('a real page', () => {
     const names = asked.map((url) => new URL(url).pathname.slice(1)).filter((name) => /\.(m?js|wasm)$/.test(name));
     for (const part of ['index-', 'viewport-', 'worker-'])
       expect(names.filter((name) => name.includes(part)).length, part).toBeGreaterThan(0);
+    // What plays waves on the header waits until something is played.
+    expect(readdirSync(join(DIST, 'assets')).filter((name) => /^play-.*\.js$/.test(name))).toHaveLength(1);
+    expect(names.filter((name) => name.includes('/play-'))).toEqual([]);
     expect(heavyIn(names.map((name) => `${name} ${readFileSync(join(DIST, name), 'latin1')}`))).toEqual([]);
     expect(errors).toEqual([]);
   });
