@@ -2,8 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { parseDesign } from '../../../shared/design/parse';
+import { readChoice, SPEED_COUNTS } from '../../../src/app/forecast/sizes/choice';
 import { listText, parseLengthList } from '../../../src/app/forecast/sizes/lengthList';
 import { forgetPace, learnPace, outlook } from '../../../src/app/forecast/sizes/outlook';
+import { planOf } from '../../../src/app/forecast/sizes/study';
 import { wishOf } from '../../../src/app/forecast/sizes/wish';
 
 const FOUR = parseDesign(readFileSync('public/examples/four-4-1.evenrun.json', 'utf8'));
@@ -52,6 +54,16 @@ describe('the wish', () => {
     expect(new Set(sizes.map(({ outlet }) => outlet))).toEqual(new Set([50, 60]));
     expect(wishOf('d', FOUR, {}).sizes).toHaveLength(48);
     expect(wishOf('d', FOUR, { outlets: [50, 60, 70] }).sizes).toHaveLength(144);
+  });
+
+  it('at more speeds has all of the fewer among them, so that nothing is followed twice', () => {
+    const speedsAt = (speeds: number) => planOf(wishOf('d', FOUR, { speeds })).speeds;
+    expect(wishOf('d', FOUR, {}).speeds).toBe(SPEED_COUNTS[0]);
+    for (const [k, count] of SPEED_COUNTS.entries()) {
+      expect(speedsAt(count)).toHaveLength(count);
+      if (k > 0) expect(speedsAt(count)).toEqual(expect.arrayContaining([...speedsAt(SPEED_COUNTS[k - 1]!)]));
+    }
+    expect([readChoice({ speeds: 11 }), readChoice({ speeds: 7 })]).toEqual([{ speeds: 11 }, {}]);
   });
 
   it('of too many sizes is refused before any of it is followed', () => {

@@ -1,13 +1,13 @@
 /** Which sizes the study goes over: lengths, bores, outlets, arrangements. Empty fields are as usual, which stands in them lightly. */
 import type { Design } from '../../../../shared/design/types';
 import type { EngineSetup } from '../../../pulse/engine/types';
+import { STUDY_SPEEDS } from '../../../pulse/forecast/speeds';
 import {
   boreOf,
   fittingArrangements,
   outletsAround,
   ownOutlet,
   SIZE_RANGES,
-  type StudyChoice,
   type StudySize,
   sketchOf,
   usualArrangements,
@@ -15,14 +15,15 @@ import {
 import { useDisplay } from '../../actions/display';
 import { ARRANGEMENT_NAMES } from '../../arrangementNames';
 import { TextField } from '../../inspect/TextField';
-import { setChoice } from './choice';
+import { Choice as Switch } from '../waves/Choice';
+import { type Choice, SPEED_COUNTS, setChoice, setSpeeds } from './choice';
 import { listText, parseLengthList } from './lengthList';
 
 type Props = {
   readonly id: string;
   readonly design: Design;
   readonly engine: EngineSetup;
-  readonly choice: StudyChoice;
+  readonly choice: Choice;
   /** Of the wish as it is; none where it cannot be. */
   readonly sizes: readonly StudySize[];
 };
@@ -91,6 +92,16 @@ export function ChoiceForm({ id, design, engine, choice, sizes }: Props) {
             Try {listText(around, display)}
           </button>
         )}
+      </div>
+      <div className="gain-choice-speeds">
+        <Switch
+          label="Speeds"
+          shown
+          options={SPEED_COUNTS.map((key) => ({ key, name: String(key) }))}
+          value={choice.speeds ?? STUDY_SPEEDS}
+          onChoose={(count) => setSpeeds(id, count)}
+        />
+        <p className="field-about">More of them tell sizes better apart; those that are followed are used again.</p>
       </div>
       {fitting.length > 1 && (
         <fieldset className="gain-choice-joined">

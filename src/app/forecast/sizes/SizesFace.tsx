@@ -20,7 +20,7 @@ import { endIfOther, goOn, timeLeft } from './goingOn';
 import { keeping } from './keeping';
 import { mapOf, nowOf } from './mapOf';
 import { type Ahead, outlook } from './outlook';
-import { recallStudy, stopStudy, useStudy } from './study';
+import { planOf, recallStudy, stopStudy, useStudy } from './study';
 import { takeSize } from './takeSize';
 import { wishOf } from './wish';
 
@@ -73,7 +73,9 @@ export function SizesFace() {
       </section>
     );
   }
-  const ahead = outlook(asked.sizes.length, asked.speeds, study.done, asked.engine.cylinders.length, CORES);
+  // Where the band is narrow there may be fewer than asked for.
+  const speeds = planOf(asked).speeds.length;
+  const ahead = outlook(asked.sizes.length, speeds, study.done, asked.engine.cylinders.length, CORES);
   const tried = new Set(asked.sizes.map(keyOf));
   const keptBeside = Object.keys(study.found?.answers ?? {}).filter((key) => !tried.has(key)).length;
   const left = study.running && !study.checking ? timeLeft(study.done, study.all) : null;
@@ -101,7 +103,7 @@ export function SizesFace() {
     <section className="gain-sizes" aria-label="Sizes">
       <div className="gain-sizes-bar">
         <p>
-          <b>{asked.sizes.length}</b> sizes at {asked.speeds} speeds each, on coarse cells, for ranking them.{' '}
+          <b>{asked.sizes.length}</b> sizes at {speeds} speeds each, on coarse cells, for ranking them.{' '}
           {!study.running && <AheadWords ahead={ahead} kept={keptBeside} />}{' '}
           <span className="quiet">A sketch stands for each: bends and places are not in it.</span>
         </p>

@@ -3,15 +3,21 @@ import { create } from 'zustand';
 import { ARRANGEMENTS, type Arrangement } from '../../../../shared/engine/form';
 import { SIZE_RANGES, type StudyChoice } from '../../../pulse/forecast/studySizes';
 
-type Chosen = { readonly of: string | null; readonly choice: StudyChoice };
+/** `speeds`: how many each size is followed at. */
+export type Choice = StudyChoice & { readonly speeds?: number };
+
+/** Each has those before it among its own, so that more speeds lose no answer. */
+export const SPEED_COUNTS: readonly number[] = [6, 11, 21];
+
+type Chosen = { readonly of: string | null; readonly choice: Choice };
 
 export const useChoice = create<Chosen>()(() => ({ of: null, choice: {} }));
 
-const NOTHING: StudyChoice = {};
+const NOTHING: Choice = {};
 
 /** @param id of the design */
-export const choiceOf = ({ of, choice }: Chosen, id: string): StudyChoice => (of === id ? choice : NOTHING);
-export const choiceNow = (id: string): StudyChoice => choiceOf(useChoice.getState(), id);
+export const choiceOf = ({ of, choice }: Chosen, id: string): Choice => (of === id ? choice : NOTHING);
+export const choiceNow = (id: string): Choice => choiceOf(useChoice.getState(), id);
 export const isChosen = (id: string): boolean => useChoice.getState().of === id;
 
 /** An empty list, or null, is as usual. */
@@ -20,10 +26,13 @@ export function setChoice<K extends keyof StudyChoice>(id: string, key: K, list:
   useChoice.setState({ of: id, choice: list && list.length > 0 ? { ...others, [key]: list } : others });
 }
 
-export const adoptChoice = (id: string, choice: StudyChoice): void => useChoice.setState({ of: id, choice });
+export const setSpeeds = (id: string, speeds: number): void =>
+  useChoice.setState({ of: id, choice: { ...choiceNow(id), speeds } });
+
+export const adoptChoice = (id: string, choice: Choice): void => useChoice.setState({ of: id, choice });
 
 /** What a kept study was asked for; whatever of it cannot be is as usual. */
-export function readChoice(asked: unknown): StudyChoice {
+export function readChoice(asked: unknown): Choice {
   if (asked === null || typeof asked !== 'object') return NOTHING;
   const given = asked as Record<string, unknown>;
   const numbers = (key: keyof typeof SIZE_RANGES): StudyChoice => {
@@ -37,6 +46,7 @@ export function readChoice(asked: unknown): StudyChoice {
     Array.isArray(arrangements) && arrangements.length > 0 && arrangements.every((a) => ARRANGEMENTS.includes(a));
   return {
     ...{ ...numbers('lengths'), ...numbers('bores'), ...numbers('outlets') },
+    ...(SPEED_COUNTS.includes(given.speeds as number) ? { speeds: given.speeds as number } : {}),
     ...(areKnown ? { arrangements: arrangements as Arrangement[] } : {}),
   };
 }

@@ -12,7 +12,7 @@ import { wishOf } from './wish';
 
 /** The same for wishes that come to the same answers: a size that is taken as the sketch changes none of them. */
 const markOf = (wish: StudyWish): string =>
-  JSON.stringify([wish.id, wish.engine, wish.sizes.map((size) => [keyOf(size), wish.pathOf(size)])]);
+  JSON.stringify([wish.id, wish.speeds, wish.engine, wish.sizes.map((size) => [keyOf(size), wish.pathOf(size)])]);
 
 type Begun = { readonly mark: string; readonly at: number; readonly done: number | null; readonly cylinders: number };
 let begun: Begun | null = null;

@@ -8,8 +8,7 @@ import { STUDY_SPEEDS, speedsOf } from '../../../pulse/forecast/speeds';
 import { beginStudy, type PathOf, STUDY_CELL, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
 import { readStudy, writeStudy } from '../../../pulse/forecast/studyFile';
 import { checkedKeys, ranked } from '../../../pulse/forecast/studyRank';
-import type { StudyChoice } from '../../../pulse/forecast/studySizes';
-import { adoptChoice, isChosen, readChoice } from './choice';
+import { adoptChoice, type Choice, isChosen, readChoice } from './choice';
 
 export type StudyState = {
   /** What is known; null: nothing yet. */
@@ -41,7 +40,9 @@ export type StudyWish = {
   readonly sizes: StudyPlan['sizes'];
   readonly pathOf: PathOf;
   /** What sizes and speeds come from, to be shown again when the page is. */
-  readonly choice?: StudyChoice;
+  readonly choice?: Choice;
+  /** How many; as usual where nobody said. */
+  readonly speeds?: number;
 };
 
 /** Kept as often as this, speeds. */
@@ -55,9 +56,13 @@ export const stopStudy = (): void => {
   useStudy.setState({ running: false, checking: false });
 };
 
-export const planOf = ({ engine, sizes }: Pick<StudyWish, 'engine' | 'sizes'>): StudyPlan => ({
+export const planOf = ({
+  engine,
   sizes,
-  speeds: speedsOf(engine.speeds, STUDY_SPEEDS),
+  speeds = STUDY_SPEEDS,
+}: Pick<StudyWish, 'engine' | 'sizes' | 'speeds'>): StudyPlan => ({
+  sizes,
+  speeds: speedsOf(engine.speeds, speeds),
   band: engine.speeds,
   cell: STUDY_CELL,
 });
@@ -106,7 +111,7 @@ async function followStudy(wish: StudyWish, team: Team, keeping: Keeping, stoppe
     const found = await formerStudy(wish, keeping);
     if (stopped()) return;
     const study = beginStudy(wish.design.title ?? '', wish.engine, wish.pathOf, planOf(wish), found);
-    const asked = (): StudyDocument & { asked: StudyChoice } => ({ ...study.document(), asked: wish.choice ?? {} });
+    const asked = (): StudyDocument & { asked: Choice } => ({ ...study.document(), asked: wish.choice ?? {} });
     const keep = () =>
       keeping.write(wish.id, engineHash(wish.engine), writeStudy(asked())).catch((error) => {
         if (!stopped()) useStudy.setState({ trouble: `What is found is not kept in this browser: ${String(error)}` });

@@ -1,16 +1,17 @@
 /** What the study of a design follows: its engine on sketches of so many sizes. @throws DesignError where there is no engine to follow */
 import { insist } from '../../../../shared/design/refusal';
 import type { Design } from '../../../../shared/design/types';
-import { MOST_SIZES, type StudyChoice, type StudySize, sketchOf, studySizes } from '../../../pulse/forecast/studySizes';
+import { STUDY_SPEEDS } from '../../../pulse/forecast/speeds';
+import { MOST_SIZES, type StudySize, sketchOf, studySizes } from '../../../pulse/forecast/studySizes';
 import { engineOf } from '../../../pulse/forecast/subject';
 import { sketched } from '../ground';
-import { choiceNow } from './choice';
+import { type Choice, choiceNow } from './choice';
 import { spreadOut } from './spreadOut';
-import { planOf, type StudyWish } from './study';
+import type { StudyWish } from './study';
 
-export type AskedWish = StudyWish & { readonly speeds: number; readonly choice: StudyChoice };
+export type AskedWish = StudyWish & { readonly speeds: number; readonly choice: Choice };
 
-export function wishOf(id: string, design: Design, choice: StudyChoice = choiceNow(id)): AskedWish {
+export function wishOf(id: string, design: Design, choice: Choice = choiceNow(id)): AskedWish {
   const { engine } = engineOf(design);
   const all = studySizes(design, engine, choice);
   insist(
@@ -22,6 +23,5 @@ export function wishOf(id: string, design: Design, choice: StudyChoice = choiceN
   const pathOf = (size: StudySize) => sketched(design, sketchOf(design, engine, size)).path;
   // What a sketch of some arrangement lacks is told now, not once it is begun.
   for (const size of new Map(sizes.map((one) => [one.arrangement, one])).values()) pathOf(size);
-  const wish = { id, design, engine, sizes, pathOf, choice };
-  return { ...wish, speeds: planOf(wish).speeds.length };
+  return { id, design, engine, sizes, pathOf, choice, speeds: choice.speeds ?? STUDY_SPEEDS };
 }

@@ -37,7 +37,7 @@ export function doubtLines(cells: GridError | null, speeds: SpeedsError | null, 
     ...gridLines(cells),
     speeds === null
       ? 'What few speeds put wrong is not known: that takes four of them, and two sizes that are answered at each'
-      : `Over every second speed alone, two sizes’ means move ${speeds.spread.toFixed(2)} N m from each other: what few speeds leave open, at most about`,
+      : `Over every second speed alone, two sizes’ means move ${speeds.spread.toFixed(2)} N m from each other: few speeds may put that much wrong, mostly less`,
     ...(apart === null
       ? []
       : [`Sizes whose means are within ${apart.toFixed(2)} N m of each other cannot be told apart here`]),
