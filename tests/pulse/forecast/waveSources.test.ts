@@ -160,7 +160,7 @@ describe('a joint', () => {
     );
     expect(still.sources.parts).toEqual([]);
     expect(differenceWords(still, strong, 1)).toMatch(
-      /cylinder 2’s pulse, straight across, raises it by \d kPa on “15000” and hardly moves it on “0”/,
+      /cylinder 2’s pulse, straight across, raises what comes by \d kPa on “15000” and hardly moves that on “0”/,
     );
     expect(differenceWords(still, still, 1)).toBe('');
   });
