@@ -105,11 +105,14 @@ export function sourcesWords(
   return words.join(' ');
 }
 
-/** A valve that is nearly shut sends back what comes: the port has both. */
+/** A valve that is nearly shut sends back what comes: the port has both, up to twice as much. What is beyond is the cylinder's own doing. */
 function feltWords(toward: number, means: OverlapMeans | null): string {
-  const isTwice =
-    means !== null && means.offMean < 0 === toward < 0 && Math.abs(means.offMean) > 1.2 * Math.abs(toward);
-  return isTwice ? `, and the valve, nearly shut, sends it back: ${kilo(means.offMean)} at the port` : '';
+  if (!means || means.offMean < 0 !== toward < 0) return '';
+  const times = means.offMean / toward;
+  if (times < 1.2) return '';
+  if (times < 2.2) return `, and the valve, nearly shut, sends it back: ${kilo(means.offMean)} at the port`;
+  const own = `the cylinder itself sends out ${toward < 0 ? 'less' : 'more'} then than on the mean`;
+  return `, at the port ${kilo(means.offMean)}: ${own}`;
 }
 
 export type SourcedRun = PathRun & { readonly name: string; readonly sources: OverlapSources };
