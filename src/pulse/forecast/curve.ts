@@ -22,6 +22,8 @@ export type How = {
   readonly cell?: number;
   /** Speeds whose traces are kept. */
   readonly traced?: readonly number[];
+  /** Speeds whose waves are kept, with their traces. */
+  readonly waved?: readonly number[];
   /** Told once for each speed that is done. */
   readonly tell?: () => void;
   readonly stopped?: () => boolean;
@@ -37,12 +39,13 @@ export const isAnswer = (point: SpeedAnswer | SpeedFailure): point is SpeedAnswe
 export const jobsOf = (
   { engine, path }: Pick<Subject, 'engine' | 'path'>,
   speeds: readonly number[],
-  { cell, traced = [] }: How = {},
+  { cell, traced = [], waved = [] }: How = {},
 ): SpeedJob[] =>
   speeds.map((rpm) => ({
     ...{ engine, path, rpm },
     ...(cell === undefined ? {} : { cell }),
     ...(traced.includes(rpm) ? { keep: 'traces' as const } : {}),
+    ...(waved.includes(rpm) ? { keep: 'waves' as const } : {}),
   }));
 
 /** The curves of several subjects at the same speeds, followed together so that no core waits between two of them. */

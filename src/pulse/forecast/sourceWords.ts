@@ -26,17 +26,19 @@ function mannerOf({ path }: Pick<PathRun, 'path'>, cylinder: number, { from, tur
   return met?.pipe === turn.pipe ? 'across' : 'joint';
 }
 
-/** "cylinder 3’s pulse, which comes across at the shared pipe as pressure (it left 38° after that valve opened)". */
+/** "cylinder 3’s pulse, which comes across at the shared pipe as pressure". */
 export function partWords(run: Pick<PathRun, 'engine' | 'path'>, cylinder: number, part: SourcePart): string {
-  const { from, left, pressure } = part;
-  const opened = left - valveTimes(run.engine).exhaustOpens;
   const isAcross = mannerOf(run, cylinder, part) === 'across';
   const way = isAcross
     ? `which comes across at ${placeWords(run.path, part)}`
     : `sent back from ${backWords(run, part)}`;
-  const kind = pressure < 0 ? 'suction' : 'pressure';
-  const valve = from === cylinder ? 'the' : 'that';
-  return `${pulseWords(cylinder, part)}, ${way} as ${kind} (it left ${degreesText(opened)} after ${valve} valve opened)`;
+  return `${pulseWords(cylinder, part)}, ${way} as ${part.pressure < 0 ? 'suction' : 'pressure'}`;
+}
+
+/** " (it left 38° after that valve opened)". */
+function leftWords({ engine }: Pick<PathRun, 'engine'>, cylinder: number, { from, left }: SourcePart): string {
+  const opened = left - valveTimes(engine).exhaustOpens;
+  return ` (it left ${degreesText(opened)} after ${from === cylinder ? 'the' : 'that'} valve opened)`;
 }
 
 function pulseWords(cylinder: number, { from, sent }: SourcePart): string {
@@ -84,7 +86,8 @@ export function sourcesWords(
   const counter = parts.find(({ pressure }) => pressure < 0 !== below);
   const share = ({ pressure }: SourcePart) => Math.round((100 * pressure) / pulling);
   const told = named.map(
-    (part, k) => `${share(part)} % (${kilo(part.pressure)})${k > 0 ? '' : ' is'} ${partWords(run, cylinder, part)}`,
+    (part, k) =>
+      `${share(part)} % (${kilo(part.pressure)})${k > 0 ? '' : ' is'} ${partWords(run, cylinder, part)}${k > 0 ? '' : leftWords(run, cylinder, part)}`,
   );
   const words = [`${lead}.`];
   if (Math.abs(pulling) > FAINT)
@@ -102,18 +105,21 @@ export function sourcesWords(
   return words.join(' ');
 }
 
-/** A valve that is nearly shut sends back what comes: the port has both. */
+/** A valve that is nearly shut sends back what comes: the port has both, up to twice as much. What is beyond is the cylinder's own doing. */
 function feltWords(toward: number, means: OverlapMeans | null): string {
-  const isTwice =
-    means !== null && means.offMean < 0 === toward < 0 && Math.abs(means.offMean) > 1.2 * Math.abs(toward);
-  return isTwice ? `, and the valve, nearly shut, sends it back: ${kilo(means.offMean)} at the port` : '';
+  if (!means || means.offMean < 0 !== toward < 0) return '';
+  const times = means.offMean / toward;
+  if (times < 1.2) return '';
+  if (times < 2.2) return `, and the valve, nearly shut, sends it back: ${kilo(means.offMean)} at the port`;
+  const own = `the cylinder itself sends out ${toward < 0 ? 'less' : 'more'} then than on the mean`;
+  return `, at the port ${kilo(means.offMean)}: ${own}`;
 }
 
 export type SourcedRun = PathRun & { readonly name: string; readonly sources: OverlapSources };
 
 /**
- * "The greatest difference: cylinder 3’s pulse, across, raises it by 29 kPa on “cast manifold” and hardly moves it on “header”, where its peak comes at
- * 44°, after the overlap." Of what makes the one higher than the other, where one is. Empty where nothing differs clearly.
+ * "What tells the two apart most: cylinder 3’s pulse, straight across, raises what comes by 29 kPa on “cast manifold” and hardly moves that on
+ * “header”, where its peak comes at 44°, after the overlap." Of what makes the one higher than the other, where one is. Empty where nothing differs clearly.
  */
 export function differenceWords(one: SourcedRun, other: SourcedRun, cylinder: number): string {
   const wayIn = (run: SourcedRun) => (part: SourcePart) => `${part.from} ${mannerOf(run, cylinder, part)}`;
@@ -128,16 +134,16 @@ export function differenceWords(one: SourcedRun, other: SourcedRun, cylinder: nu
   const { way } = first;
   const [strong, weak] = Math.abs(of(one, way)) >= Math.abs(of(other, way)) ? [one, other] : [other, one];
   const part = strong.sources.parts.find((each) => wayIn(strong)(each) === way)!;
-  const whose = part.from === cylinder ? 'its own pulse' : `cylinder ${part.from}’s pulse`;
   const manner = mannerOf(strong, cylinder, part);
+  const own = part.from === cylinder ? 'own ' : '';
   const back = { across: 'straight across', joint: 'back from the joints', mouth: 'back from the open air' }[manner];
   const late = manner === 'across' ? arrivalWords(weak, cylinder, part.from) : '';
-  return `The greatest difference between the two: ${whose}, ${back}, ${effect(strong, of(strong, way))} and ${effect(weak, of(weak, way))}${late}.`;
+  return `What tells the two apart most: cylinder ${part.from}’s ${own}pulse, ${back}, ${effect(strong, of(strong, way))} and ${effect(weak, of(weak, way))}${late}.`;
 }
 
 function effect({ name }: SourcedRun, pressure: number): string {
-  if (Math.abs(pressure) < FAINT) return `hardly moves it on “${name}”`;
-  return `${pressure < 0 ? 'lowers' : 'raises'} it by ${kilo(pressure)} on “${name}”`;
+  if (Math.abs(pressure) < FAINT) return `hardly moves that on “${name}”`;
+  return `${pressure < 0 ? 'lowers' : 'raises'} what comes by ${kilo(pressure)} on “${name}”`;
 }
 
 /** When a pulse that comes across is there, if not in the overlap. */

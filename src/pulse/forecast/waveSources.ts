@@ -48,7 +48,7 @@ const SMALL = 10;
 /** Degrees before the overlap after which nothing is followed back further. */
 const LONGEST = 720;
 /** Of the heaviest part that went a way: as much may be drawn for it where its way is plainer. */
-const PLAIN = 0.5;
+const PLAIN = 0.3;
 
 type Leaf = {
   readonly wave: Past;

@@ -88,6 +88,18 @@ describe('one pipe with an open end', () => {
     );
   });
 
+  it('tells what the port holds beside it: twice as much is the valve sending it back, more is the cylinder’s own', () => {
+    const run = runOf(onePipe(length), field(pulseAt(leaves, 8000)));
+    const found = overlapSources(run, 1)!;
+    const held = { exhaustPort: 9e4, intakePort: 9e4, exhaustFlow: 0, intakeFlow: 0 };
+    const words = (times: number) => sourcesWords(run, 1, found, { ...held, offMean: times * found.toward });
+    expect(words(1.7)).toMatch(/below its mean, and the valve, nearly shut, sends it back: \d kPa at the port\. Of/);
+    expect(words(4)).toMatch(
+      /mean, at the port \d+ kPa: the cylinder itself sends out less then than on the mean\. Of/,
+    );
+    expect(words(-1.7)).toMatch(/below its mean\. Of/);
+  });
+
   it('claims nothing of a pulse that comes when the overlap is over', () => {
     const late = overlapSources(runOf(onePipe(length), field(pulseAt(leaves + 60, 4000))), 1)!;
     // The lull alone: what its mean over the cycle leaves.
@@ -160,7 +172,7 @@ describe('a joint', () => {
     );
     expect(still.sources.parts).toEqual([]);
     expect(differenceWords(still, strong, 1)).toMatch(
-      /cylinder 2’s pulse, straight across, raises it by \d kPa on “15000” and hardly moves it on “0”/,
+      /cylinder 2’s pulse, straight across, raises what comes by \d kPa on “15000” and hardly moves that on “0”/,
     );
     expect(differenceWords(still, still, 1)).toBe('');
   });

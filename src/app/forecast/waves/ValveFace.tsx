@@ -151,7 +151,12 @@ export function ValveFace({ runs }: FaceProps) {
 
 /** What was measured comes first, then what makes it; under the cursor, the wave that comes nearest to it. */
 function Words({ told, wave }: { readonly told: readonly Told[]; readonly wave: string | null }) {
-  if (wave !== null) return <p className="face-words">{wave}</p>;
+  if (wave !== null)
+    return (
+      <div className="face-words">
+        <p>{wave}</p>
+      </div>
+    );
   return (
     <div className="face-words">
       {told.map(({ name, words }) => (

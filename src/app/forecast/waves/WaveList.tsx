@@ -101,7 +101,8 @@ export function WaveList({ run, cylinder, waves, sources, parts, chosen, onChoos
         ))}
       </ul>
       <p className="quiet">
-        Followed with sound and stream through the gas of this run. Kind and strength are by pipe areas alone, as for
+        What makes the overlap’s pressure is read off the gas of this run, followed back to the valves it left. The
+        others are followed from their valves with sound and stream. Kind and strength are by pipe areas alone, as for
         weak waves, a silencer’s by its mean stream. What the open valve sends out again is not followed: the pressures
         show it.
       </p>

@@ -13,6 +13,7 @@ import { UnusableInput } from '../../io';
 import { againstLines, againstTable } from '../../print/pulse/against';
 import { alone, assumedLine, basisLines, calibration, doubtLines } from '../../print/pulse/basis';
 import { countText, engineText, summaryLines } from '../../print/pulse/curve';
+import { waveLines } from '../../print/pulse/waves';
 import { designAt } from '../../readDesign';
 import { asJson, type Context, codeOf, isClean, plainCurve, plainSubject, subjectAsked, subjectIn } from '../context';
 import { cellArgument, kindArgument, outputsArgument, refuseOthers, speedsArgument, threadsArgument } from '../options';
@@ -45,7 +46,8 @@ export async function againstMode(at: Context): Promise<number> {
     const all = 2 * speeds.length;
     const progress = watch('speeds', all);
     // Speed by speed, so that an interrupt leaves whole pairs.
-    const how = { cell, tell: progress.tell, stopped: interrupted, order: 'speeds' } as const;
+    const waved = speeds.length === 1 && !given.json ? speeds : [];
+    const how = { cell, waved, tell: progress.tell, stopped: interrupted, order: 'speeds' } as const;
     const [before, after] = await followCurves(team, [other.subject, subject], speeds, how);
     const comparison = against(before!, after!, band);
     const sums = [before!, after!].map((curve) => sumUp(curve, band));
@@ -83,6 +85,10 @@ export async function againstMode(at: Context): Promise<number> {
         `${engineText(subject)}: ${mine} against ${other.name}, ${countText(progress.done, 'speed')} followed in ${seconds().toFixed(1)} s`,
         ...(differs.length > 0 ? [engine] : []),
         ...[againstTable(comparison, ['before', 'after']), ...againstLines(comparison)],
+        ...waveLines([
+          { name: mine, subject, curve: after! },
+          { name: other.name, subject: other.subject, curve: before! },
+        ]),
         ...[`Before, ${other.name}:`, ...other.subject.notes, ...summaryLines(sums[0]!), ...doubtLines(before!)],
         ...otherBasis(subject, other),
         ...[`After, ${mine}:`, ...subject.notes, ...summaryLines(sums[1]!), ...doubtLines(after!)],

@@ -7,6 +7,7 @@ import { insistWritable, writeWhole } from '../../files';
 import { UnusableInput } from '../../io';
 import { basisLines, doubtLines } from '../../print/pulse/basis';
 import { countText, curveTable, engineText, summaryLines } from '../../print/pulse/curve';
+import { waveLines } from '../../print/pulse/waves';
 import { asJson, type Context, codeOf, isClean, plainCurve, plainSubject, subjectAsked } from '../context';
 import {
   cellArgument,
@@ -38,7 +39,7 @@ export async function curveMode(at: Context): Promise<number> {
   return session(io, threads, start, async ({ team, interrupted, watch, seconds }) => {
     const progress = watch('speeds', speeds.length);
     const curve = await followCurve(team, subject, speeds, {
-      ...{ cell, traced },
+      ...{ cell, traced, waved: speeds.length === 1 && !given.json ? speeds : [] },
       tell: progress.tell,
       stopped: interrupted,
     });
@@ -70,6 +71,7 @@ export async function curveMode(at: Context): Promise<number> {
       const head = `${engineText(subject)}, ${subject.title}: ${countText(progress.done, 'speed')} followed in ${seconds().toFixed(1)} s`;
       const lines = [
         ...[head, ...subject.notes, curveTable(curve), ...summaryLines(summary)],
+        ...waveLines([{ name: subject.title, subject, curve }]),
         ...doubtLines(curve),
         ...basisLines(subject, fitted),
         ...written.map((name) => `${name} written`),
