@@ -3,7 +3,17 @@
  * Every failure becomes one line that names the file.
  */
 import { randomUUID } from 'node:crypto';
-import { existsSync, readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  accessSync,
+  constants,
+  existsSync,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { UnusableInput } from './io';
 
@@ -30,6 +40,8 @@ export function insistWritable(path: string): void {
   explaining(path, 'write', () => {
     insistParent(path);
     if (existsSync(path)) regularFile(path);
+    // It is written beside and renamed: the folder must let that be.
+    accessSync(dirname(existsSync(path) ? realpathSync(path) : path), constants.W_OK);
   });
 }
 

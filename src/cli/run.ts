@@ -36,7 +36,7 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
     return code;
   } catch (error) {
     if (error instanceof CommanderError && error.exitCode === 0) return HOLDS;
-    io.err(`evenrun: ${oneLine(messageOf(error))}\n`);
+    io.err(`evenrun: ${oneLine(messageOf(error, program, args[0]))}\n`);
     return UNUSABLE;
   }
 }
@@ -44,9 +44,12 @@ export async function run(args: readonly string[], io: Io): Promise<number> {
 /** Of an option that is given several times. */
 const also = (text: string, before: readonly string[] = []): string[] => [...before, text];
 
-function messageOf(error: unknown): string {
+function messageOf(error: unknown, program: Command, asked = ''): string {
   if (error instanceof UnusableInput) return error.message;
-  if (error instanceof CommanderError) return error.message.replace(/^error: /, '');
+  if (error instanceof CommanderError) {
+    const of = program.commands.some((command) => command.name() === asked) ? ` ${asked}` : '';
+    return `${error.message.replace(/^error: /, '')}; evenrun${of} --help says what can be asked`;
+  }
   return `a fault of the program, not of the design; please report it: ${error instanceof Error ? error.message : error}`;
 }
 

@@ -131,7 +131,8 @@ describe('the command', () => {
       /which command\? check, balance, route, shop, make, template, nest, size, new, mirror, scan, outline, pulse or compare;/,
     ));
   test('unknown', () => refused(['bend', GOOD], /there is no command "bend": check, balance/));
-  test('with an unknown option', () => refused(['check', GOOD, '--fast'], /unknown option '--fast'/));
+  test('with an unknown option', () =>
+    refused(['check', GOOD, '--fast'], /unknown option '--fast'; evenrun check --help says what can be asked/));
   test('without a design', () => refused(['check'], /missing required argument 'design'/));
   test('with too much', () => refused(['check', GOOD, GOOD], /too many arguments/));
 });

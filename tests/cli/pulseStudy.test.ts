@@ -90,6 +90,23 @@ describe('a study', () => {
     expect(text('s.json')).toBe(text('whole.json'));
   });
 
+  test('interrupted before the first answer, writes nothing', async () => {
+    const { code, err } = await ask({ ...asked, output: ['s.json', 's.csv'] }, invented(), 0);
+    expect(code).toBe(1);
+    expect(err).toBe('evenrun: interrupted with 0 of 24 speeds followed; nothing is written\n');
+    expect([existsSync(at('s.json')), existsSync(at('s.csv'))]).toEqual([false, false]);
+  });
+
+  test('is not begun anew over one that is there: hours may lie in it', async () => {
+    await ask({ ...asked, output: 's.json' });
+    const before = text('s.json');
+    await expect(ask({ ...asked, output: 's.json' })).rejects.toThrow(
+      /-o, --output: s\.json holds a study, which would be lost; --resume goes on with it, or choose another name/,
+    );
+    await expect(ask({ output: 's.json' })).rejects.toThrow(/s\.json holds a study, which would be lost; choose/);
+    expect(text('s.json')).toBe(before);
+  });
+
   test('of a header that is not laid out yet needs no sketch, and leaves one', async () => {
     const { code } = await pulse(bench(), [UNLAID], { ...asked, best: 'best.evenrun.json' });
     expect(code).toBe(0);

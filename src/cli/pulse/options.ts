@@ -177,9 +177,22 @@ export function insistOther(one: string, other: string, message: string): void {
   if (isSamePath(one, other)) throw new UnusableInput(message);
 }
 
+/** What is asked with an option that one way of asking alone takes. */
+const BELONGS: Readonly<Partial<Record<keyof PulseArguments, string>>> = {
+  trace: 'a torque curve',
+  lengths: '--study',
+  bores: '--study',
+  arrangements: '--study',
+  outlets: '--study',
+  resume: '--study',
+  best: '--study',
+};
+
 /** Options that only some of what can be asked for takes. @param taken by what is asked for, which `asked` names */
 export function refuseOthers(given: PulseArguments, taken: readonly (keyof PulseArguments)[], asked: string): void {
   const known = Object.keys(given) as (keyof PulseArguments)[];
   const other = known.find((key) => given[key] !== undefined && given[key] !== false && !taken.includes(key));
-  if (other !== undefined) throw new UnusableInput(`--${other}: does not go with ${asked}`);
+  if (other === undefined) return;
+  const place = BELONGS[other];
+  throw new UnusableInput(`--${other}: does not go with ${asked}${place ? `; it is for ${place}` : ''}`);
 }

@@ -2,6 +2,7 @@
 import type { Extremes } from '../engine/cycles';
 import { HOTTEST_MIXTURE } from '../rig/limits';
 import { USUAL_CELL } from './cells';
+import { SETTLED } from './settling';
 import type { Doubt } from './types';
 
 /** Where gas leaves a pipe this near to the speed of sound, models of joints are least sure. */
@@ -30,7 +31,9 @@ export function doubtsOf({ isSettled, drift, stored, cycles, extremes, pistonSpe
       'unsettled',
       stored > 0.01
         ? `after ${cycles} cycles the intake still filled or emptied by ${percent(stored)} of what a cycle draws: its plenum is large for its throttle`
-        : `torque still moved by ${percent(drift)} in the last of ${cycles} cycles: it may swing from cycle to cycle`,
+        : drift < SETTLED
+          ? `after ${cycles} cycles torque moved by no more than ${percent(drift)}, but more of the same lies ahead, or a cylinder by itself or the intake is not at rest`
+          : `torque still moved by ${percent(drift)} in the last of ${cycles} cycles: it may swing from cycle to cycle`,
     );
   if (extremes.hottest > HOTTEST_MIXTURE)
     say('hot', `gas in the pipes came to ${extremes.hottest.toFixed(0)} K, beyond what its heats are known for`);

@@ -3,6 +3,9 @@ import { type BoreTable, LEAST_LENGTH, sumDiameter, throughHead } from './bores'
 import { finishDiameter } from './reading';
 import type { GasPath, PathPipe } from './types';
 
+/** In words, without the digits of rounding. */
+const short = (metres: number): number => Number(metres.toPrecision(4));
+
 export type Size = { readonly length?: number | undefined; readonly bore?: number | undefined };
 
 /**
@@ -12,7 +15,7 @@ export type Size = { readonly length?: number | undefined; readonly bore?: numbe
 export function retubed(pipe: PathPipe, { length = pipe.length, bore = finishDiameter(pipe) }: Size): PathPipe {
   if (!(length >= pipe.inHead + LEAST_LENGTH && Number.isFinite(length)))
     throw new RangeError(
-      `Pipe "${pipe.id}" of ${length} m: at least ${pipe.inHead + LEAST_LENGTH} m, as ${pipe.inHead} m of it lie in the head`,
+      `Pipe "${pipe.id}" of ${short(length)} m: at least ${short(pipe.inHead + LEAST_LENGTH)} m, as ${short(pipe.inHead)} m of it lie in the head`,
     );
   if (!(bore > 0 && Number.isFinite(bore))) throw new RangeError(`Pipe "${pipe.id}" of bore ${bore} m: above 0`);
   const { head, taper } = partsOf(pipe);

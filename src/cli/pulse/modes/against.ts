@@ -16,6 +16,7 @@ import { countText, engineText, summaryLines } from '../../print/pulse/curve';
 import { waveLines } from '../../print/pulse/waves';
 import { designAt } from '../../readDesign';
 import { asJson, type Context, codeOf, isClean, plainCurve, plainSubject, subjectAsked, subjectIn } from '../context';
+import { insistKept } from '../insistKept';
 import { cellArgument, kindArgument, outputsArgument, refuseOthers, speedsArgument, threadsArgument } from '../options';
 import { hasNothing, interruptText, session, writeAll } from '../session';
 
@@ -40,6 +41,7 @@ export async function againstMode(at: Context): Promise<number> {
     ...(other.file === null ? [] : [{ path: other.file, what: 'the other design' }]),
   ];
   const outputs = outputsArgument(given.output, ['.csv', '.json'], read, io);
+  insistKept(outputs['.json']);
   const differs = engineDifferences(other.subject.engine, subject.engine);
 
   return session(io, threads, start, async ({ team, interrupted, watch, seconds }) => {

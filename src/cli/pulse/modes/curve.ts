@@ -9,6 +9,7 @@ import { basisLines, doubtLines } from '../../print/pulse/basis';
 import { countText, curveTable, engineText, summaryLines } from '../../print/pulse/curve';
 import { waveLines } from '../../print/pulse/waves';
 import { asJson, type Context, codeOf, isClean, plainCurve, plainSubject, subjectAsked } from '../context';
+import { insistKept } from '../insistKept';
 import {
   cellArgument,
   outputsArgument,
@@ -32,6 +33,7 @@ export async function curveMode(at: Context): Promise<number> {
   const cell = cellArgument(given.cells, USUAL_CELL);
   const threads = threadsArgument(given.threads);
   const outputs = outputsArgument(given.output, ['.csv', '.json'], [{ path: file, what: 'the design' }], io);
+  insistKept(outputs['.json']);
   const main = outputs['.csv'] ?? outputs['.json'];
   if (traced.length > 0 && !main) throw new UnusableInput('--trace: needs -o, to lie beside it as OUT.trace.csv');
   if (traced.length > 0) insistWritable(tracePath(main!.path));

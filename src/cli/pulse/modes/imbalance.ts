@@ -10,6 +10,7 @@ import { basisLines, doubtLines } from '../../print/pulse/basis';
 import { countText, engineText } from '../../print/pulse/curve';
 import { imbalanceLines } from '../../print/pulse/imbalance';
 import { asJson, type Context, codeOf, isClean, plainCurve, plainSubject, subjectAsked } from '../context';
+import { insistKept } from '../insistKept';
 import { cellArgument, listArgument, outputsArgument, refuseOthers, speedsArgument, threadsArgument } from '../options';
 import { hasNothing, interruptText, session, writeAll } from '../session';
 
@@ -25,6 +26,7 @@ export async function imbalanceMode(at: Context): Promise<number> {
   const cell = cellArgument(given.cells, USUAL_CELL);
   const threads = threadsArgument(given.threads);
   const outputs = outputsArgument(given.output, ['.csv', '.json'], [{ path: file, what: 'the design' }], io);
+  insistKept(outputs['.json']);
   if (subject.path.valves.length < 2)
     throw new UnusableInput(
       '--imbalance: found one primary alone, which cannot differ from others; allowed: two at least',

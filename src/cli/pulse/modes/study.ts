@@ -35,6 +35,7 @@ import { doubtLines, studyTable } from '../../print/pulse/study';
 import { naming } from '../../readDesign';
 import { bestNotes, chosenOr } from '../best';
 import { asJson, type Context, codeOf } from '../context';
+import { insistKept } from '../insistKept';
 import {
   cellArgument,
   listArgument,
@@ -45,7 +46,7 @@ import {
   speedsArgument,
   threadsArgument,
 } from '../options';
-import { type Progress, session, writeAll } from '../session';
+import { hasNothing, type Progress, session, writeAll } from '../session';
 
 /** So often what is answered is written, ms. */
 const KEEP = 10_000;
@@ -63,6 +64,7 @@ export async function studyMode(at: Context): Promise<number> {
   const read = [{ path: file, what: 'the design' }];
   const outputs = outputsArgument(given.output, ['.csv', '.json'], read, io);
   const kept = outputs['.json'];
+  if (!given.resume) insistKept(kept, true);
   const others = [...read, ...(kept ? [{ path: kept.path, what: 'the study' }] : [])];
   const best =
     given.best === undefined ? undefined : outputsArgument(given.best, ['.json'], others, io, '--best')['.json']!;
@@ -101,25 +103,28 @@ export async function studyMode(at: Context): Promise<number> {
     const error = gridError(document);
     const first = sizes.find(({ rank }) => rank === 1);
     const chosen = best && first ? chosenOr(design, engine, first.size) : null;
+    const isEmpty = hasNothing(interrupted, study.done);
     const names = writeAll(
-      [
-        ...(kept ? [{ name: kept.name, write: () => writeWhole(kept.path, writeStudy(document)) }] : []),
-        ...[outputs['.csv']]
-          .filter((table) => table !== undefined)
-          .map(({ name, path }) => ({
-            name,
-            write: () => writeWhole(path, studyCsv(document)),
-          })),
-        ...(chosen !== null && typeof chosen !== 'string'
-          ? [{ name: best!.name, write: () => writeWhole(best!.path, writeDesign(chosen)) }]
-          : []),
-      ],
+      isEmpty
+        ? []
+        : [
+            ...(kept ? [{ name: kept.name, write: () => writeWhole(kept.path, writeStudy(document)) }] : []),
+            ...[outputs['.csv']]
+              .filter((table) => table !== undefined)
+              .map(({ name, path }) => ({
+                name,
+                write: () => writeWhole(path, studyCsv(document)),
+              })),
+            ...(chosen !== null && typeof chosen !== 'string'
+              ? [{ name: best!.name, write: () => writeWhole(best!.path, writeDesign(chosen)) }]
+              : []),
+          ],
       io,
     );
     if (typeof chosen === 'string')
       io.err(`evenrun: --best: ${first!.key} cannot be written: ${chosen}; ${best!.name} is not written\n`);
     const rules = rulesBeside(design, plan.band, (first?.size ?? plan.sizes[0]!).arrangement, first?.size ?? null);
-    const remedy = kept ? `; --resume goes on from ${kept.name}` : '';
+    const remedy = isEmpty ? '; nothing is written' : kept ? `; --resume goes on from ${kept.name}` : '';
     if (interrupted()) io.err(`evenrun: interrupted with ${study.done} of ${study.all} speeds followed${remedy}\n`);
     if (given.json) {
       const { assumed } = subject;
