@@ -97,16 +97,6 @@ describe('a study', () => {
     expect([existsSync(at('s.json')), existsSync(at('s.csv'))]).toEqual([false, false]);
   });
 
-  test('is not begun anew over one that is there: hours may lie in it', async () => {
-    await ask({ ...asked, output: 's.json' });
-    const before = text('s.json');
-    await expect(ask({ ...asked, output: 's.json' })).rejects.toThrow(
-      /-o, --output: s\.json holds a study, which would be lost; --resume goes on with it, or choose another name/,
-    );
-    await expect(ask({ output: 's.json' })).rejects.toThrow(/s\.json holds a study, which would be lost; choose/);
-    expect(text('s.json')).toBe(before);
-  });
-
   test('of a header that is not laid out yet needs no sketch, and leaves one', async () => {
     const { code } = await pulse(bench(), [UNLAID], { ...asked, best: 'best.evenrun.json' });
     expect(code).toBe(0);
@@ -152,9 +142,11 @@ describe('a study', () => {
       throw new Error('nothing is to be followed');
     });
     const refused =
-      /s\.json holds a study already, which would be lost; add --resume to go on with it, or name another file with -o/;
+      /-o, --output: s\.json holds a study, which would be lost; add --resume to go on with it, or choose another name/;
     await expect(ask({ ...asked, output: 's.json' }, nothing)).rejects.toThrow(refused);
     await expect(ask({ ...asked, lengths: '480', output: ['s.csv', 's.json'] }, nothing)).rejects.toThrow(refused);
+    // Nor is another answer put in its place.
+    await expect(ask({ output: 's.json' })).rejects.toThrow(/s\.json holds a study, which would be lost; choose/);
     expect(text('s.json')).toBe(before);
     const cut = before.slice(0, before.length / 2);
     writeFileSync(at('s.json'), cut);

@@ -15,6 +15,6 @@ export function insistKept(output: Output | undefined, isStudy = false): void {
   const format = /"format"\s*:\s*"evenrun-(design|study)"/.exec(head)?.[1];
   if (format === undefined) return;
   const goOn =
-    format === 'study' && isStudy ? '--resume goes on with it, or choose another name' : 'choose another name';
+    format === 'study' && isStudy ? 'add --resume to go on with it, or choose another name' : 'choose another name';
   throw new UnusableInput(`-o, --output: ${output.name} holds a ${format}, which would be lost; ${goOn}`);
 }

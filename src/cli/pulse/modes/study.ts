@@ -26,7 +26,7 @@ import {
 } from '../../../pulse/forecast/studySizes';
 import { engineOf } from '../../../pulse/forecast/subject';
 import { sketchPath } from '../../../pulse/path/sketch';
-import { readBytes, readText, writeWhole } from '../../files';
+import { readText, writeWhole } from '../../files';
 import { UnusableInput } from '../../io';
 import { basisLines } from '../../print/pulse/basis';
 import { bandText, engineText } from '../../print/pulse/curve';
@@ -69,7 +69,6 @@ export async function studyMode(at: Context): Promise<number> {
   const best =
     given.best === undefined ? undefined : outputsArgument(given.best, ['.json'], others, io, '--best')['.json']!;
   const former = given.resume ? formerAt(kept) : null;
-  if (kept && !given.resume) insistNoStudy(kept);
   const study = naming(file, () =>
     beginStudy(`${engineText(subject)}, ${bandText(plan.band)}`, engine, (size) => readingOf(size).path, plan, former),
   );
@@ -212,11 +211,3 @@ function formerAt(kept: Output | undefined): StudyDocument {
 }
 
 const ANEW = 'without --resume, into another file (-o)';
-
-/** It may be hours of work, damaged or not: no study is begun over another. */
-function insistNoStudy({ name, path }: Output): void {
-  if (!existsSync(path) || !Buffer.from(readBytes(path, MAX_STUDY_BYTES)).includes('"evenrun-study"')) return;
-  throw new UnusableInput(
-    `-o, --output: ${name} holds a study already, which would be lost; add --resume to go on with it, or name another file with -o`,
-  );
-}
