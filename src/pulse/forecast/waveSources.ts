@@ -37,7 +37,7 @@ export type OverlapSources = {
   readonly parts: readonly SourcePart[];
   /** Of what was too small, or too long ago, to be followed on. */
   readonly small: number;
-  /** What changed on the way other than by areas: friction, steepening, strong stream. */
+  /** What changed on the way other than by areas: friction, steepening, strong stream; and what following waves alike as one leaves out. */
   readonly rest: number;
 };
 
@@ -81,9 +81,10 @@ export function overlapSources(run: PathRun, cylinder: number): OverlapSources |
       ...{ reached: -1, taper: false, later: null },
     });
   }
-  const { leaves, small, rest } = followBack(run, pipes, way, starts);
+  const { leaves, small } = followBack(run, pipes, way, starts);
   const legsOf = (wave: Past) => legsFrom(field, run.answer.rpm, wave, seen);
-  return { toward, small, rest, parts: grouped(leaves, turns, legsOf) };
+  const told = leaves.reduce((sum, { pressure }) => sum + pressure, small);
+  return { toward, small, rest: toward - told, parts: grouped(leaves, turns, legsOf) };
 }
 
 /** From the latest to the earliest, so that all that runs alike is met together. */
@@ -91,7 +92,7 @@ function followBack(run: PathRun, pipes: SourcePipes, way: readonly string[], st
   const { exhaustOpens, exhaustCloses } = valveTimes(run.engine);
   const worthOf = (wave: Past) => wave.weight * pipes.stations(wave.pipe, wave.x).at(wave.direction, wave.angle);
   const leaves: Leaf[] = [];
-  let [small, rest] = [0, 0];
+  let small = 0;
   const waiting = pastQueue(starts);
   const oldest = Math.max(...starts.map(({ angle }) => angle)) - LONGEST;
   for (let wave = waiting.next(); wave; wave = waiting.next()) {
@@ -101,29 +102,20 @@ function followBack(run: PathRun, pipes: SourcePipes, way: readonly string[], st
       continue;
     }
     const found = before(pipes, way, wave);
-    if (found === null) {
-      rest += worth;
-      continue;
-    }
+    if (found === null) continue;
     const { next, valve } = found;
-    rest += worth;
     if (valve) {
       const left = withinCycle(valve.angle - firesAfter(run.engine, valve.cylinder));
       if (left >= exhaustOpens && left <= exhaustCloses) {
         const at = pipes.stations(valve.pipe, valve.x);
         const sent = at.at(1, valve.angle);
-        const pressure = valve.weight * sent;
-        leaves.push({ wave, from: valve.cylinder, left, pressure, sent: sent * at.worth });
-        rest -= pressure;
+        leaves.push({ wave, from: valve.cylinder, left, pressure: valve.weight * sent, sent: sent * at.worth });
       } // Shut: what comes to it goes back whole.
       else next.push({ ...wave, ...valve, direction: -1, later: wave });
     }
-    for (const one of next) {
-      rest -= worthOf(one);
-      waiting.add(one);
-    }
+    for (const one of next) waiting.add(one);
   }
-  return { leaves, small, rest };
+  return { leaves, small };
 }
 
 type AtValve = Pick<Past, 'pipe' | 'x' | 'angle' | 'weight'> & { readonly cylinder: number };

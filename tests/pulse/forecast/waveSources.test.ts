@@ -214,6 +214,30 @@ describe('a joint', () => {
   });
 });
 
+/** The path with cylinder 1's pipe so long, and so wide from its cone on. */
+const coned = (path: GasPath, length: number, from: number, to: number): GasPath => {
+  const [first, ...others] = path.pipes;
+  const diameter = [
+    [0, 0.04],
+    [from, 0.04],
+    [to, 0.06],
+    [length, 0.06],
+  ] as const;
+  return { ...path, pipes: [{ ...first!, length, diameter }, ...others] };
+};
+
+it('all that comes is shared out, whatever runs in the pipes', () => {
+  const wave = (k: number, at: number) => 4000 * Math.sin(((k + 1) * at * Math.PI) / 360 + k);
+  const at: StateAt = (pipe, x, angle) => {
+    const k = ['p1', 'p2', 't'].indexOf(pipe);
+    return stateOf(wave(k, angle - degrees(x)), wave(k + 3, angle + degrees(x)));
+  };
+  const run = runOf(coned(joined([1, 2], 0.05), 0.6, 0.2, 0.5), at, [1, 2], 360);
+  const { toward, parts, small, rest } = overlapSources(run, 1)!;
+  expect(new Set(parts.map(({ taper }) => taper))).toEqual(new Set([true, false]));
+  expect(parts.reduce((sum, { pressure }) => sum + pressure, small + rest)).toBeCloseTo(toward, 6);
+});
+
 describe('the ways back', () => {
   it('take l / (c − u) against the stream and l / (c + u) with it', () => {
     const path = onePipe(0.8);
