@@ -150,7 +150,7 @@ function before(pipes: SourcePipes, way: readonly string[], wave: Past) {
     next.push({
       ...{ pipe: inflow.pipe, direction: inflow.direction, angle, weight: weight * inflow.part, later: wave, reached },
       x: pipes.placeOf(inflow.pipe, inflow.direction > 0 ? 'finish' : 'start'),
-      taper: !isFarther && wave.taper,
+      taper: along < wave.reached && wave.taper,
     });
   return { next, valve: null };
 }

@@ -238,6 +238,23 @@ it('all that comes is shared out, whatever runs in the pipes', () => {
   expect(parts.reduce((sum, { pressure }) => sum + pressure, small + rest)).toBeCloseTo(toward, 6);
 });
 
+it('what came into the pipe at its finish, and from the shut valve to a taper and back, came from the finish', () => {
+  const [length, taper] = [2.5, 1.96];
+  const path = coned(joined([1, 2], 0.05), length, taper - 0.1, taper + 0.1);
+  // Through pipe 2 and pipe 1 to its valve, which is shut by then, and from the taper back.
+  const sent = pulseAt(MIDDLE - degrees(0.6 + length + 2 * taper), 8000);
+  const at = (metres: number, angle: number) => sent(angle - degrees(metres));
+  const field: StateAt = (pipe, x, angle) => {
+    if (pipe === 't') return {};
+    if (pipe === 'p2') return stateOf(at(x, angle), 0);
+    const echo = x < taper ? -0.3 * at(0.6 + length + 2 * taper - x, angle) : 0;
+    return stateOf(0.6 * at(0.6 + length + x, angle), 0.6 * at(0.6 + length - x, angle) + echo);
+  };
+  const [first] = overlapSources(runOf(path, field, [1, 2], 360), 1)!.parts;
+  expect(first!.legs.map(({ pipe, direction }) => `${pipe} ${direction}`)).toEqual(['p2 1', 'p1 -1', 'p1 1', 'p1 -1']);
+  expect(first).toMatchObject({ from: 2, turn: { pipe: 'p1' }, taper: false });
+});
+
 describe('the ways back', () => {
   it('take l / (c − u) against the stream and l / (c + u) with it', () => {
     const path = onePipe(0.8);
