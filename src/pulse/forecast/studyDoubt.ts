@@ -53,8 +53,10 @@ function variance(values: readonly number[]): number {
   return values.reduce((sum, value) => sum + (value - mean) ** 2, 0) / (values.length - 1);
 }
 
-/** Null where neither is known. Both come about independently: their squares add up. N m */
-export function apartBy(study: StudyDocument): number | null {
-  const [cells, speeds] = [gridError(study)?.spread, speedsError(study)?.spread];
-  return cells === undefined && speeds === undefined ? null : Math.hypot(cells ?? 0, speeds ?? 0);
-}
+/** Of what cells and speeds put wrong; null where neither is known. Both come about independently: their squares add up. N m */
+export const errorOfBoth = (cells: number | null, speeds: number | null): number | null =>
+  cells === null && speeds === null ? null : Math.hypot(cells ?? 0, speeds ?? 0);
+
+/** N m */
+export const apartBy = (study: StudyDocument): number | null =>
+  errorOfBoth(gridError(study)?.spread ?? null, speedsError(study)?.spread ?? null);

@@ -2,6 +2,7 @@
 import './map.css';
 import '../waves/faces.css';
 import { useState } from 'react';
+import { errorOfBoth } from '../../../pulse/forecast/studyDoubt';
 import { useDisplay } from '../../actions/display';
 import { useTheme } from '../../colours';
 import { lengthNumber } from '../../format';
@@ -15,7 +16,7 @@ import type { MapArrangement, MapCell, MapNow, MapProps, MapRule, MapSize, RuleR
 export function MapFace({ arrangements, band, coarseError, speedsError, now = null, onChoose }: MapProps) {
   const display = useDisplay();
   const theme = useTheme();
-  const apart = apartOf(coarseError, speedsError);
+  const apart = errorOfBoth(coarseError, speedsError);
   const [asked, setAsked] = useState<string | null>(null);
   const [outlet, setOutlet] = useState<number | null>(null);
   const [picked, setPicked] = useState<MapSize | null>(null);
@@ -83,7 +84,7 @@ export function MapFace({ arrangements, band, coarseError, speedsError, now = nu
               arrangement={arrangement}
               now={own}
               picked={shown}
-              coarseError={apart}
+              error={apart}
               theme={theme}
               display={display}
               width={width}
@@ -197,16 +198,12 @@ export function MapFace({ arrangements, band, coarseError, speedsError, now = nu
   }
 }
 
-/** As the study has it: independent errors, so their squares add up. */
-const apartOf = (cells: number | null, speeds: number | null): number | null =>
-  cells === null && speeds === null ? null : Math.hypot(cells ?? 0, speeds ?? 0);
-
 function doubtWords(cells: number | null, speeds: number | null): string {
   const each = [
     ...(cells === null ? [] : [`coarse cells ${cells.toFixed(1)}`]),
     ...(speeds === null ? [] : [`few speeds ${speeds.toFixed(1)}`]),
   ];
-  return `sizes within ${apartOf(cells, speeds)!.toFixed(1)} N m are alike (${each.join(', ')})`;
+  return `sizes within ${errorOfBoth(cells, speeds)!.toFixed(1)} N m are alike (${each.join(', ')})`;
 }
 
 /** The map with the best size of all. */

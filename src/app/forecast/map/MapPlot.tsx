@@ -19,7 +19,8 @@ type Props = {
   readonly arrangement: MapArrangement;
   readonly now: MapSize | null;
   readonly picked: MapSize | null;
-  readonly coarseError: number | null;
+  /** N m: sizes within it of the best are as good; null: not known. */
+  readonly error: number | null;
   readonly theme: Theme;
   readonly display: Display;
   readonly width: number;
@@ -33,7 +34,7 @@ type Props = {
 export const ruleLetter = (index: number): string => String.fromCharCode(65 + index);
 
 export function MapPlot(props: Props) {
-  const { arrangement, now, picked, coarseError, theme, display, width, height, onPick, among } = props;
+  const { arrangement, now, picked, error, theme, display, width, height, onPick, among } = props;
   const { cells, rules } = arrangement;
   const room: Box = { left: LEFT, top: TOP, width: width - LEFT - RIGHT, height: height - TOP - BOTTOM };
   const plan = planMap(cells, room);
@@ -42,7 +43,7 @@ export function MapPlot(props: Props) {
   const { tried, all } = triedOf(arrangement);
   const isOver = tried === all;
   const shadeOf = (torque: number): string => {
-    const share = shareOf(torque, among, coarseError);
+    const share = shareOf(torque, among, error);
     return `rgb(${ramp(theme)[ARM + Math.round(share * 0.72 * ARM)]!.join(' ')})`;
   };
   const right = LEFT + room.width;
@@ -88,9 +89,7 @@ export function MapPlot(props: Props) {
           box={plan.boxOf(cell)!}
           shade={cell.torque === null ? null : shadeOf(cell.torque)}
           theme={theme}
-          tied={
-            cell.torque !== null && best !== null && coarseError !== null && best.torque - cell.torque <= coarseError
-          }
+          tied={cell.torque !== null && best !== null && error !== null && best.torque - cell.torque <= error}
           best={isOver && best !== null && sameSize(cell, best)}
           picked={picked !== null && sameSize(cell, picked)}
           onPick={onPick}
