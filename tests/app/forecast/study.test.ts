@@ -172,7 +172,7 @@ describe('a study', () => {
     expect(choiceNow('d')).toEqual(choice);
     expect(choiceNow('other')).toEqual({});
     // What cannot be is as usual.
-    expect(readChoice({ lengths: [500, 'long'], bores: [5], arrangements: ['all'], outlets: [50] })).toEqual({
+    expect(readChoice({ lengths: [500, '600'], bores: [5], arrangements: ['all'], outlets: [50] })).toEqual({
       outlets: [50],
     });
     expect([null, 3, 'x', {}].map(readChoice)).toEqual([{}, {}, {}, {}]);

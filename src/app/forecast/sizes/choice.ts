@@ -38,7 +38,8 @@ export function readChoice(asked: unknown): Choice {
   const numbers = (key: keyof typeof SIZE_RANGES): StudyChoice => {
     const [least, most] = SIZE_RANGES[key];
     const list = given[key];
-    const isGood = Array.isArray(list) && list.length > 0 && list.every((mm) => mm >= least && mm <= most);
+    const isGood =
+      Array.isArray(list) && list.length > 0 && list.every((mm) => typeof mm === 'number' && mm >= least && mm <= most);
     return isGood ? { [key]: list } : {};
   };
   const { arrangements } = given;

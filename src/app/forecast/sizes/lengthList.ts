@@ -42,8 +42,10 @@ function commas(part: string, display: Display, within: readonly [number, number
 
 const isWithin = (mm: number, [least, most]: readonly [number, number]): boolean => mm >= least && mm <= most;
 
-const rangeWords = (display: Display, [least, most]: readonly [number, number]): string =>
-  `give lengths from ${lengthParts(least, display, 0 + (display === 'in' ? 1 : 0)).number} to ${formatLength(most, display, display === 'in' ? 1 : 0)}, with commas between them.`;
+function rangeWords(display: Display, [least, most]: readonly [number, number]): string {
+  const digits = display === 'in' ? 1 : 0;
+  return `give lengths from ${lengthParts(least, display, digits).number} to ${formatLength(most, display, digits)}, with commas between them.`;
+}
 
 /** As they are shown in the field again. @param list mm */
 export const listText = (list: readonly number[], display: Display): string =>
