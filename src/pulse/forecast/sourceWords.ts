@@ -27,7 +27,7 @@ function mannerOf({ path }: Pick<PathRun, 'path'>, cylinder: number, { from, tur
 }
 
 /** "cylinder 3’s pulse, which comes across at the shared pipe as pressure". */
-export function partWords(run: Pick<PathRun, 'engine' | 'path'>, cylinder: number, part: SourcePart): string {
+function partWords(run: Pick<PathRun, 'engine' | 'path'>, cylinder: number, part: SourcePart): string {
   const isAcross = mannerOf(run, cylinder, part) === 'across';
   const way = isAcross
     ? `which comes across at ${placeWords(run.path, part)}`

@@ -2,7 +2,7 @@
 import { spanText } from '../../../pulse/rig/outlook';
 
 /** Followed on cells half as long, a speed takes as much longer: twice the cells, and twice the steps. */
-export const FINE_WORK = 4;
+const FINE_WORK = 4;
 /** Sizes that are followed again on fine cells. */
 const CHECKED = 3;
 

@@ -7,7 +7,7 @@ const NAMES: Readonly<Record<Factor, string>> = { flow: 'valve flow', friction: 
 /** Of the highest torque: a curve that stays as far off has another shape than three factors can give it. */
 const FAR = 0.05;
 
-/** Standard deviations from usual, of all factors together: no more than one engine in a hundred or so is as far off. */
+/** Standard deviations from usual, of all factors together: of engines that differ so, each factor by itself, one in sixty is as far off. */
 const UNLIKELY = 3.2;
 
 /** What may be told wrongly where three factors are not enough. */
