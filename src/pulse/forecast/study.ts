@@ -61,8 +61,14 @@ export type StudyDocument = {
   readonly fine: { readonly cell: number; readonly answers: Answers };
 };
 
+const ASIDE = ', on gas path ';
 /** Where answers stay whose gas path another edit of the design may bring back. @param path hash of it */
-export const asideKey = (key: string, path: string): string => `${key}, on gas path ${path}`;
+const asideKey = (key: string, path: string): string => `${key}${ASIDE}${path}`;
+
+/** Sizes that there are answers of, by key, each once whichever gas paths it was followed on. */
+export const sizesIn = (answers: Answers): readonly string[] => [
+  ...new Set(Object.keys(answers).map((key) => key.split(ASIDE)[0]!)),
+];
 
 /** What is known by hash of the gas path: an outlet that is told and the same one as drawn are one answer. */
 export function byPath(answers: Answers): ReadonlyMap<string, SizeAnswers['points']> {
@@ -120,8 +126,11 @@ export function beginStudy(
   const others = (answers: Answers): Answers =>
     Object.fromEntries(
       Object.entries(answers)
-        .map(([key, one]) => [hashes.has(key) && one.path !== hashes.get(key) ? asideKey(key, one.path) : key, one])
-        .filter(([key]) => !hashes.has(key as string) && !own.has(key as string)),
+        .map(([key, one]) => {
+          const isOther = hashes.has(key) && one.path !== hashes.get(key);
+          return [isOther ? asideKey(key, one.path) : key, one] as const;
+        })
+        .filter(([key]) => !hashes.has(key) && !own.has(key)),
     );
   const coarse = takeOver(former?.answers ?? {});
   const again = former?.fine.cell === fineCell(plan) ? former.fine.answers : {};

@@ -4,7 +4,7 @@ import { readJson } from '../../../shared/design/json';
 import { describe, insist, type Refusal } from '../../../shared/design/refusal';
 import { survey } from '../../../shared/design/survey';
 import { ARRANGEMENTS } from '../../../shared/engine/form';
-import { byPath, type StudyDocument, type StudyPlan } from './study';
+import { byPath, type StudyDocument, type StudyPlan, sizesIn } from './study';
 
 /** Thousands of sizes. */
 export const MAX_STUDY_BYTES = 50_000_000;
@@ -140,7 +140,7 @@ export function resumeNotes(
         allowed: `${plan.cell * 1000} mm, as asked for (--cells); or ${anew}`,
       },
     ]);
-  const keys = Object.keys(study.answers);
+  const keys = sizesIn(study.answers);
   const others = keys.filter((key) => !paths.has(key)).length;
   const known = byPath(study.answers);
   const changed = keys.filter((key) => paths.has(key) && !known.has(paths.get(key)!)).length;

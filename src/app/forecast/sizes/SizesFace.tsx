@@ -3,6 +3,7 @@ import { useEffect, useMemo, useState } from 'react';
 import { DesignError, type Refusal } from '../../../../shared/design/refusal';
 import type { Design } from '../../../../shared/design/types';
 import type { Team } from '../../../pulse/forecast/job';
+import { sizesIn } from '../../../pulse/forecast/study';
 import { speedsError } from '../../../pulse/forecast/studyDoubt';
 import { gridError } from '../../../pulse/forecast/studyRank';
 import { keyOf } from '../../../pulse/forecast/studySizes';
@@ -77,7 +78,7 @@ export function SizesFace() {
   const speeds = planOf(asked).speeds.length;
   const ahead = outlook(asked.sizes.length, speeds, study.done, asked.engine.cylinders.length, CORES);
   const tried = new Set(asked.sizes.map(keyOf));
-  const keptBeside = Object.keys(study.found?.answers ?? {}).filter((key) => !tried.has(key)).length;
+  const keptBeside = sizesIn(study.found?.answers ?? {}).filter((key) => !tried.has(key)).length;
   const left = study.running && !study.checking ? timeLeft(study.done, study.all) : null;
   const take = ({ length, bore, arrangement, outlet }: MapNow) => {
     const near = (a: number, b: number) => Math.abs(a - b) < 1e-6;
