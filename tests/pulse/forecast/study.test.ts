@@ -6,8 +6,7 @@ import { chooseSize } from '../../../src/pulse/forecast/chooseSize';
 import { studyCsv } from '../../../src/pulse/forecast/csv';
 import { engineHash } from '../../../src/pulse/forecast/hash';
 import type { SpeedJob, Team } from '../../../src/pulse/forecast/job';
-import { beginStudy, STUDY_CELL, type StudyDocument, type StudyPlan } from '../../../src/pulse/forecast/study';
-import { apartBy, speedsError } from '../../../src/pulse/forecast/studyDoubt';
+import { beginStudy } from '../../../src/pulse/forecast/study';
 import { readStudy, resumeNotes, writeStudy } from '../../../src/pulse/forecast/studyFile';
 import { checkedKeys, gridError, ranked } from '../../../src/pulse/forecast/studyRank';
 import {
@@ -18,19 +17,8 @@ import {
   sketchOf,
   studySizes,
 } from '../../../src/pulse/forecast/studySizes';
-import { subjectOf } from '../../../src/pulse/forecast/subject';
-import { sketchPath } from '../../../src/pulse/path/sketch';
-import { designIn, FOUR, fakeTeam, inventedTorque } from './fakes';
-
-const design = designIn(FOUR);
-const { engine } = subjectOf(design, 'header');
-const pathOf = (size: StudySize) => sketchPath(sketchOf(design, engine, size), design).path;
-const CHOICE = { lengths: [500, 700, 900], bores: [36, 40], arrangements: ['all-into-one'] as const };
-const plan: StudyPlan = {
-  sizes: studySizes(design, engine, CHOICE),
-  ...{ speeds: [3000, 4000, 5000, 6000], band: [3000, 6000], cell: STUDY_CELL },
-};
-const begin = (former: StudyDocument | null = null) => beginStudy('four', engine, pathOf, plan, former);
+import { designIn, fakeTeam, inventedTorque } from './fakes';
+import { begin, CHOICE, design, engine, pathOf, plan, whole } from './studied';
 
 /** One that does jobs in order. */
 const inOrder: Team = {
@@ -38,13 +26,6 @@ const inOrder: Team = {
     for (let k = 0; k < jobs.length; k++) await fakeTeam().follow([jobs[k]!], (_, answer) => tell(k, answer));
   },
 };
-
-async function whole(team: Team): Promise<StudyDocument> {
-  const study = begin();
-  await study.follow(team);
-  await study.followFine(team, checkedKeys(ranked(study.document())));
-  return study.document();
-}
 
 describe('sizes', () => {
   test('usual ones: six lengths about the rule of thumb, four tubes on sale, two arrangements', () => {
@@ -229,55 +210,6 @@ test('gone on with, what failed is followed again, and nothing else', async () =
   expect(team.followed.map(({ rpm }) => rpm)).toEqual([5000, 5000, 5000, 5000, 5000, 5000]);
   await rest.followFine(team, checkedKeys(ranked(rest.document())));
   expect(writeStudy(rest.document())).toBe(writeStudy(await whole(fakeTeam())));
-});
-
-describe('few speeds', () => {
-  /** Torque by length and speed, N m, followed at so many speeds of the band. */
-  const studied = async (torque: (length: number, rpm: number) => number, count: number): Promise<StudyDocument> => {
-    const speeds = Array.from({ length: count }, (_, k) => 3000 + (3000 * k) / (count - 1));
-    const study = beginStudy('four', engine, pathOf, { ...plan, speeds });
-    await study.follow(fakeTeam((job) => torque(job.path.pipes[0]!.length, job.rpm)));
-    return study.document();
-  };
-  const hump = (length: number, rpm: number) => 150 - ((rpm - 3000 - 3000 * length) / 1000) ** 4;
-
-  test('put nothing wrong between sizes whose curves are alike but for their height', async () => {
-    expect(speedsError(await studied((length, rpm) => 100 * length + hump(0.5, rpm), 6))!.spread).toBeCloseTo(0, 9);
-    expect(speedsError(await studied((length, rpm) => length * rpm, 5))!.spread).toBeCloseTo(0, 9);
-  });
-
-  test('put wrong what is told, or less: smooth curves a third of it, by twice the speeds a quarter', async () => {
-    const [few, more, most] = await Promise.all([5, 9, 161].map((count) => studied(hump, count)));
-    const told = speedsError(few!)!;
-    expect(told.checks).toHaveLength(6);
-    const means = (study: StudyDocument) => new Map(ranked(study).map(({ key, summary }) => [key, summary.mean!]));
-    const [rough, exact] = [means(few!), means(most!)];
-    const errors = [...rough].map(([key, mean]) => mean - exact.get(key)!);
-    const pairs = errors.flatMap((a) => errors.map((b) => (a - b) ** 2));
-    const true_ = Math.sqrt(pairs.reduce((sum, one) => sum + one, 0) / (errors.length * (errors.length - 1)));
-    expect(true_).toBeGreaterThan(0.1);
-    expect(told.spread / true_).toBeGreaterThan(1);
-    expect(told.spread / true_).toBeLessThan(6);
-    expect(told.spread / speedsError(more!)!.spread).toBeGreaterThan(3);
-    // The half that is told of each size, worked out beside.
-    const [first] = told.checks;
-    const [a, b, c] = few!.answers[first!.key]!.points.filter((_, k) => k % 2 === 0).map((point) =>
-      'failed' in point ? Number.NaN : point.torque,
-    );
-    expect(first!.half).toBeCloseTo((a! + 2 * b! + c!) / 4, 9);
-  });
-
-  test('add to what coarse cells put wrong; below four speeds, or of one size, nothing is known', async () => {
-    const study = await studied(hump, 6);
-    expect(apartBy(study)).toBe(speedsError(study)!.spread);
-    const checked = await whole(fakeTeam());
-    expect(apartBy(checked)).toBeCloseTo(Math.hypot(gridError(checked)!.spread, speedsError(checked)!.spread), 12);
-    expect(speedsError(await studied(hump, 3))).toBe(null);
-    expect(speedsError({ ...study, sizes: study.sizes.slice(0, 1) })).toBe(null);
-    const rows = readCsv(studyCsv(study));
-    const halves = new Map(speedsError(study)!.checks.map(({ all, half }) => [all.toFixed(8), half.toFixed(8)]));
-    for (const row of rows) expect(row.mean_on_every_second_speed_nm).toBe(halves.get(row.mean_nm!));
-  });
 });
 
 describe('refused', () => {
