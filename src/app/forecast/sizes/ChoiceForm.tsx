@@ -1,4 +1,5 @@
 /** Which sizes the study goes over: lengths, bores, outlets, arrangements. Empty fields are as usual, which stands in them lightly. */
+import './choiceForm.css';
 import type { Design } from '../../../../shared/design/types';
 import type { EngineSetup } from '../../../pulse/engine/types';
 import { STUDY_SPEEDS } from '../../../pulse/forecast/speeds';
