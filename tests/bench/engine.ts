@@ -5,8 +5,10 @@
  */
 import { cycling } from '../../src/pulse/engine/cycles';
 import { COMPONENTS, joinEngine } from '../../src/pulse/engine/join';
+import { USUAL_CELL } from '../../src/pulse/forecast/cells';
 import { speedsOf } from '../../src/pulse/forecast/speeds';
 import { followSpeed } from '../../src/pulse/forecast/startSpeed';
+import { STUDY_CELL } from '../../src/pulse/forecast/study';
 import { readRig } from '../../src/pulse/rig/read';
 import { startRig } from '../../src/pulse/startRig';
 import { four, fourIntoOne } from '../pulse/engines';
@@ -16,8 +18,7 @@ const PATH = fourIntoOne(0.7, 0.038);
 /** rpm */
 const AT = 5000;
 /** Cells: as a study has them, usual, and half of that, m. */
-const CELLS = [0.02, 0.01, 0.005] as const;
-const USUAL = 0.01;
+const CELLS = [STUDY_CELL, USUAL_CELL, USUAL_CELL / 2];
 const WARMING = 2;
 const ROUNDS = 7;
 /** Of the bare pipe at once. */
@@ -26,17 +27,17 @@ const STEPS = 2000;
 type Timed = { readonly updates: number; readonly seconds: number };
 
 export function benchEngine(unit: number): string[] {
-  const cells = joinEngine(four, PATH, AT, USUAL).network.grid.cells;
+  const cells = joinEngine(four, PATH, AT, USUAL_CELL).network.grid.cells;
   const [bare, coupled]: [Timed[], Timed[]] = [[], []];
   for (let round = 0; round < WARMING + ROUNDS; round++) {
-    const [pipe, engine] = [barePipe(cells), oneCycle(USUAL)];
+    const [pipe, engine] = [barePipe(cells), oneCycle(USUAL_CELL)];
     if (round < WARMING) continue;
     bare.push(pipe);
     coupled.push(engine);
   }
   const ratio = perUpdate(coupled).least / perUpdate(bare).least;
   return [
-    `engine     four cylinders on their header at ${AT} rpm, ${cells} cells of 10 mm at most, ${ROUNDS} rounds in turn`,
+    `engine     four cylinders on their header at ${AT} rpm, ${cells} cells of ${1000 * USUAL_CELL} mm at most, ${ROUNDS} rounds in turn`,
     `           bare pipe     ${speed(bare)}`,
     `           with engine   ${speed(coupled)}`,
     `           a cell update with the engine takes ${ratio.toFixed(2)} times as long`,
@@ -54,14 +55,14 @@ function barePipe(cells: number): Timed {
       ambient: { ...four.air },
       pipes: [
         {
-          ...{ id: 'bare', length: cells * USUAL, cells, wallTemperature: 900, friction: { roughness: 2e-5 } },
+          ...{ id: 'bare', length: cells * USUAL_CELL, cells, wallTemperature: 900, friction: { roughness: 2e-5 } },
           diameter: [
             [0, 0.038],
-            [cells * USUAL, 0.038],
+            [cells * USUAL_CELL, 0.038],
           ],
           initial: [
             { from: 0, to: 1, pressure: 3e5, temperature: 1000, fractions: { burnt: 1 } },
-            { from: 1, to: cells * USUAL, pressure: 1e5, temperature: 900, fractions: { burnt: 1 } },
+            { from: 1, to: cells * USUAL_CELL, pressure: 1e5, temperature: 900, fractions: { burnt: 1 } },
           ],
         },
       ],
@@ -90,11 +91,11 @@ function finer(): string[] {
     const { torque, settled, cycles } = followSpeed({ engine: four, path: PATH, rpm: AT, cell });
     return { cell, torque, settled, cycles, seconds: since(begun) };
   });
-  const usual = found.find(({ cell }) => cell === USUAL)!;
+  const usual = found.find(({ cell }) => cell === USUAL_CELL)!;
   return found.map(({ cell, torque, settled, cycles, seconds }) => {
     const off = 100 * (torque / usual.torque - 1);
     const times = seconds / usual.seconds;
-    return `           a speed on ${1000 * cell} mm   ${times.toFixed(2)} times the time of 10 mm, torque ${torque.toFixed(2)} N m (${off.toFixed(2)} %), ${cycles} cycles${settled ? '' : ', NOT SETTLED'}`;
+    return `           a speed on ${1000 * cell} mm   ${times.toFixed(2)} times the time of ${1000 * USUAL_CELL} mm, torque ${torque.toFixed(2)} N m (${off.toFixed(2)} %), ${cycles} cycles${settled ? '' : ', NOT SETTLED'}`;
   });
 }
 
