@@ -326,6 +326,7 @@ describe('refused, with nothing written', () => {
     [[DESIGN, '--on', 'sketch'], /exhaust\/sketch: found nothing/],
     [[DESIGN, '--on', 'bench'], /--on: found "bench"; allowed: header, cast, sketch/],
     [[DESIGN, '--speeds', 'fast'], /--speeds: found "fast"; allowed: a number/],
+    [[DESIGN, '--speeds', '2000-7000'], /--speeds: found "2000-7000"; allowed: .*from where to where is --band/],
     [[DESIGN, '--speeds', '2'], /--speeds: found "2"; allowed: a whole number from 3 to 60/],
     [[DESIGN, '--speeds', '100'], /found "100"; allowed: .* 3 to 60, how many; or single speeds from 200 to 20000 rpm/],
     [
@@ -361,7 +362,10 @@ describe('refused, with nothing written', () => {
     [[DESIGN, '--imbalance', '20', '-o', UNLAID], /unlaid\.evenrun\.json holds a design/],
     [[DESIGN, '--study', '-o', UNLAID], /unlaid\.evenrun\.json holds a design/],
     [[DESIGN, '-o', DESIGN], /four\.evenrun\.json is the design itself; choose another name/],
-    [[DESIGN, '--against', 'none.json'], /none\.json: no such file/],
+    [
+      [DESIGN, '--against', 'none'],
+      /--against: .*none: no such file; allowed: a design, or cast, sketch, header or equal/,
+    ],
     [[DESIGN, '--against', UNLAID], /unlaid\.evenrun\.json: runners\/r1\/points/],
     [[DESIGN, '--against', 'cast', '--study'], /--study: does not go with --against/],
     [[DESIGN, '--imbalance', 'much'], /--imbalance: found "much"/],
