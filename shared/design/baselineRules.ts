@@ -86,7 +86,8 @@ export function torqueProblems(engine: Engine): Refusal[] {
   const power = powersLike(points).filter(({ times }) =>
     isUsual(atCrank(Math.max(...points.map(([rpm, value]) => (value * times) / rpm)))),
   );
-  if (bmep >= LEAST_BMEP && bmep <= MOST_BMEP && power.length === 0) return [];
+  const isTorque = bmep >= LEAST_BMEP && bmep <= MOST_BMEP;
+  if (isTorque && power.length === 0) return [];
   const units = UNITS.filter(({ inNewtonMetres }) => isUsual(bmep * inNewtonMetres));
   const remedy = [
     ...power.map(({ name, times }) => `if it is power in ${name}, × ${times} / rpm in each row`),
@@ -95,7 +96,9 @@ export function torqueProblems(engine: Engine): Refusal[] {
   const rising = power.length > 0 ? ', and rising with speed as power does' : '';
   const found = `${Number(torque.toPrecision(5))} N m at most, ${round(bmep)} bar of mean effective pressure on ${Math.round(displacement)} cm³${rising}`;
   const usual = `N m that make ${LEAST_BMEP} to ${MOST_BMEP} bar at the best speed, as engines without a blower do`;
-  const allowed = [usual, ...remedy, 'or another bore, stroke or number of cylinders'].join('; ');
+  const allowed = isTorque
+    ? ['N m, which do not rise as speed does', ...remedy].join('; ')
+    : [usual, ...remedy, 'or another bore, stroke or number of cylinders'].join('; ');
   return [{ path: `engine/baseline/points/${best}/1`, found, allowed }];
 }
 

@@ -166,7 +166,12 @@ const runner = object({
   group: maybe(id),
   from: start,
   to: object({ merge: id, inlet: maybe(ranged(INLETS)) }),
-  points: maybe(list(point, MAX_POINTS, 'points').min(2, `at least two points, at most ${MAX_POINTS}`)),
+  points: maybe(
+    list(point, MAX_POINTS, 'points').min(
+      2,
+      `at least two points, at most ${MAX_POINTS}; or leave points out where it is not laid out yet`,
+    ),
+  ),
   radii: maybe(list(length, MAX_POINTS, 'radii')),
   locked: maybe(z.boolean('true or false')),
   wrapped: maybe(list(z.tuple([distance, distance], 'from and to, mm'), MAX_WRAPPED, 'stretches')),

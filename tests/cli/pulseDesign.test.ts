@@ -208,6 +208,16 @@ describe('a fit', () => {
     expect((await bench().evenrun('check', 'fitted.evenrun.json')).code).toBeLessThan(2);
   });
 
+  test('as JSON has every assumed value and why, as every other answer', async () => {
+    const given = { fit: true, output: 'fitted.evenrun.json', json: true };
+    const { title, assumed, fitted, output } = JSON.parse((await pulse(bench(), [baselined()], given, answers)).out);
+    expect([title, output]).toEqual(['cast manifold', ['fitted.evenrun.json']]);
+    expect(fitted).toEqual(JSON.parse(text('fitted.evenrun.json')).engine.fitted);
+    for (const one of assumed)
+      expect(one).toEqual(expect.objectContaining({ taken: expect.any(String), why: expect.any(String) }));
+    expect(assumed.length).toBeGreaterThan(5);
+  });
+
   test('interrupted, writes the best so far beside what was asked for, under a name that says so', async () => {
     const given = { fit: true, output: 'fitted.evenrun.json' };
     const { code, out, err } = await pulse(bench(), [baselined()], given, answers, 17);
@@ -326,6 +336,7 @@ describe('refused, with nothing written', () => {
     [[DESIGN, '--on', 'sketch'], /exhaust\/sketch: found nothing/],
     [[DESIGN, '--on', 'bench'], /--on: found "bench"; allowed: header, cast, sketch/],
     [[DESIGN, '--speeds', 'fast'], /--speeds: found "fast"; allowed: a number/],
+    [[DESIGN, '--speeds', '2000-7000'], /--speeds: found "2000-7000"; allowed: .*from where to where is --band/],
     [[DESIGN, '--speeds', '2'], /--speeds: found "2"; allowed: a whole number from 3 to 60/],
     [[DESIGN, '--speeds', '100'], /found "100"; allowed: .* 3 to 60, how many; or single speeds from 200 to 20000 rpm/],
     [
@@ -361,11 +372,17 @@ describe('refused, with nothing written', () => {
     [[DESIGN, '--imbalance', '20', '-o', UNLAID], /unlaid\.evenrun\.json holds a design/],
     [[DESIGN, '--study', '-o', UNLAID], /unlaid\.evenrun\.json holds a design/],
     [[DESIGN, '-o', DESIGN], /four\.evenrun\.json is the design itself; choose another name/],
-    [[DESIGN, '--against', 'none.json'], /none\.json: no such file/],
+    [
+      [DESIGN, '--against', 'none'],
+      /--against: .*none: no such file; allowed: a design, or cast, sketch, header or equal/,
+    ],
     [[DESIGN, '--against', UNLAID], /unlaid\.evenrun\.json: runners\/r1\/points/],
     [[DESIGN, '--against', 'cast', '--study'], /--study: does not go with --against/],
     [[DESIGN, '--imbalance', 'much'], /--imbalance: found "much"/],
-    [[DESIGN, '--imbalance', '1900'], /--imbalance: 1900 mm: Pipe "r1" of -0\.\d{1,4} m: .*allowed: less/],
+    [
+      [DESIGN, '--imbalance', '1900'],
+      /--imbalance: 1900 mm: Pipe "r1" of -\d{2,3}(\.\d)? mm: at least 94 mm, as 84 mm of it lie in the head; allowed: less/,
+    ],
     [[DESIGN, '--lengths', '500'], /--lengths: does not go with a torque curve; it is for --study/],
     [[DESIGN, '--study', '--trace', '3000'], /--trace: does not go with --study; it is for a torque curve/],
     [[DESIGN, '--resume'], /--resume: does not go with a torque curve; it is for --study/],

@@ -130,7 +130,7 @@ describe('a study', () => {
       /s\.json: engine: found a study of another engine/,
     );
     await expect(ask({ ...asked, output: 's.json', resume: true, cells: '15' })).rejects.toThrow(
-      /cell: found 20 mm; allowed: 15 mm/,
+      /cell: found 20 mm; allowed: 15 mm, as is followed now: add --cells 20; or go on without --resume/,
     );
     expect(text('s.json')).toBe(before);
   });

@@ -97,6 +97,10 @@ function speedsGiven(given: Pick<PulseArguments, 'speeds' | 'band'>, used: Band,
       );
     return { speeds: speedsOf(band, count), band };
   }
+  if (/^\s*\d+\s*-\s*\d+\s*$/.test(text))
+    throw new UnusableInput(
+      `--speeds: found "${text}"; allowed: how many, or single speeds such as 2000,3500,5000; from where to where is --band`,
+    );
   const speeds = rising(text.split(',').map((part) => speedArgument('--speeds', part)));
   if (speeds.length > MOST_SPEEDS)
     throw new UnusableInput(`--speeds: found ${speeds.length} speeds; allowed: at most ${MOST_SPEEDS}`);

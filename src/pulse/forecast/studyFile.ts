@@ -137,7 +137,7 @@ export function resumeNotes(
       {
         path: 'cell',
         found: `${study.cell * 1000} mm`,
-        allowed: `${plan.cell * 1000} mm, as asked for (--cells); or ${anew}`,
+        allowed: `${plan.cell * 1000} mm, as is followed now: add --cells ${study.cell * 1000}; or ${anew}`,
       },
     ]);
   const keys = sizesIn(study.answers);

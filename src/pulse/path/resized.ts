@@ -1,10 +1,11 @@
 /** A path's pipes made longer, shorter, wider or narrower, and what joins them made to fit again. m. */
 import { type BoreTable, LEAST_LENGTH, sumDiameter, throughHead } from './bores';
+import { millimetres } from './metres';
 import { finishDiameter } from './reading';
 import type { GasPath, PathPipe } from './types';
 
-/** In words, without the digits of rounding. */
-const short = (metres: number): number => Number(metres.toPrecision(4));
+/** mm, as lengths are asked for; without the digits of rounding. */
+const short = (metres: number): string => `${Number(millimetres(metres).toPrecision(4))} mm`;
 
 export type Size = { readonly length?: number | undefined; readonly bore?: number | undefined };
 
@@ -15,7 +16,7 @@ export type Size = { readonly length?: number | undefined; readonly bore?: numbe
 export function retubed(pipe: PathPipe, { length = pipe.length, bore = finishDiameter(pipe) }: Size): PathPipe {
   if (!(length >= pipe.inHead + LEAST_LENGTH && Number.isFinite(length)))
     throw new RangeError(
-      `Pipe "${pipe.id}" of ${short(length)} m: at least ${short(pipe.inHead + LEAST_LENGTH)} m, as ${short(pipe.inHead)} m of it lie in the head`,
+      `Pipe "${pipe.id}" of ${short(length)}: at least ${short(pipe.inHead + LEAST_LENGTH)}, as ${short(pipe.inHead)} of it lie in the head`,
     );
   if (!(bore > 0 && Number.isFinite(bore))) throw new RangeError(`Pipe "${pipe.id}" of bore ${bore} m: above 0`);
   const { head, taper } = partsOf(pipe);

@@ -8,6 +8,8 @@ import { COMPONENTS, PORT_WALL, PULSATING } from '../../../src/pulse/engine/join
 import { eventProblem } from '../../../src/pulse/engine/setup/events';
 import * as usual from '../../../src/pulse/engine/setup/usual';
 import { mixture } from '../../../src/pulse/equations/mixture';
+import { doubtsOf } from '../../../src/pulse/forecast/doubts';
+import { HOTTEST_MIXTURE } from '../../../src/pulse/rig/limits';
 
 const page = readFileSync('docs/engine.md', 'utf8').replaceAll('−', '-');
 
@@ -60,6 +62,15 @@ test.each([
   ['air', `(left out: ${usual.AIR.pressure}) and \`temperature\` in °C (left out: ${usual.AIR.temperature})`],
 ])('the usual %s is what the page says', (_, words) => {
   expect(page).toContain(words);
+});
+
+test('every word of doubt is explained', () => {
+  const extremes = { hottest: 1e4, fastest: 1, where: 'r1' };
+  const wrong = { isSettled: false, drift: 0.1, stored: 0, cycles: 24, extremes, pistonSpeed: 40, cell: 0.05 };
+  const kinds = doubtsOf(wrong).map(({ kind }) => kind);
+  expect(kinds).toHaveLength(5);
+  for (const kind of kinds) expect(page).toContain(`\n| \`${kind}\` | `);
+  expect(page).toContain(`known for, ${HOTTEST_MIXTURE} K`);
 });
 
 test('the mixture that releases most is where the page says, by as much as it says', () => {

@@ -250,6 +250,8 @@ describe('a measured torque in another unit', () => {
     expect(problem!.path).toBe('engine/baseline/points/2/1');
     expect(problem!.found).toMatch(/rising with speed as power does/);
     expect(problem!.allowed).toMatch(remedy);
+    // What is within the bounds is not told to come within them.
+    expect(/N m that make/.test(problem!.allowed)).toBe(!/\b([3-9]|1[0-5])(\.\d+)? bar/.test(problem!.found));
   });
 
   test('torque that rises far is still torque: a racing engine with a hole low down', () => {

@@ -375,6 +375,13 @@ const spoilings: readonly (readonly [name: string, spoil: Spoil, path: string, f
     /a list of 101/,
     /at most 100/,
   ],
+  [
+    'points of a runner that is not laid out',
+    (d) => (d.runners[0].points = []),
+    'runners/r1/points',
+    /\[\]/,
+    /at least two points.*leave points out where it is not laid out yet/,
+  ],
   ['too many inlets', (d) => (d.merges[0].inlets = 1e6), 'merges/m1/inlets', /1000000/, /from 1 to 16/],
   ['too many values', (d) => (d.other = Array(200_001).fill(0)), 'document', /more than 200000/, /at most/],
 ];

@@ -61,7 +61,7 @@ export function doubtLines(curve: TorqueCurve): string[] {
   const answered = new Set(curve.filter(isAnswer).map(({ rpm }) => rpm)).size;
   return [...found.values()].map(({ speeds, messages }) => {
     const all = [...speeds].sort((a, b) => a - b);
-    const which = all.length === answered ? 'all speeds' : `${all.map(rpmText).join(', ')} rpm`;
+    const which = all.length === answered && answered > 1 ? 'all speeds' : `${all.map(rpmText).join(', ')} rpm`;
     const first = messages.size > 1 ? ', at the first of them' : '';
     return `Doubtful at ${which}: ${[...messages][0]}${first}`;
   });

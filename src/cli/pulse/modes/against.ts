@@ -1,4 +1,5 @@
 /** `pulse DESIGN --against OTHER`: what DESIGN has over another design, its own cast manifold, or itself with equal lengths. */
+import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Design } from '../../../../shared/design/types';
 import { engineSetup } from '../../../pulse/engine/setup';
@@ -117,6 +118,8 @@ function otherOf({ design, file, given, io }: Context, subject: Subject): Other 
     return { name: own.title, subject: own, design, file: null };
   }
   const path = resolve(io.cwd, text);
+  if (!existsSync(path))
+    throw new UnusableInput(`--against: ${path}: no such file; allowed: a design, or cast, sketch, header or equal`);
   const other = designAt(path);
   const followed = subjectIn(path, other, kindArgument(given.on));
   return { name: `${text} (${followed.title})`, subject: followed, design: other, file: path };

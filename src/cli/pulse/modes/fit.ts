@@ -49,7 +49,8 @@ export async function fitMode({ design, file, given, io, start }: Context): Prom
       const left = written.length > 0 ? `the best so far is written to ${name}` : 'nothing is written';
       io.err(`evenrun: interrupted before the fit was done; ${left}\n`);
     }
-    if (given.json) io.out(asJson({ ...plainFit(fit), seconds: seconds(), output: written }));
+    const { title, notes, assumed } = subject;
+    if (given.json) io.out(asJson({ title, notes, assumed, ...plainFit(fit), seconds: seconds(), output: written }));
     else {
       const lines = [
         `${engineText(subject)}, ${subject.title}: ${progress.done} speeds followed in ${seconds().toFixed(1)} s`,
