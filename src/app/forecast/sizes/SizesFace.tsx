@@ -176,7 +176,7 @@ export function SizesFace() {
         </div>
       ) : (
         <p className="gain-none quiet">
-          {study.running ? 'The first sizes come in a moment…' : 'Nothing was tried yet for this engine.'}
+          {study.running ? 'The first sizes come in a moment…' : 'No sizes were tried yet for this engine.'}
         </p>
       )}
     </section>
@@ -200,7 +200,7 @@ function AheadWords({ ahead, kept }: { readonly ahead: Ahead; readonly kept: num
   return (
     <>
       {coarse === 0 ? (
-        'All of them are followed.'
+        'All of them have been followed.'
       ) : (
         <>
           {known > 0 && `${known} of ${known + coarse} runs are known from before. `}
