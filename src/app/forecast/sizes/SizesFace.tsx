@@ -13,7 +13,7 @@ import { MapFace } from '../map/MapFace';
 import type { MapNow } from '../map/types';
 import { numberText } from '../quantities';
 import { Refusals } from '../Refusals';
-import { choose, ownCrew, turnTo } from '../shown';
+import { choose, comparePair, ownCrew, turnTo } from '../shown';
 import { ChoiceForm } from './ChoiceForm';
 import { choiceOf, useChoice } from './choice';
 import { endIfOther, goOn, timeLeft } from './goingOn';
@@ -157,7 +157,7 @@ export function SizesFace() {
         {agreed && (
           <p>
             {agreed} {balancing && <b>Balancing the header… </b>}
-            <button type="button" className="button small" onClick={() => turnTo('curve')}>
+            <button type="button" className="button small" onClick={seeCurve}>
               See its curve
             </button>
           </p>
@@ -181,6 +181,12 @@ export function SizesFace() {
       )}
     </section>
   );
+}
+
+/** Beside what it is to do better than. */
+function seeCurve(): void {
+  comparePair('sketch', 'header');
+  turnTo('curve');
 }
 
 const isOfChoice = ({ path }: Refusal): boolean => path.startsWith('study/');
