@@ -14,7 +14,7 @@ export function Refusals({ refusals }: { readonly refusals: readonly Refusal[] }
           <li key={`${refusal.path} ${refusal.found}`}>
             <span>
               <b>{place}</b>: {text}
-            </span>
+            </span>{' '}
             {isNotLaid(refusal) ? <LayOrSketch path={refusal.path} /> : <WayThere way={wayTo(refusal.path)} />}
           </li>
         );

@@ -38,6 +38,24 @@ export function extremes(gains: readonly Gain[]): { readonly most: Gain | null; 
   };
 }
 
+/**
+ * "On average from 2000 to 7600 rpm: +8.6 N m (+5.2 %)": the difference of the areas under both curves over its width. Null until all speeds are there.
+ * @param all as for `gainWords`
+ */
+export function meanGainWords(run: Run, over: Run, display: Display, all: number): string | null {
+  const gains = gainsOf(run, over);
+  if (gains.length < 2 || gains.length < all) return null;
+  const [low, high] = [gains[0]!.rpm, gains.at(-1)!.rpm];
+  const mean = (of: (gain: Gain) => number): number =>
+    gains.slice(1).reduce((sum, gain, k) => sum + ((gain.rpm - gains[k]!.rpm) * (of(gain) + of(gains[k]!))) / 2, 0) /
+    (high - low);
+  const [torque, base] = [mean((gain) => gain.torque), mean((gain) => answerAt(over, gain.rpm)!.torque)];
+  const { unit, factor } = wordsFor('torque', display);
+  return unbroken(
+    `On average from ${low} to ${high} rpm: ${signedText(torque * factor, 1)} ${unit} (${signedText((torque / base) * 100, 1)} %).`,
+  );
+}
+
 /** A number stays with its unit. */
 const unbroken = (text: string): string => text.replaceAll(/ (?=rpm|N m|m\b|lb ft|ft\b|%)/g, '\u00a0');
 

@@ -64,6 +64,8 @@ export function placeName(path: string): string {
   if (id !== undefined && (list === 'runners' || list === 'ports'))
     return `${list === 'runners' ? 'Runner' : 'Port'} ${id}`;
   if (!part) return path;
+  const point = /^engine\/baseline\/points\/(\d+)/.exec(path);
+  if (point) return `${part[1]}, point ${Number(point[1]) + 1}`;
   const last = path.slice(part[0].length + 1);
   return last === '' ? part[1] : `${part[1]}, ${last.replaceAll('/', ' ')}`;
 }
@@ -81,8 +83,11 @@ export function refusalText(refusal: Refusal): { readonly place: string; readonl
     return { place: 'Runners', text: `${what}. Lay them on the bench, or sketch lengths and bores here.` };
   }
   const was = found === 'nothing' ? 'not given' : found.startsWith('nothing,') ? `not given${found.slice(7)}` : found;
-  return { place, text: `${was}. Wanted: ${allowed}.` };
+  return { place, text: signed(`${was}. Wanted: ${allowed}.`) };
 }
+
+/** With the minus sign that the fields show. */
+const signed = (text: string): string => text.replace(/(?<=[\s(])-(?=\d)/g, '−');
 
 export const refusalLine = (refusal: Refusal): string => {
   const { place, text } = refusalText(refusal);

@@ -35,10 +35,10 @@ function partWords(run: Pick<PathRun, 'engine' | 'path'>, cylinder: number, part
   return `${pulseWords(cylinder, part)}, ${way} as ${part.pressure < 0 ? 'suction' : 'pressure'}`;
 }
 
-/** " (it left 38° after that valve opened)". */
+/** " (it left about 38° after that valve opened)": a mean, for what makes the overlap left over some time. */
 function leftWords({ engine }: Pick<PathRun, 'engine'>, cylinder: number, { from, left }: SourcePart): string {
   const opened = left - valveTimes(engine).exhaustOpens;
-  return ` (it left ${degreesText(opened)} after ${from === cylinder ? 'the' : 'that'} valve opened)`;
+  return ` (it left about ${degreesText(opened)} after ${from === cylinder ? 'the' : 'that'} valve opened)`;
 }
 
 function pulseWords(cylinder: number, { from, sent }: SourcePart): string {
@@ -61,8 +61,8 @@ function backWords({ path }: Pick<PathRun, 'path'>, part: SourcePart): string {
 }
 
 /**
- * "What comes to the exhaust valve in the overlap is 31 kPa below its mean. Of what lowers it, 62 % (24 kPa) is its own pulse, …". Says how much is
- * told apart, and claims nothing of the rest.
+ * "In the overlap the waves that come to the exhaust valve lower its pressure by 31 kPa. What lowers it: 62 % (24 kPa) its own pulse, …". Says how
+ * much could be traced, and claims nothing of the rest.
  */
 export function sourcesWords(
   run: Pick<PathRun, 'engine' | 'path'>,
@@ -73,9 +73,11 @@ export function sourcesWords(
   const { toward, parts } = sources;
   const isFaint = Math.abs(toward) < FAINT;
   const below = toward < 0;
+  const [does, undoes] = below ? ['lower', 'raise'] : ['raise', 'lower'];
+  const come = 'In the overlap the waves that come to the exhaust valve';
   const lead = isFaint
-    ? `What comes to the exhaust valve in the overlap is within ${kilo(FAINT + 500)} of its mean`
-    : `What comes to the exhaust valve in the overlap is ${kilo(toward)} ${below ? 'below' : 'above'} its mean${feltWords(toward, means)}`;
+    ? `${come} are within ${kilo(FAINT + 500)} of their mean`
+    : `${come} ${does} its pressure by ${kilo(toward)}${feltWords(toward, means)}`;
   const loose = [sources.rest, sources.small];
   const pulling = sum(
     [...parts.map(({ pressure }) => pressure), ...loose].filter((pressure) => pressure < 0 === below),
@@ -87,38 +89,47 @@ export function sourcesWords(
   const share = ({ pressure }: SourcePart) => Math.round((100 * pressure) / pulling);
   const told = named.map(
     (part, k) =>
-      `${share(part)} % (${kilo(part.pressure)})${k > 0 ? '' : ' is'} ${partWords(run, cylinder, part)}${k > 0 ? '' : leftWords(run, cylinder, part)}`,
+      `${share(part)} % (${kilo(part.pressure)}) ${partWords(run, cylinder, part)}${k > 0 ? '' : leftWords(run, cylinder, part)}`,
   );
   const words = [`${lead}.`];
   if (Math.abs(pulling) > FAINT)
     words.push(
       told.length > 0
-        ? `Of what ${below ? 'lowers' : 'raises'} it ${told.join('; ')}.`
-        : `Many small waves make it: none is more than ${Math.round(100 * NAMED)} % of it.`,
+        ? `What ${does}s it: ${told.join('; ')}.`
+        : `Many small waves ${does} it: none is more than ${Math.round(100 * NAMED)} % of it.`,
     );
   if (counter && Math.abs(pushing) > AGAINST * Math.abs(pulling) && Math.abs(counter.pressure) > FAINT) {
     const much = counter.pressure > 0.5 * pushing === pushing > 0 ? 'most of it' : 'the largest part';
-    words.push(`Against that stand ${kilo(pushing)}, ${much} ${partWords(run, cylinder, counter)}.`);
+    words.push(`What ${undoes}s it: ${kilo(pushing)}, ${much} ${partWords(run, cylinder, counter)}.`);
   }
   const open = sum(loose.map(Math.abs)) / (Math.abs(pulling) + Math.abs(pushing));
-  if (open > NAMED) words.push(`${Math.round(100 * open)} % of all this is not told apart.`);
+  if (open > NAMED) words.push(`${Math.round(100 * open)} % of all this could not be traced.`);
   return words.join(' ');
 }
 
-/** A valve that is nearly shut sends back what comes: the port has both, up to twice as much. What is beyond is the cylinder's own doing. */
+/**
+ * A valve that is nearly shut sends back what comes: the port has both, up to twice as much. What is beyond, or the other way, is the
+ * cylinder's own doing.
+ */
 function feltWords(toward: number, means: OverlapMeans | null): string {
-  if (!means || means.offMean < 0 !== toward < 0) return '';
-  const times = means.offMean / toward;
+  if (!means) return '';
+  const { offMean } = means;
+  const below = offMean < 0;
+  const own = `the cylinder sends out ${below ? 'less' : 'more'} then than on average`;
+  if (below !== toward < 0)
+    return Math.abs(offMean) < FAINT
+      ? ''
+      : `; at the port it is ${kilo(offMean)} ${below ? 'below' : 'above'} its mean all the same: ${own}`;
+  const times = offMean / toward;
   if (times < 1.2) return '';
-  if (times < 2.2) return `, and the valve, nearly shut, sends it back: ${kilo(means.offMean)} at the port`;
-  const own = `the cylinder itself sends out ${toward < 0 ? 'less' : 'more'} then than on the mean`;
-  return `, at the port ${kilo(means.offMean)}: ${own}`;
+  if (times < 2.2) return `; the valve, nearly shut, sends them back, which makes it ${kilo(offMean)} at the port`;
+  return `; at the port it is ${kilo(offMean)}: ${own}`;
 }
 
 export type SourcedRun = PathRun & { readonly name: string; readonly sources: OverlapSources };
 
 /**
- * "What tells the two apart most: cylinder 3’s pulse, straight across, raises what comes by 29 kPa on “cast manifold” and hardly moves that on
+ * "What sets the two apart most: cylinder 3’s pulse, straight across, raises the pressure by 29 kPa on “cast manifold” and hardly changes it on
  * “header”, where its peak comes at 44°, after the overlap." Of what makes the one higher than the other, where one is. Empty where nothing differs clearly.
  */
 export function differenceWords(one: SourcedRun, other: SourcedRun, cylinder: number): string {
@@ -138,12 +149,12 @@ export function differenceWords(one: SourcedRun, other: SourcedRun, cylinder: nu
   const own = part.from === cylinder ? 'own ' : '';
   const back = { across: 'straight across', joint: 'back from the joints', mouth: 'back from the open air' }[manner];
   const late = manner === 'across' ? arrivalWords(weak, cylinder, part.from) : '';
-  return `What tells the two apart most: cylinder ${part.from}’s ${own}pulse, ${back}, ${effect(strong, of(strong, way))} and ${effect(weak, of(weak, way))}${late}.`;
+  return `What sets the two apart most: cylinder ${part.from}’s ${own}pulse, ${back}, ${effect(strong, of(strong, way))} and ${effect(weak, of(weak, way))}${late}.`;
 }
 
 function effect({ name }: SourcedRun, pressure: number): string {
-  if (Math.abs(pressure) < FAINT) return `hardly moves that on “${name}”`;
-  return `${pressure < 0 ? 'lowers' : 'raises'} what comes by ${kilo(pressure)} on “${name}”`;
+  if (Math.abs(pressure) < FAINT) return `hardly changes it on “${name}”`;
+  return `${pressure < 0 ? 'lowers' : 'raises'} the pressure by ${kilo(pressure)} on “${name}”`;
 }
 
 /** When a pulse that comes across is there, if not in the overlap. */

@@ -24,6 +24,7 @@ it('a refusal names the field, not its path, and says what is wanted', () => {
   expect(placeName('engine/rpm/1')).toBe('Used to');
   expect(placeName('exhaust/sketch')).toBe('Sketch of a header');
   expect(placeName('runners/r1/points')).toBe('Runner r1');
+  expect(placeName('engine/baseline/points/3/1')).toBe('Measured curve, point 4');
   expect(placeName('')).toBe('The design');
 });
 
@@ -40,6 +41,11 @@ it('runners that are not laid are sent to the bench or to the sketch, not to the
   expect(isNotLaid(refusals[0]!)).toBe(true);
   expect(refusalLine(refusals[0]!)).toMatch(/^Runners: .* are not laid out\. Lay them on the bench, or sketch/);
   expect(refusalLine(refusals[0]!)).not.toMatch(/evenrun route|exhaust\/sketch/);
+});
+
+it('angles are told with the minus sign that the fields show', () => {
+  const refusal = { path: 'engine/exhaustValve/opens', found: 'opens 52', allowed: 'such as opens -232, not 1-3' };
+  expect(refusalLine(refusal)).toBe('Exhaust valve, opens: opens 52. Wanted: such as opens −232, not 1-3.');
 });
 
 it('a hint says the bounds that are refused by', () => {

@@ -49,6 +49,8 @@ describe('a size that is taken', () => {
     expect(design.groups).toEqual(FOUR.groups);
     expect(design.tubes).toEqual(FOUR.tubes);
     expect(design.exhaust!.sketch!.arrangement).toBe('pairs-then-one');
-    expect(said).toMatch(/^Taken as the sketch alone\. runners: found all-into-one/);
+    expect(said).toMatch(
+      /^Taken as the sketch alone: what is drawn joins “All into one”, this size “Pairs, then one”\. New… draws/,
+    );
   });
 });

@@ -6,7 +6,7 @@ import { measuredPoints, paintFor, seriesOf } from '../../../src/app/forecast/cu
 import { curvesCsv, curvesJson } from '../../../src/app/forecast/curve/tables';
 import { readMeasured, writeMeasured } from '../../../src/app/forecast/engine/baselineText';
 import { takenNumber } from '../../../src/app/forecast/engine/given';
-import { gainsOf, gainWords } from '../../../src/app/forecast/gains';
+import { gainsOf, gainWords, meanGainWords } from '../../../src/app/forecast/gains';
 import { readOff, wordsFor } from '../../../src/app/forecast/quantities';
 import { emptyRun, type Run, type RunKind, withTold } from '../../../src/app/forecast/runs';
 import { spread } from '../../../src/app/forecast/spread';
@@ -53,6 +53,13 @@ describe('what one run gains over another', () => {
     expect(gainWords(gainsOf(runOf('header', [100.05, 100, 99.95]), over), 'mm')).toBe(
       'differs by less than 0.1 % at every speed',
     );
+  });
+  it('is told on average over the band, by the areas under both curves, once all of it is there', () => {
+    // (−5 + 12.5) / 2 over half of the band, (12.5 + 4) / 2 over the other half.
+    expect(meanGainWords(runOf('header', [95, 112.5, 104]), over, 'mm', 3)?.replaceAll('\u00a0', ' ')).toBe(
+      'On average from 2000 to 6000 rpm: +6.0 N m (+6.0 %).',
+    );
+    expect(meanGainWords(runOf('header', [95, 112.5, null]), over, 'mm', 3)).toBeNull();
   });
   it('says of part of a curve that it is part', () => {
     const gains = gainsOf(runOf('header', [null, 112, null]), over);
@@ -116,6 +123,15 @@ describe('the plot', () => {
     expect(empty.across.at).toEqual([]);
     const alone = framePlot([{ quantity: 'torque', series, measured: [] }], [3000], 'mm', 300, 200);
     expect(rpmToPx(alone, 3000)).toBeCloseTo(alone.left + alone.inner / 2, 6);
+  });
+  it('has a scale of several numbers where it is as low as on a phone', () => {
+    const { points: _, ...first } = series[0]!;
+    const steep = [
+      { ...first, points: [130, 195].map((value, k) => ({ ...series[0]!.points[0]!, rpm: SPEEDS[k]!, value })) },
+    ];
+    const wishes = (['torque', 'power'] as const).map((quantity) => ({ quantity, series: steep, measured: [] }));
+    const { panels } = framePlot(wishes, SPEEDS, 'mm', 366, 300);
+    for (const { up } of panels) expect(up.at.length).toBeGreaterThan(1);
   });
   it('makes no mountain of one number, and reaches to what was measured', () => {
     const one = seriesOf([runOf('header', [168, null, null])], 'torque', 'mm', 'light');

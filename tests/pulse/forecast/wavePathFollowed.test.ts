@@ -53,7 +53,7 @@ describe('one cylinder on one open pipe', () => {
     const run = { engine, path, answer };
     // Where the mouth has drawn in much cold air, areas alone tell little, and it is said so.
     if (length < 1)
-      expect(sourcesWords(run, 1, overlapSources(run, 1)!)).toMatch(/[2-6]\d % of all this is not told apart\.$/);
+      expect(sourcesWords(run, 1, overlapSources(run, 1)!)).toMatch(/[2-6]\d % of all this could not be traced\.$/);
     else expect(Math.abs(rest)).toBeLessThan(0.2 * Math.abs(toward));
   });
 });

@@ -7,7 +7,7 @@ import { useTheme } from '../../colours';
 import { documents, useDocument } from '../../document';
 import { shelf, useShelf } from '../../shelf/browserShelf';
 import { titleOf } from '../../shelf/names';
-import { gainsOf, gainWords } from '../gains';
+import { gainsOf, gainWords, meanGainWords } from '../gains';
 import { lendOther } from '../ground';
 import { QUANTITIES, type Quantity, wordsFor } from '../quantities';
 import type { Run, RunKind } from '../runs';
@@ -160,6 +160,7 @@ function Summary({ runs, one, over }: { readonly runs: readonly Run[]; readonly 
   ).length;
   const [equal, unlike] = (['equal', 'uneven'] as const).map((kind) => runs.find((run) => run.subject.kind === kind));
   const uneven = equal && unlike ? unevenWords(equal, unlike, display) : null;
+  const onAverage = meanGainWords(one, over, display, common);
   const others = engineDifferences(one.subject.engine, over.subject.engine);
   return (
     <div className="gain-summary">
@@ -172,6 +173,7 @@ function Summary({ runs, one, over }: { readonly runs: readonly Run[]; readonly 
       <p role="status">
         <b>{one.subject.title}</b> {gainWords(gainsOf(one, over), display, common)}.
       </p>
+      {onAverage && <p>{onAverage}</p>}
       {uneven && <p>{uneven}</p>}
       {others.length > 0 && (
         <p className="gain-note">

@@ -42,6 +42,9 @@ const LEAST_SHARE = 0.1;
 
 const NO_TICKS: Ticks = { at: [], step: 1, decimals: 0 };
 
+/** Steps of 34 px; on a phone nearer together rather than one lone number, which is no scale. @param tall px */
+const ticksFor = (tall: number): number => Math.max(2, Math.min(4, Math.floor(tall / 20)), Math.floor(tall / 34));
+
 /** @param speeds rpm of all that is or will be shown */
 export function framePlot(
   wishes: readonly PanelWish[],
@@ -69,7 +72,7 @@ export function framePlot(
       low,
       high,
       // Nothing to show: no scale is made up.
-      up: values.length > 0 ? ticksIn(low, high, Math.max(2, Math.floor(tall / 34))) : NO_TICKS,
+      up: values.length > 0 ? ticksIn(low, high, ticksFor(tall)) : NO_TICKS,
     };
   });
   // One speed alone stands in the middle.

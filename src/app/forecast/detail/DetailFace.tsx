@@ -5,6 +5,7 @@ import { useDocument } from '../../document';
 import { paintFor } from '../curve/series';
 import { playOnHeader } from '../motion/state';
 import { hasTubes } from '../motion/tubes';
+import { Refusals } from '../Refusals';
 import { answerAt, type Run, type RunKind } from '../runs';
 import { detailOf, followPicked, layBeside, type Picked, pick, type Shown, staysAs, turnTo, useShown } from '../shown';
 import { closeForecast } from '../state';
@@ -183,6 +184,16 @@ function Nothing({ label, runs }: { readonly label: string; readonly runs: reado
   const [run] = runs;
   const middle = run?.speeds.filter((rpm) => answerAt(run, rpm));
   const rpm = middle?.[middle.length >> 1];
+  const { chosen, barred } = useShown();
+  const why = chosen.flatMap((kind) => barred.get(kind) ?? []);
+  // There is no point to press where none can be followed.
+  if (!run && why.length > 0)
+    return (
+      <section className="gain-none" aria-label={label}>
+        <p>No speed can be followed yet:</p>
+        <Refusals refusals={why.slice(0, 1)} />
+      </section>
+    );
   return (
     <section className="gain-none" aria-label={label}>
       <p>Choose a speed: press a point of the curves, or a speed in the table below them.</p>

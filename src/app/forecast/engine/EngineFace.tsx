@@ -8,7 +8,7 @@ import { engineRefusals } from '../ground';
 import { Refusals } from '../Refusals';
 import { BaselineSection } from './BaselineSection';
 import { FiringFields } from './FiringFields';
-import { AIR, CAST, COMBUSTION, CYLINDER, INTAKE, TAILPIPE, valveFields } from './fields';
+import { AIR, CAM_NOTES, CAST, COMBUSTION, CYLINDER, INTAKE, TAILPIPE, valveFields } from './fields';
 import { PartSection } from './PartSection';
 import { Section } from './Section';
 import { SetupField } from './SetupField';
@@ -41,8 +41,18 @@ export function EngineFace() {
             <SetupField key={field.path} {...field} />
           ))}
         </Section>
-        <PartSection title="Exhaust valve" path="engine/exhaustValve" fields={valveFields('exhaustValve')} />
-        <PartSection title="Intake valve" path="engine/intakeValve" fields={valveFields('intakeValve')} />
+        <PartSection
+          title="Exhaust valve"
+          path="engine/exhaustValve"
+          fields={valveFields('exhaustValve')}
+          note={CAM_NOTES.exhaustValve}
+        />
+        <PartSection
+          title="Intake valve"
+          path="engine/intakeValve"
+          fields={valveFields('intakeValve')}
+          note={CAM_NOTES.intakeValve}
+        />
         <Section title="Intake">
           {INTAKE.map((field) => (
             <SetupField key={field.path} {...field} />

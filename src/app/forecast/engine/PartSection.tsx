@@ -7,9 +7,14 @@ import { Section } from './Section';
 import { type FieldWish, SetupField, TakenWords } from './SetupField';
 import { useAssumed } from './useAssumed';
 
-type Props = { readonly title: string; readonly path: string; readonly fields: readonly FieldWish[] };
+type Props = {
+  readonly title: string;
+  readonly path: string;
+  readonly fields: readonly FieldWish[];
+  readonly note?: string;
+};
 
-export function PartSection({ title, path, fields }: Props) {
+export function PartSection({ title, path, fields, note }: Props) {
   const given = useDocument((s) => s.settled !== null && valueAt(s.settled, path) !== undefined);
   const assumed = useAssumed();
   const whole = assumedFor(assumed, path);
@@ -26,6 +31,7 @@ export function PartSection({ title, path, fields }: Props) {
           {fields.map((field) => (
             <SetupField key={field.path} {...field} />
           ))}
+          {note && <p className="gain-taken">{note}</p>}
           <button
             type="button"
             className="button small"

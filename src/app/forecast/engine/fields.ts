@@ -60,7 +60,7 @@ export const CYLINDER: readonly FieldWish[] = [
 export const valveFields = (key: 'intakeValve' | 'exhaustValve'): readonly FieldWish[] => [
   {
     path: `engine/${key}/count`,
-    label: 'A cylinder',
+    label: 'Per cylinder',
     quantity: 'count',
     range: VALVES,
     meaning: 'how many a cylinder has',
@@ -71,6 +71,12 @@ export const valveFields = (key: 'intakeValve' | 'exhaustValve'): readonly Field
   crank(`engine/${key}/opens`, 'Opens'),
   crank(`engine/${key}/closes`, 'Closes'),
 ];
+
+/** How a cam card's numbers are typed: where they are counted from is seen before one is wrong. */
+export const CAM_NOTES = {
+  exhaustValve: 'Crank degrees from TDC of the exhaust stroke: 52° before BDC is −232, 10° after TDC is 10.',
+  intakeValve: 'Crank degrees from TDC of the exhaust stroke: 12° before TDC is −12, 48° after BDC is 228.',
+} as const;
 
 export const INTAKE: readonly FieldWish[] = [
   mm('engine/intake/runnerLength', 'Runner length', 'valve to plenum or mouth, the port in the head with it'),

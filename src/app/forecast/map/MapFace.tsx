@@ -6,6 +6,7 @@ import { errorOfBoth } from '../../../pulse/forecast/studyDoubt';
 import { useDisplay } from '../../actions/display';
 import { useTheme } from '../../colours';
 import { lengthNumber } from '../../format';
+import { listText } from '../sizes/lengthList';
 import { usePlotBox } from '../usePlotBox';
 import { Choice } from '../waves/Choice';
 import { MapPlot, ruleLetter } from './MapPlot';
@@ -189,21 +190,22 @@ export function MapFace({ arrangements, band, coarseError, speedsError, now = nu
   );
 
   function outletText(metres: number): string {
-    return lengthNumber(metres * 1000, display, 1);
+    return listText([metres * 1000], display);
   }
 
   function rangeText({ low, middle, high }: RuleRange, decimals: number): string {
     const number = (value: number) => lengthNumber(value * 1000, display, decimals);
-    return `${number(middle)} (${number(low)} to ${number(high)})`;
+    const [least, most] = [number(low), number(high)];
+    return least === most ? number(middle) : `${number(middle)} (${least} to ${most})`;
   }
 }
 
 function doubtWords(cells: number | null, speeds: number | null): string {
   const each = [
-    ...(cells === null ? [] : [`coarse cells ${cells.toFixed(1)}`]),
-    ...(speeds === null ? [] : [`few speeds ${speeds.toFixed(1)}`]),
+    ...(cells === null ? [] : [`coarse cells err by ${cells.toFixed(1)}`]),
+    ...(speeds === null ? [] : [`so few speeds by ${speeds.toFixed(1)}`]),
   ];
-  return `sizes within ${errorOfBoth(cells, speeds)!.toFixed(1)} N m are alike (${each.join(', ')})`;
+  return `sizes within ${errorOfBoth(cells, speeds)!.toFixed(1)} N m cannot be told apart (${each.join(', ')})`;
 }
 
 /** The map with the best size of all. */
@@ -241,7 +243,7 @@ function OutletList({ maps, shown, apart, text, onChoose }: OutletListProps) {
               Best <span className="unit">N m</span>
             </th>
             <th scope="col">
-              with primaries <span className="unit">{display}</span>
+              primaries, length × bore <span className="unit">{display}</span>
             </th>
           </tr>
         </thead>

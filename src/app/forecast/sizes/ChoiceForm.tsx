@@ -85,7 +85,7 @@ export function ChoiceForm({ id, design, engine, choice, sizes }: Props) {
         {field(
           'outlets',
           'Outlet bores',
-          'Of the last collector; a map for each, and as long again',
+          'Of the last collector. Each has a map of its own and takes as much time again',
           drawn === null ? 'as drawn' : `as it is: ${listText([drawn], display)}`,
         )}
         {around.length > 1 && (

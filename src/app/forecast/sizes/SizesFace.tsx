@@ -14,7 +14,7 @@ import { MapFace } from '../map/MapFace';
 import type { MapNow } from '../map/types';
 import { numberText } from '../quantities';
 import { Refusals } from '../Refusals';
-import { choose, ownCrew, turnTo } from '../shown';
+import { choose, comparePair, ownCrew, turnTo } from '../shown';
 import { ChoiceForm } from './ChoiceForm';
 import { choiceOf, useChoice } from './choice';
 import { endIfOther, goOn, timeLeft } from './goingOn';
@@ -158,7 +158,7 @@ export function SizesFace() {
         {agreed && (
           <p>
             {agreed} {balancing && <b>Balancing the header… </b>}
-            <button type="button" className="button small" onClick={() => turnTo('curve')}>
+            <button type="button" className="button small" onClick={seeCurve}>
               See its curve
             </button>
           </p>
@@ -177,11 +177,17 @@ export function SizesFace() {
         </div>
       ) : (
         <p className="gain-none quiet">
-          {study.running ? 'The first sizes come in a moment…' : 'Nothing was tried yet for this engine.'}
+          {study.running ? 'The first sizes come in a moment…' : 'No sizes were tried yet for this engine.'}
         </p>
       )}
     </section>
   );
+}
+
+/** Beside what it is to do better than. */
+function seeCurve(): void {
+  comparePair('sketch', 'header');
+  turnTo('curve');
 }
 
 const isOfChoice = ({ path }: Refusal): boolean => path.startsWith('study/');
@@ -201,7 +207,7 @@ function AheadWords({ ahead, kept }: { readonly ahead: Ahead; readonly kept: num
   return (
     <>
       {coarse === 0 ? (
-        'All of them are followed.'
+        'All of them have been followed.'
       ) : (
         <>
           {known > 0 && `${known} of ${known + coarse} runs are known from before. `}

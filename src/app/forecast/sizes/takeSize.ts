@@ -2,9 +2,11 @@
 import { type Edited, setSketch } from '../../../../shared/design/edit';
 import { DesignError } from '../../../../shared/design/refusal';
 import type { Design } from '../../../../shared/design/types';
+import { sizingFromDesign } from '../../../../shared/engine/sizing/fromDesign';
 import type { EngineSetup } from '../../../pulse/engine/types';
 import { chooseSize } from '../../../pulse/forecast/chooseSize';
 import { type StudySize, sketchOf } from '../../../pulse/forecast/studySizes';
+import { ARRANGEMENT_NAMES } from '../../arrangementNames';
 import { refusalWords } from '../../inspect/applyEdit';
 
 /** @returns the edit, and what became of the size where it is made */
@@ -12,6 +14,12 @@ export function takeSize(design: Design, engine: EngineSetup, size: StudySize): 
   const sketch = sketchOf(design, engine, size);
   if (!design.runners.some(({ from }) => 'port' in from))
     return { edited: setSketch(design, sketch), said: 'Taken as the sketch.' };
+  const drawn = sizingFromDesign(design).input.arrangement ?? 'all-into-one';
+  if (drawn !== size.arrangement)
+    return {
+      edited: setSketch(design, sketch),
+      said: `Taken as the sketch alone: what is drawn joins “${ARRANGEMENT_NAMES[drawn]}”, this size “${ARRANGEMENT_NAMES[size.arrangement]}”. New… draws a header that joins so.`,
+    };
   try {
     return {
       edited: setSketch(chooseSize(design, engine, size), sketch),

@@ -151,20 +151,18 @@ export function ValveFace({ runs }: FaceProps) {
 
 /** What was measured comes first, then what makes it; under the cursor, the wave that comes nearest to it. */
 function Words({ told, wave }: { readonly told: readonly Told[]; readonly wave: string | null }) {
-  if (wave !== null)
-    return (
-      <div className="face-words">
-        <p>{wave}</p>
-      </div>
-    );
+  const isBehind = wave !== null && told.length > 0;
   return (
     <div className="face-words">
-      {told.map(({ name, words }) => (
-        <p key={name ?? ''}>
-          {name && <b>{name}: </b>}
-          {words}
-        </p>
-      ))}
+      <div className="face-told" data-behind={isBehind}>
+        {told.map(({ name, words }) => (
+          <p key={name ?? ''}>
+            {name && <b>{name}: </b>}
+            {words}
+          </p>
+        ))}
+      </div>
+      {wave !== null && <p>{wave}</p>}
     </div>
   );
 }
