@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { DesignError } from '../../../shared/design/refusal';
 import type { Design } from '../../../shared/design/types';
 import { documents } from '../../../src/app/document';
+import { pickInPair } from '../../../src/app/forecast/curve/pair';
 import { answerAt, type RunKind } from '../../../src/app/forecast/runs';
 import {
   choose,
@@ -248,6 +249,17 @@ describe('a speed looked at closely', () => {
     expect(asked.map(({ jobs }) => jobs[0]!.path.pipes[0]!.length)).toEqual([0.8, 0.9]);
     pick({ kind: 'header', rpm: 4000 });
     expect(asked).toHaveLength(4);
+  });
+
+  it('has the other of the two that are held beside each other with it, until something else is said', () => {
+    lookAt(design());
+    pickInPair({ kind: 'header', rpm: 3000 });
+    expect(now().beside).toBe('cast');
+    expect(asked.map(({ jobs }) => jobs[0]!.path.pipes[0]!.length)).toEqual([0.8, 0.9]);
+    layBeside('alone');
+    pickInPair({ kind: 'header', rpm: 4000 });
+    expect(now().beside).toBe('alone');
+    expect(asked).toHaveLength(3);
   });
 
   it('of a header that is changed since, or left before it was there, is followed again where it is looked at', () => {

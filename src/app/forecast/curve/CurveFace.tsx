@@ -11,13 +11,13 @@ import { gainsOf, gainWords, meanGainWords } from '../gains';
 import { lendOther } from '../ground';
 import { QUANTITIES, type Quantity, wordsFor } from '../quantities';
 import type { Run, RunKind } from '../runs';
-import { choose, comparePair, layBeside, pick, showQuantity, turnTo, useShown } from '../shown';
+import { choose, comparePair, showQuantity, turnTo, useShown } from '../shown';
 import { unevenWords } from '../unevenCost';
 import { CurvePlot } from './CurvePlot';
 import { CurveTable } from './CurveTable';
 import type { PanelWish, Under } from './frame';
 import { MEASURED_TITLE } from './legend';
-import { pairOf } from './pair';
+import { pairOf, pickInPair } from './pair';
 import { RunList } from './RunList';
 import { Saves } from './Saves';
 import { measuredPoints, seriesOf } from './series';
@@ -79,9 +79,7 @@ export function CurveFace() {
   const [under, setUnder] = useState<Under | null>(null);
   const [one, over] = pairOf(shown);
   const open = ({ kind, rpm }: Under) => {
-    const other = [one, over].find((run) => run && run.subject.kind !== kind)?.subject.kind;
-    if (shown.beside === null && other) layBeside(other);
-    pick({ kind, rpm });
+    pickInPair({ kind, rpm });
     turnTo('valves');
   };
   const onChoose = (kind: RunKind, wanted: boolean) => void chooseRead(kind, wanted);

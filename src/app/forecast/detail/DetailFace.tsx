@@ -2,6 +2,7 @@
 import { type ReactNode, useEffect, useMemo, useRef } from 'react';
 import { type Theme, useTheme } from '../../colours';
 import { useDocument } from '../../document';
+import { pickInPair } from '../curve/pair';
 import { paintFor } from '../curve/series';
 import { playOnHeader } from '../motion/state';
 import { hasTubes } from '../motion/tubes';
@@ -199,7 +200,7 @@ function Nothing({ label, runs }: { readonly label: string; readonly runs: reado
       <p>Choose a speed: press a point of the curves, or a speed in the table below them.</p>
       <p>
         {run && rpm !== undefined && (
-          <button type="button" className="button strong" onClick={() => pick({ kind: run.subject.kind, rpm })}>
+          <button type="button" className="button strong" onClick={() => pickInPair({ kind: run.subject.kind, rpm })}>
             {run.subject.title} at {rpm} rpm
           </button>
         )}{' '}
