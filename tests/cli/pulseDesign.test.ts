@@ -389,7 +389,10 @@ describe('refused, with nothing written', () => {
     [[DESIGN, '--study', '--resume'], /--resume: needs -o STUDY\.json/],
     [[DESIGN, '--study', '--resume', '-o', 's.json'], /s\.json: no such file; leave --resume out/],
     [[DESIGN, '--study', '--arrangements', 'all'], /--arrangements: found "all"; allowed: all-into-one/],
-    [[DESIGN, '--study', '--arrangements', 'threes-then-one'], /arrangement/],
+    [
+      [DESIGN, '--study', '--arrangements', 'threes-then-one'],
+      /--arrangements: found "threes-then-one", which .*; allowed: all-into-one, pairs-then-one$/m,
+    ],
     [[DESIGN, '--study', '--bores', '4'], /--bores: found "4"; allowed: 10 to 200 mm/],
     [[DESIGN, '--study', '--best', 'best.csv'], /--best: found "best\.csv"; allowed: a name that ends in \.json/],
     [

@@ -16,6 +16,7 @@ import { apartBy, speedsError } from '../../../pulse/forecast/studyDoubt';
 import { MAX_STUDY_BYTES, readStudy, resumeNotes, writeStudy } from '../../../pulse/forecast/studyFile';
 import { checkedKeys, gridError, ranked } from '../../../pulse/forecast/studyRank';
 import {
+  fittingArrangements,
   keyOf,
   MOST_SIZES,
   SIZE_RANGES,
@@ -169,6 +170,12 @@ function planOf({ design, file, given }: Context, engine: EngineSetup): StudyPla
   const { speeds, band } = speedsArgument(given, engine.speeds, STUDY_SPEEDS);
   const cell = cellArgument(given.cells, STUDY_CELL);
   const choice = choiceOf(given);
+  const fitting = naming(file, () => fittingArrangements(design));
+  const unfit = choice.arrangements?.find((one) => !fitting.includes(one));
+  if (unfit)
+    throw new UnusableInput(
+      `--arrangements: found "${unfit}", which so many cylinders of one collector do not part into; allowed: ${fitting.join(', ')}`,
+    );
   const sizes = naming(file, () => studySizes(design, engine, choice));
   if (sizes.length > MOST_SIZES)
     throw new UnusableInput(
