@@ -116,14 +116,11 @@ function feltWords(toward: number, means: OverlapMeans | null): string {
   const { offMean } = means;
   const below = offMean < 0;
   const own = `the cylinder sends out ${below ? 'less' : 'more'} then than on average`;
-  if (below !== toward < 0)
-    return Math.abs(offMean) < FAINT
-      ? ''
-      : `; at the port it is ${kilo(offMean)} ${below ? 'below' : 'above'} its mean all the same: ${own}`;
+  const port = `the port is ${kilo(offMean)} ${below ? 'below' : 'above'} its mean`;
+  if (below !== toward < 0) return Math.abs(offMean) < FAINT ? '' : `; ${port} all the same: ${own}`;
   const times = offMean / toward;
   if (times < 1.2) return '';
-  if (times < 2.2) return `; the valve, nearly shut, sends them back, which makes it ${kilo(offMean)} at the port`;
-  return `; at the port it is ${kilo(offMean)}: ${own}`;
+  return times < 2.2 ? `; the valve, nearly shut, sends them back, so ${port}` : `; ${port}: ${own}`;
 }
 
 export type SourcedRun = PathRun & { readonly name: string; readonly sources: OverlapSources };
@@ -149,12 +146,12 @@ export function differenceWords(one: SourcedRun, other: SourcedRun, cylinder: nu
   const own = part.from === cylinder ? 'own ' : '';
   const back = { across: 'straight across', joint: 'back from the joints', mouth: 'back from the open air' }[manner];
   const late = manner === 'across' ? arrivalWords(weak, cylinder, part.from) : '';
-  return `What sets the two apart most: cylinder ${part.from}’s ${own}pulse, ${back}, ${effect(strong, of(strong, way))} and ${effect(weak, of(weak, way))}${late}.`;
+  return `What sets the two apart most: cylinder ${part.from}’s ${own}pulse, ${back}, ${effect(strong, of(strong, way), 'the pressure')} and ${effect(weak, of(weak, way), 'it')}${late}.`;
 }
 
-function effect({ name }: SourcedRun, pressure: number): string {
-  if (Math.abs(pressure) < FAINT) return `hardly changes it on “${name}”`;
-  return `${pressure < 0 ? 'lowers' : 'raises'} the pressure by ${kilo(pressure)} on “${name}”`;
+function effect({ name }: SourcedRun, pressure: number, what: string): string {
+  if (Math.abs(pressure) < FAINT) return `hardly changes ${what} on “${name}”`;
+  return `${pressure < 0 ? 'lowers' : 'raises'} ${what} by ${kilo(pressure)} on “${name}”`;
 }
 
 /** When a pulse that comes across is there, if not in the overlap. */

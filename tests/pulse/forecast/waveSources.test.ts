@@ -94,10 +94,10 @@ describe('one pipe with an open end', () => {
     const held = { exhaustPort: 9e4, intakePort: 9e4, exhaustFlow: 0, intakeFlow: 0 };
     const words = (times: number) => sourcesWords(run, 1, found, { ...held, offMean: times * found.toward });
     expect(words(1.7)).toMatch(
-      /by \d kPa; the valve, nearly shut, sends them back, which makes it \d kPa at the port\. What lowers/,
+      /by \d kPa; the valve, nearly shut, sends them back, so the port is \d kPa below its mean\. What lowers/,
     );
     expect(words(4)).toMatch(
-      /by \d kPa; at the port it is \d+ kPa: the cylinder sends out less then than on average\. W/,
+      /by \d kPa; the port is \d+ kPa below its mean: the cylinder sends out less then than on average\. W/,
     );
     expect(words(1)).toMatch(/lower its pressure by \d kPa\. What lowers/);
   });
@@ -108,7 +108,7 @@ describe('one pipe with an open end', () => {
     const held = { exhaustPort: 9e4, intakePort: 9e4, exhaustFlow: 0, intakeFlow: 0 };
     const words = (offMean: number) => sourcesWords(run, 1, found, { ...held, offMean });
     expect(words(9000)).toMatch(
-      /lower its pressure by \d kPa; at the port it is 9 kPa above its mean all the same: the cylinder sends out more then than on average\. W/,
+      /lower its pressure by \d kPa; the port is 9 kPa above its mean all the same: the cylinder sends out more then than on average\. W/,
     );
     expect(words(1000)).toMatch(/lower its pressure by \d kPa\. What lowers/);
   });

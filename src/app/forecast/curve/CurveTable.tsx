@@ -74,11 +74,7 @@ export function CurveTable({ run, over, marked, onPick }: Props) {
                   </td>,
                 ];
               })}
-              <td className="gain-remarks">
-                {[remarkOn(told, run.final[k]!), ...told.doubts.map(({ message }) => message)]
-                  .filter(Boolean)
-                  .join('; ')}
-              </td>
+              <td className="gain-remarks">{remarksOn(told, run.final[k]!).join('; ')}</td>
             </tr>
           );
         })}
@@ -87,9 +83,11 @@ export function CurveTable({ run, over, marked, onPick }: Props) {
   );
 }
 
-function remarkOn({ settled }: SpeedAnswer, final: boolean): string {
-  if (!final) return 'coarse so far';
-  return settled ? '' : 'not settled';
+/** What coarse cells blur is not told of each speed that is to be refined anyhow. */
+function remarksOn({ settled, doubts }: SpeedAnswer, final: boolean): readonly string[] {
+  const said = doubts.filter(({ kind }) => final || kind !== 'coarse').map(({ message }) => message);
+  if (!final) return ['coarse so far', ...said];
+  return settled ? said : ['not settled', ...said];
 }
 
 function Waiting({ rpm }: { readonly rpm: number }) {
