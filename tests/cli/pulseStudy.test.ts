@@ -180,4 +180,12 @@ describe('a study', () => {
       expect(text('s.json')).toBe(spoilt);
     }
   });
+
+  test('is not gone on with from a file that holds something else', async () => {
+    writeFileSync(at('s.json'), text(DESIGN));
+    await expect(ask({ ...asked, output: 's.json', resume: true })).rejects.toThrow(
+      /s\.json: format: found "evenrun-design"; allowed: "evenrun-study"; name a study with -o\. The file stays as it is$/,
+    );
+    expect(text('s.json')).toBe(text(DESIGN));
+  });
 });

@@ -171,10 +171,10 @@ function Summary({ runs, one, over }: { readonly runs: readonly Run[]; readonly 
       <p role="status">
         <b>{one.subject.title}</b> {gainWords(gainsOf(one, over), display, common)}.
       </p>
-      {onAverage && <p>{onAverage}</p>}
-      {uneven && <p>{uneven}</p>}
+      {onAverage && <p className="gain-summary-more">{onAverage}</p>}
+      {uneven && <p className="gain-summary-more">{uneven}</p>}
       {others.length > 0 && (
-        <p className="gain-note">
+        <p className="gain-note gain-summary-more">
           Their engines differ too, in {others.join(', ')}: what is told is not what the pipes do alone.
         </p>
       )}

@@ -212,7 +212,10 @@ function formerAt(kept: Output | undefined): StudyDocument {
     return readStudy(text);
   } catch (error) {
     if (!(error instanceof DesignError)) throw error;
-    const remedy = `mend it there, or take out what is wrong and it is followed again; or go on ${ANEW}`;
+    const remedy =
+      error.path === 'format'
+        ? 'name a study with -o'
+        : `mend it there, or take out what is wrong and it is followed again; or go on ${ANEW}`;
     throw new UnusableInput(`${kept.path}: ${error.message}; ${remedy}. The file stays as it is`);
   }
 }
