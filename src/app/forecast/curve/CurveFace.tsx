@@ -173,7 +173,7 @@ function Summary({ runs, one, over }: { readonly runs: readonly Run[]; readonly 
       <p role="status">
         <b>{one.subject.title}</b> {gainWords(gainsOf(one, over), display, common)}.
       </p>
-      {onAverage && <p>{onAverage}</p>}
+      {onAverage && <p className="gain-average">{onAverage}</p>}
       {uneven && <p>{uneven}</p>}
       {others.length > 0 && (
         <p className="gain-note">

@@ -22,6 +22,11 @@ export function RunList({ onChoose }: Props) {
   const others = chosen.filter((kind) => kind.startsWith('other/'));
   const kinds = [...KINDS.map(({ kind }) => kind), ...others];
   const left = designs.filter(({ id }) => id !== open && !chosen.includes(otherKind(id)));
+  const ofWhich = (note: string): string =>
+    chosen
+      .filter((kind) => runs.get(kind)?.subject.notes.includes(note))
+      .map((kind) => nameOf(kind, designs))
+      .join(', ');
   // What is true of several is said once.
   const notes = [...new Set(chosen.flatMap((kind) => runs.get(kind)?.subject.notes ?? []))];
   return (
@@ -44,7 +49,7 @@ export function RunList({ onChoose }: Props) {
       </ul>
       {notes.map((note) => (
         <p key={note} className="gain-note">
-          {note}
+          {ofWhich(note)}: {note}
         </p>
       ))}
       {left.length > 0 && (
