@@ -200,12 +200,15 @@ export function MapFace({ arrangements, band, coarseError, speedsError, now = nu
   }
 }
 
+/** N m; an error that rounds to none is still one. */
+const errText = (error: number): string => (error < 0.05 ? 'less than 0.1' : error.toFixed(1));
+
 function doubtWords(cells: number | null, speeds: number | null): string {
   const each = [
-    ...(cells === null ? [] : [`coarse cells err by ${cells.toFixed(1)}`]),
-    ...(speeds === null ? [] : [`so few speeds by ${speeds.toFixed(1)}`]),
+    ...(cells === null ? [] : [`coarse cells err by ${errText(cells)}`]),
+    ...(speeds === null ? [] : [`so few speeds by ${errText(speeds)}`]),
   ];
-  return `sizes within ${errorOfBoth(cells, speeds)!.toFixed(1)} N m cannot be told apart (${each.join(', ')})`;
+  return `sizes within ${errText(errorOfBoth(cells, speeds)!)} N m cannot be told apart (${each.join(', ')})`;
 }
 
 /** The map with the best size of all. */
