@@ -18,6 +18,10 @@ export type AmongRules = {
   readonly to: number;
   /** `within` what the rules differ by among themselves, or less or more than any of them asks for. */
   readonly lies: 'within' | 'below' | 'above';
+  /** Least and greatest of the sizes that cannot be told apart from it, itself among them. */
+  readonly alike: readonly [least: number, greatest: number];
+  /** Whether something that the rules ask for lies among those: then the study does not speak against them. */
+  readonly agrees: boolean;
 };
 
 /**
@@ -39,11 +43,16 @@ export type RulesBeside = {
   readonly best: BesideRules | null;
 };
 
-/** @param best null where none is known yet */
-export function rulesBeside(design: Design, band: Band, arrangement: Arrangement, best: StudySize | null): RulesBeside {
+/** @param alike the best size, first, and those that cannot be told apart from it; none where none is known yet */
+export function rulesBeside(
+  design: Design,
+  band: Band,
+  arrangement: Arrangement,
+  alike: readonly StudySize[],
+): RulesBeside {
   try {
     const asked = rulesOnMap(design, band, arrangement);
-    return { arrangement, band, asked, why: null, best: best && besideRules(best, asked, band) };
+    return { arrangement, band, asked, why: null, best: alike.length > 0 ? besideRules(alike, asked, band) : null };
   } catch (error) {
     // A study is whole without them.
     if (error instanceof DesignError) return { arrangement, band, asked: [], why: error.message, best: null };
@@ -51,18 +60,18 @@ export function rulesBeside(design: Design, band: Band, arrangement: Arrangement
   }
 }
 
-export function besideRules(size: StudySize, rules: readonly MapRule[], band: Band): BesideRules {
+function besideRules(alike: readonly StudySize[], rules: readonly MapRule[], band: Band): BesideRules {
   const tuned = tunedSpeed(band);
   const speeds = rules.flatMap(({ along }) => along.map(({ rpm }) => rpm));
   const rpm = speeds.reduce((best, one) => (Math.abs(one - tuned) < Math.abs(best - tuned) ? one : best), band[1]);
   return {
     rpm,
     length: among(
-      size.length,
+      alike.map(({ length }) => length),
       asked(rules, rpm, ({ length }) => length),
     ),
     bore: among(
-      boreOf(size),
+      alike.map(boreOf),
       asked(rules, rpm, ({ bore }) => bore),
     ),
   };
@@ -73,8 +82,12 @@ const asked = (rules: readonly MapRule[], rpm: number, of: (point: RulePoint) =>
     .filter(({ bearing }) => bearing === 'size')
     .flatMap(({ along }) => along.flatMap((point) => (point.rpm === rpm ? (of(point) ?? []) : [])));
 
-function among(is: number, all: readonly number[]): AmongRules | null {
+/** @param sizes the best one first */
+function among(sizes: readonly number[], all: readonly number[]): AmongRules | null {
   if (all.length === 0) return null;
+  const [is] = sizes as [number];
   const [from, to] = [Math.min(...all), Math.max(...all)];
-  return { is, from, to, lies: is < from ? 'below' : is > to ? 'above' : 'within' };
+  const alike = [Math.min(...sizes), Math.max(...sizes)] as const;
+  const lies = is < from ? 'below' : is > to ? 'above' : 'within';
+  return { is, from, to, lies, alike, agrees: alike[0] <= to && alike[1] >= from };
 }

@@ -4,6 +4,7 @@
 import { sumUp } from './curve';
 import { curveOf, isWhole, type StudyDocument, type StudyPoint } from './study';
 import { gridError, ranked } from './studyRank';
+import type { StudySize } from './studySizes';
 
 export type SpeedsError = {
   /**
@@ -60,3 +61,17 @@ export const errorOfBoth = (cells: number | null, speeds: number | null): number
 /** N m */
 export const apartBy = (study: StudyDocument): number | null =>
   errorOfBoth(gridError(study)?.spread ?? null, speedsError(study)?.spread ?? null);
+
+/** The best size, first, and those of its arrangement that cannot be told apart from it; none where nothing is ranked yet. */
+export function alikeBest(study: StudyDocument): StudySize[] {
+  const sizes = ranked(study);
+  const best = sizes.find(({ rank }) => rank === 1);
+  if (!best) return [];
+  const least = best.summary.mean! - (apartBy(study) ?? 0);
+  return sizes
+    .filter(
+      ({ rank, size, summary }) =>
+        rank !== null && size.arrangement === best.size.arrangement && summary.mean! >= least,
+    )
+    .map(({ size }) => size);
+}

@@ -7,11 +7,10 @@ import { designIn, FOUR } from './fakes';
 
 const design = designIn(FOUR);
 const BAND = [4000, 7000] as const;
-const sized = (length: number, bore: number) =>
-  rulesBeside(design, BAND, 'all-into-one', {
-    ...{ arrangement: 'all-into-one', length, wall: 1.5, outlet: null },
-    outsideDiameter: bore + 3,
-  });
+const size = (length: number, bore: number) =>
+  ({ arrangement: 'all-into-one', length, outsideDiameter: bore + 3, wall: 1.5, outlet: null }) as const;
+const sized = (length: number, bore: number, ...alike: readonly ReturnType<typeof size>[]) =>
+  rulesBeside(design, BAND, 'all-into-one', [size(length, bore), ...alike]);
 
 test('least and greatest are what the rules ask for at one speed, the nearest to the tuned one', () => {
   const { best } = sized(700, 40);
@@ -48,7 +47,15 @@ test('what is but a bound does not widen what they differ by', () => {
 
 test('an engine that the formulas refuse is told why, and stops nothing', () => {
   const { bore: _, stroke: __, ...engine } = design.engine!;
-  const found = rulesBeside({ ...design, engine }, BAND, 'all-into-one', null);
+  const found = rulesBeside({ ...design, engine }, BAND, 'all-into-one', []);
   expect([found.asked, found.best]).toEqual([[], null]);
   expect(found.why).toMatch(/^engine\/bore: found nothing/);
+});
+
+test('sizes that cannot be told apart from the best speak for the rules where these lie among them', () => {
+  const { from, to } = sized(700, 40).best!.length!;
+  expect(sized(from - 1, 40).best!.length).toMatchObject({ alike: [from - 1, from - 1], agrees: false });
+  expect(sized(from - 9, 40, size(from - 1, 40)).best!.length!.agrees).toBe(false);
+  const around = sized(from - 9, 40, size(to + 9, 40)).best!.length;
+  expect(around).toMatchObject({ is: from - 9, lies: 'below', alike: [from - 9, to + 9], agrees: true });
 });

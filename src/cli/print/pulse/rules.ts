@@ -36,9 +36,15 @@ const span = (from: number, to: number, digits: number): string => {
 
 function placed(what: string, less: string, more: string, among: AmongRules | null, rpm: number): string[] {
   if (!among) return [];
-  const { is, from, to, lies } = among;
+  const { is, from, to, lies, alike, agrees } = among;
+  const digits = what === 'bore' ? 1 : 0;
   const size = `  the best ${what} here, ${Number(is.toFixed(2))} mm,`;
-  const differ = `${span(from, to, what === 'bore' ? 1 : 0)} at ${rpmText(rpm)} rpm`;
+  const differ = `${span(from, to, digits)} at ${rpmText(rpm)} rpm`;
   if (lies === 'within') return [`${size} lies within what the rules differ by among themselves, ${differ}`];
-  return [`${size} is ${lies === 'below' ? less : more} than any rule asks for, ${differ}: look at it twice`];
+  const beyond = `${size} is ${lies === 'below' ? less : more} than any rule asks for, ${differ}`;
+  return agrees
+    ? [
+        `${beyond}; but ${what}s from ${span(...alike, digits)} cannot be told apart from it, and what the rules ask for lies there`,
+      ]
+    : [`${beyond}: look at it twice`];
 }

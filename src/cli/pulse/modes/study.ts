@@ -12,7 +12,7 @@ import { engineHash } from '../../../pulse/forecast/hash';
 import { rulesBeside } from '../../../pulse/forecast/rulesBeside';
 import { STUDY_SPEEDS } from '../../../pulse/forecast/speeds';
 import { beginStudy, STUDY_CELL, type Study, type StudyDocument, type StudyPlan } from '../../../pulse/forecast/study';
-import { apartBy, speedsError } from '../../../pulse/forecast/studyDoubt';
+import { alikeBest, apartBy, speedsError } from '../../../pulse/forecast/studyDoubt';
 import { MAX_STUDY_BYTES, readStudy, resumeNotes, writeStudy } from '../../../pulse/forecast/studyFile';
 import { checkedKeys, gridError, ranked } from '../../../pulse/forecast/studyRank';
 import {
@@ -123,7 +123,7 @@ export async function studyMode(at: Context): Promise<number> {
     );
     if (typeof chosen === 'string')
       io.err(`evenrun: --best: ${first!.key} cannot be written: ${chosen}; ${best!.name} is not written\n`);
-    const rules = rulesBeside(design, plan.band, (first?.size ?? plan.sizes[0]!).arrangement, first?.size ?? null);
+    const rules = rulesBeside(design, plan.band, (first?.size ?? plan.sizes[0]!).arrangement, alikeBest(document));
     const remedy = isEmpty ? '; nothing is written' : kept ? `; --resume goes on from ${kept.name}` : '';
     if (interrupted()) io.err(`evenrun: interrupted with ${study.done} of ${study.all} speeds followed${remedy}\n`);
     if (given.json) {
