@@ -240,20 +240,22 @@ export function detailOf(shown: Pick<Shown, 'runs' | 'details'>, { kind, rpm }: 
   return (run && shown.details.get(detailKey(run, rpm))) ?? null;
 }
 
+/** The runs that are looked at closely: the one that was picked, then what is laid beside it, if anything. */
+export const kindsSeen = ({ kind }: Picked, beside: Shown['beside']): RunKind[] =>
+  beside && beside !== 'alone' && beside !== kind ? [kind, beside] : [kind];
+
 /** Looks at one speed closely: followed anew with its waves, before all that waits; so is the run beside it. */
 export function pick(picked: Picked): void {
   useShown.setState({ picked });
-  const { beside } = useShown.getState();
-  follow(picked);
-  if (beside && beside !== 'alone' && beside !== picked.kind) follow({ kind: beside, rpm: picked.rpm });
+  const { rpm } = picked;
+  for (const kind of kindsSeen(picked, useShown.getState().beside)) follow({ kind, rpm });
 }
 
 /** What is looked at, where nothing is known of it as it is now: after an edit, or where it was left before it was there. What failed is not tried again by itself. */
 export function followPicked(): void {
   const { picked, beside } = useShown.getState();
   if (!picked) return;
-  const kinds = [picked.kind, ...(beside && beside !== 'alone' && beside !== picked.kind ? [beside] : [])];
-  for (const kind of kinds) {
+  for (const kind of kindsSeen(picked, beside)) {
     const one = { kind, rpm: picked.rpm };
     if (!detailOf(useShown.getState(), one)) follow(one);
   }

@@ -8,7 +8,18 @@ import { playOnHeader } from '../motion/state';
 import { hasTubes } from '../motion/tubes';
 import { Refusals } from '../Refusals';
 import { answerAt, type Run, type RunKind } from '../runs';
-import { detailOf, followPicked, layBeside, type Picked, pick, type Shown, staysAs, turnTo, useShown } from '../shown';
+import {
+  detailOf,
+  followPicked,
+  kindsSeen,
+  layBeside,
+  type Picked,
+  pick,
+  type Shown,
+  staysAs,
+  turnTo,
+  useShown,
+} from '../shown';
 import { closeForecast } from '../state';
 import type { FaceProps, WaveRun } from '../waves/runs';
 
@@ -42,8 +53,9 @@ export function DetailFace({ label, children }: Props) {
   // The same while other speeds come in: what is drawn of waves takes a while.
   const faces = useMemo(() => {
     if (!picked) return [];
-    const kinds = [picked.kind, ...(beside && beside !== 'alone' && beside !== picked.kind ? [beside] : [])];
-    const [first, other] = kinds.map((kind) => runAt({ runs: all, details }, kind, picked.rpm, theme));
+    const [first, other] = kindsSeen(picked, beside).map((kind) =>
+      runAt({ runs: all, details }, kind, picked.rpm, theme),
+    );
     return first ? [first, ...(other ? [other] : [])] : [];
   }, [all, details, picked, beside, theme]);
   // Another header since, or left before it was there: followed again where it is looked at, rather than a blank face.
@@ -157,10 +169,9 @@ function Standing({
   picked,
   beside,
 }: { readonly shown: Shown } & { readonly picked: Picked; readonly beside: Shown['beside'] }) {
-  const kinds = [picked.kind, ...(beside && beside !== 'alone' && beside !== picked.kind ? [beside] : [])];
   return (
     <div className="gain-detail-standing" role="status">
-      {kinds.map((kind) => {
+      {kindsSeen(picked, beside).map((kind) => {
         const detail = detailOf(shown, { kind, rpm: picked.rpm });
         const title = shown.runs.get(kind)?.subject.title;
         if (!detail || detail.is === 'there') return null;
