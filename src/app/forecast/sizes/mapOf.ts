@@ -18,24 +18,19 @@ export function mapOf(study: StudyDocument, design: Design, engine: EngineSetup)
   // One map for each arrangement and each outlet, as a map has but two ways: outlets rising.
   const keys = [...new Set(sizes.map(({ size }) => size.arrangement))];
   const outlets = [...new Set(sizes.map(({ size }) => size.outlet))].sort((a, b) => (a ?? 0) - (b ?? 0));
-  const maps = keys.flatMap((key) =>
-    outlets
-      .map((outlet) => ({
-        key,
-        outlet,
-        of: sizes.filter(({ size }) => size.arrangement === key && size.outlet === outlet),
-      }))
-      .filter(({ of }) => of.length > 0),
-  );
-  return maps.map(({ key, outlet, of }) => ({
-    key,
-    name: ARRANGEMENT_NAMES[key],
-    outlet: outlet === null ? null : outlet / 1000,
-    cells: of.map(({ key: id, size, rank, summary }) =>
-      cellOf(size, rank === null ? null : summary.mean, failureOf(study, id)),
-    ),
-    rules: rulesOf(design, engine, key),
-  }));
+  return keys.flatMap((key) => {
+    const name = ARRANGEMENT_NAMES[key];
+    // Of outlets they know nothing.
+    const rules = rulesOf(design, engine, key);
+    return outlets.flatMap((outlet): MapArrangement[] => {
+      const of = sizes.filter(({ size }) => size.arrangement === key && size.outlet === outlet);
+      if (of.length === 0) return [];
+      const cells = of.map(({ key: id, size, rank, summary }) =>
+        cellOf(size, rank === null ? null : summary.mean, failureOf(study, id)),
+      );
+      return [{ key, name, outlet: outlet === null ? null : outlet / 1000, cells, rules }];
+    });
+  });
 }
 
 /** Where it is printed. How that was come by belongs to the table of sources, not beside a size. */
