@@ -4,7 +4,7 @@
  */
 
 import { CYCLE } from './cycle';
-import { burntSound, cellOf, type Reading, reachOf, readField, type WaveField } from './waveField';
+import { cellOf, reachOf, slopeIn, type WaveField } from './waveField';
 import type { Direction } from './waveStation';
 
 /** Angles rise: from where it came in to where it is. */
@@ -29,11 +29,7 @@ export function traceBack(
 ): BackLeg | null {
   const pipe = field.pipes.get(id);
   if (!pipe) throw new Error(`the picture of the waves has no pipe "${id}"`);
-  const reading: Reading = { pressure: 0, velocity: 0, temperature: 0 };
-  const slope = (at: number, place: number): number => {
-    const { velocity, temperature } = readField(field, pipe, at, place, reading);
-    return (velocity + direction * burntSound(temperature)) / (6 * rpm);
-  };
+  const slope = slopeIn(field, pipe, direction, rpm);
   const [from, to] = reachOf(pipe);
   const begin = direction > 0 ? from : to;
   const step = (cellOf(pipe) / FAST) * 6 * rpm;

@@ -5,7 +5,7 @@
  */
 import type { PipePicture } from '../report';
 import { CYCLE } from './cycle';
-import { burntSound, cellOf, type Reading, reachOf, readField, type WaveField } from './waveField';
+import { burntSound, cellOf, type Reading, reachOf, readField, slopeIn, type WaveField } from './waveField';
 
 /** One pipe that a wave runs through whole: 1 from start to finish, −1 back. */
 export type Leg = { readonly pipe: string; readonly direction: 1 | -1 };
@@ -63,12 +63,8 @@ function traceLeg(
   start: number,
   until: number,
 ): Run {
-  const perSecond = 6 * rpm;
   const reading: Reading = { pressure: 0, velocity: 0, temperature: 0 };
-  const slope = (angle: number, x: number): number => {
-    const { velocity, temperature } = readField(field, pipe, angle, x, reading);
-    return (velocity + direction * burntSound(temperature)) / perSecond;
-  };
+  const slope = slopeIn(field, pipe, direction, rpm);
   const soundAt = (angle: number, x: number) => burntSound(readField(field, pipe, angle, x, reading).temperature);
   const step = (angle: number, x: number, h: number): number => {
     const a = slope(angle, x);
@@ -79,7 +75,7 @@ function traceLeg(
   };
   const [from, to] = reachOf(pipe);
   const [begin, end] = direction > 0 ? [from, to] : [to, from];
-  const longest = Math.min(STEP, ((SHARE * cellOf(pipe)) / FAST) * perSecond);
+  const longest = Math.min(STEP, ((SHARE * cellOf(pipe)) / FAST) * (6 * rpm));
   const angles = [start];
   const xs = [begin];
   let [angle, x, sum] = [start, begin, 0];

@@ -76,6 +76,15 @@ export function readField(
   return out;
 }
 
+/** How fast a small wave runs along a pipe, u ± c over crank angle, m a degree. @param rpm of the crank @param direction 1 from start to finish, −1 back */
+export function slopeIn(field: WaveField, pipe: PipePicture, direction: 1 | -1, rpm: number) {
+  const reading: Reading = { pressure: 0, velocity: 0, temperature: 0 };
+  return (angle: number, x: number): number => {
+    const { velocity, temperature } = readField(field, pipe, angle, x, reading);
+    return (velocity + direction * burntSound(temperature)) / (6 * rpm);
+  };
+}
+
 /** The last of the rising list's first `count` entries that is no more; the first where none is. */
 function lastAtMost(list: ArrayLike<number>, at: number, count: number): number {
   let [low, high] = [0, count];
