@@ -1,6 +1,6 @@
 /** What the pressure at an exhaust valve in the overlap comes from, in sentences for the user; and what tells two exhausts apart. kPa, degrees. */
 import { valveTimes } from './gasExchange';
-import type { OverlapMeans } from './waveOverlap';
+import { type OverlapMeans, overlapMeans, overlapWords } from './waveOverlap';
 import { type PathRun, wavePaths } from './wavePath';
 import { routeOf } from './waveRoute';
 import type { OverlapSources, SourcePart } from './waveSources';
@@ -160,4 +160,24 @@ function arrivalWords(run: SourcedRun, cylinder: number, from: number): string {
   const arrival = wavePaths(run, cylinder).find((wave) => wave.from === from)?.arrival ?? null;
   if (!overlap || arrival === null || (arrival >= overlap[0] && arrival <= overlap[1])) return '';
   return `, where its peak comes at ${degreesText(arrival)}, ${arrival < overlap[0] ? 'before' : 'after'} the overlap`;
+}
+
+/** `name`: of the run that is spoken of; null where it is of all of them. */
+export type Told = { readonly name: string | null; readonly words: string };
+
+/** What was measured in the overlap and what tells the first two apart; then of each run what makes it, where that is known. */
+export function overlapTold(
+  runs: readonly (PathRun & { readonly name: string; readonly sources: OverlapSources | null })[],
+  cylinder: number,
+): { readonly measured: string; readonly difference: string; readonly each: readonly Told[] } {
+  const sourced = runs.flatMap((run): SourcedRun[] => (run.sources ? [{ ...run, sources: run.sources }] : []));
+  const [one, other] = sourced;
+  return {
+    measured: overlapWords(runs, cylinder),
+    difference: one && other ? differenceWords(one, other, cylinder) : '',
+    each: sourced.map((run) => ({
+      name: run.name,
+      words: sourcesWords(run, cylinder, run.sources, overlapMeans(run, cylinder)),
+    })),
+  };
 }

@@ -1,8 +1,8 @@
 /** Pressures on both sides of one cylinder's valves over crank angle, with flows and lifts beneath; runs laid over each other. */
 import './faces.css';
 import { useMemo, useState } from 'react';
-import { differenceWords, sourcesWords } from '../../../pulse/forecast/sourceWords';
-import { type OverlapMeans, overlapMeans, overlapWords } from '../../../pulse/forecast/waveOverlap';
+import { overlapTold, type Told } from '../../../pulse/forecast/sourceWords';
+import { type OverlapMeans, overlapMeans } from '../../../pulse/forecast/waveOverlap';
 import type { WavePath } from '../../../pulse/forecast/wavePath';
 import type { OverlapSources } from '../../../pulse/forecast/waveSources';
 import { waveSteps } from '../../../pulse/forecast/waveSteps';
@@ -167,21 +167,10 @@ function Words({ told, wave }: { readonly told: readonly Told[]; readonly wave: 
   );
 }
 
-/** `name`: of the run that is spoken of. */
-type Told = { readonly name: string | null; readonly words: string };
-
 function toldOf(runs: readonly WaveRun[], sources: readonly (OverlapSources | null)[], cylinder: number): Told[] {
-  const measured = overlapWords(runs, cylinder);
-  const sourced = runs.flatMap((run, k) => (sources[k] ? [{ ...run, sources: sources[k] }] : []));
-  const [one, other] = sourced;
-  const difference = one && other ? differenceWords(one, other, cylinder) : '';
-  return [
-    ...(measured ? [{ name: null, words: `${measured} ${difference}`.trim() }] : []),
-    ...sourced.map((run) => ({
-      name: run.name,
-      words: sourcesWords(run, cylinder, run.sources, overlapMeans(run, cylinder)),
-    })),
-  ];
+  const all = runs.map((run, k) => ({ ...run, sources: sources[k] ?? null }));
+  const { measured, difference, each } = overlapTold(all, cylinder);
+  return [...(measured ? [{ name: null, words: `${measured} ${difference}`.trim() }] : []), ...each];
 }
 
 /** What comes nearest to the cursor. */

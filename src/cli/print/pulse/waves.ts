@@ -1,8 +1,7 @@
 /** One speed alone, told of more closely: what the first cylinder's overlap holds, where that comes from, and what tells two exhausts apart. */
 import { isAnswer, type Subject } from '../../../pulse/forecast/curve';
-import { differenceWords, type SourcedRun, sourcesWords } from '../../../pulse/forecast/sourceWords';
+import { overlapTold } from '../../../pulse/forecast/sourceWords';
 import type { TorqueCurve } from '../../../pulse/forecast/types';
-import { overlapMeans, overlapWords } from '../../../pulse/forecast/waveOverlap';
 import type { PathRun } from '../../../pulse/forecast/wavePath';
 import { overlapSources } from '../../../pulse/forecast/waveSources';
 
@@ -16,17 +15,14 @@ export function waveLines(all: readonly Waved[]): string[] {
   });
   const cylinder = runs[0]?.engine.cylinders[0];
   if (cylinder === undefined) return [];
-  const measured = overlapWords(runs, cylinder);
-  const sourced = runs.flatMap((run): SourcedRun[] => {
-    const sources = overlapSources(run, cylinder);
-    return sources ? [{ ...run, sources }] : [];
-  });
-  if (measured === '' && sourced.length === 0) return [];
-  const [one, other] = sourced;
-  const difference = one && other ? differenceWords(one, other, cylinder) : '';
+  const { measured, difference, each } = overlapTold(
+    runs.map((run) => ({ ...run, sources: overlapSources(run, cylinder) })),
+    cylinder,
+  );
+  if (measured === '' && each.length === 0) return [];
   return [
     `Waves at cylinder ${cylinder}: ${measured}`,
-    ...sourced.map((run) => `  ${run.name}: ${sourcesWords(run, cylinder, run.sources, overlapMeans(run, cylinder))}`),
+    ...each.map(({ name, words }) => `  ${name}: ${words}`),
     ...(difference === '' ? [] : [`  ${difference}`]),
   ];
 }
