@@ -48,6 +48,18 @@ const team = (most = Number.POSITIVE_INFINITY): Team => ({
     }
   },
 });
+/** Stopped by hand at the seventh answer. */
+const stopping = (): Team => ({
+  follow: (given, tell, stopped) =>
+    team().follow(
+      given,
+      (k, answer) => {
+        tell(k, answer);
+        if (k === 6) stopStudy();
+      },
+      stopped,
+    ),
+});
 const now = () => useStudy.getState();
 
 beforeEach(() => {
@@ -74,19 +86,7 @@ describe('a study', () => {
   });
 
   it('that is stopped keeps what it has, and goes on with the rest alone', async () => {
-    const half = team();
-    const stopping: Team = {
-      follow: (given, tell, stopped) =>
-        half.follow(
-          given,
-          (k, answer) => {
-            tell(k, answer);
-            if (k === 6) stopStudy();
-          },
-          stopped,
-        ),
-    };
-    await runStudy(wish(), stopping, keeping);
+    await runStudy(wish(), stopping(), keeping);
     expect(now().running).toBe(false);
     expect(jobs).toHaveLength(7);
     useStudy.setState(NO_STUDY);
@@ -106,19 +106,7 @@ describe('a study', () => {
           write = () => done(void held.set(`${id} ${engine}`, text));
         }),
     };
-    const half = team();
-    const stopping: Team = {
-      follow: (given, tell, stopped) =>
-        half.follow(
-          given,
-          (k, answer) => {
-            tell(k, answer);
-            if (k === 6) stopStudy();
-          },
-          stopped,
-        ),
-    };
-    const first = runStudy(wish(), stopping, slow);
+    const first = runStudy(wish(), stopping(), slow);
     await vi.waitFor(() => expect(now().running).toBe(false));
     const second = runStudy(wish(), team(), keeping);
     await Promise.resolve();
