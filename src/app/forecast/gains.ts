@@ -1,5 +1,6 @@
 /** Two runs beside each other: where the one gains most, where it loses most, in numbers and in one sentence. SI units; speeds in rpm. */
 import type { Display } from '../../../shared/design/types';
+import { areaUnder } from '../../pulse/forecast/curve';
 import { numberText, signedText, wordsFor } from './quantities';
 import { answerAt, type Run } from './runs';
 
@@ -47,7 +48,10 @@ export function meanGainWords(run: Run, over: Run, display: Display, all: number
   if (gains.length < 2 || gains.length < all) return null;
   const [low, high] = [gains[0]!.rpm, gains.at(-1)!.rpm];
   const mean = (of: (gain: Gain) => number): number =>
-    gains.slice(1).reduce((sum, gain, k) => sum + ((gain.rpm - gains[k]!.rpm) * (of(gain) + of(gains[k]!))) / 2, 0) /
+    areaUnder(
+      gains.map((gain) => [gain.rpm, of(gain)]),
+      [low, high],
+    ) /
     (high - low);
   const [torque, base] = [mean((gain) => gain.torque), mean((gain) => answerAt(over, gain.rpm)!.torque)];
   const { unit, factor } = wordsFor('torque', display);
