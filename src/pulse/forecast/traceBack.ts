@@ -4,7 +4,7 @@
  */
 
 import { CYCLE } from './cycle';
-import { cellOf, reachOf, slopeIn, type WaveField } from './waveField';
+import { cellOf, pipeIn, reachOf, slopeIn, type WaveField } from './waveField';
 import type { Direction } from './waveStation';
 
 /** Angles rise: from where it came in to where it is. */
@@ -27,8 +27,7 @@ export function traceBack(
   x: number,
   angle: number,
 ): BackLeg | null {
-  const pipe = field.pipes.get(id);
-  if (!pipe) throw new Error(`the picture of the waves has no pipe "${id}"`);
+  const pipe = pipeIn(field, id);
   const slope = slopeIn(field, pipe, direction, rpm);
   const [from, to] = reachOf(pipe);
   const begin = direction > 0 ? from : to;

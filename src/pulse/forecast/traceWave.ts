@@ -5,7 +5,7 @@
  */
 import type { PipePicture } from '../report';
 import { CYCLE } from './cycle';
-import { burntSound, cellOf, type Reading, reachOf, readField, slopeIn, type WaveField } from './waveField';
+import { burntSound, cellOf, pipeIn, type Reading, reachOf, readField, slopeIn, type WaveField } from './waveField';
 
 /** One pipe that a wave runs through whole: 1 from start to finish, −1 back. */
 export type Leg = { readonly pipe: string; readonly direction: 1 | -1 };
@@ -33,8 +33,7 @@ export function traceWave(field: WaveField, rpm: number, legs: readonly Leg[], s
   const traced: TracedLeg[] = [];
   let [angle, length, path] = [start, 0, 0];
   for (const leg of legs) {
-    const pipe = field.pipes.get(leg.pipe);
-    if (!pipe) throw new Error(`the picture of the waves has no pipe "${leg.pipe}"`);
+    const pipe = pipeIn(field, leg.pipe);
     const run = traceLeg(field, rpm, pipe, leg.direction, angle, start + CYCLE);
     const { angles, x } = run;
     traced.push({ ...leg, angles: Float64Array.from(angles), x: Float64Array.from(x) });

@@ -4,7 +4,7 @@
  * textbook, from memory); a mouth sends back as waveRoute.ts says. SI units.
  */
 import type { GasPath, PipeEnd } from '../path/types';
-import { reachOf, type WaveField } from './waveField';
+import { pipeIn, reachOf, type WaveField } from './waveField';
 import { type Passages, passagesOf } from './wavePassage';
 import { machAt, type PathRun } from './wavePath';
 import { areaAt, endOf, mouthBack, type StreamAt } from './waveRoute';
@@ -37,11 +37,7 @@ export function pipesOf({ path, engine, answer }: PathRun, field: WaveField): So
   const stations = stationsOf(field, engine.air.pressure);
   const stream = once((pipe: string) => machAt(field, pipe));
   const bores = once((pipe: string) => boreOf(path, pipe));
-  const reach = once((pipe: string) => {
-    const found = field.pipes.get(pipe);
-    if (!found) throw new Error(`the picture of the waves has no pipe "${pipe}"`);
-    return reachOf(found);
-  });
+  const reach = once((pipe: string) => reachOf(pipeIn(field, pipe)));
   const placeOf = (pipe: string, side: Side) => reach(pipe)[side === 'start' ? 0 : 1];
   const starts = once((pipe: string) => sourceOf(path, stations, placeOf, stream, [pipe, 'start']));
   const finishes = once((pipe: string) => sourceOf(path, stations, placeOf, stream, [pipe, 'finish']));

@@ -76,6 +76,13 @@ export function readField(
   return out;
 }
 
+/** @throws where the picture lacks the pipe */
+export function pipeIn({ pipes }: WaveField, id: string): PipePicture {
+  const pipe = pipes.get(id);
+  if (!pipe) throw new Error(`the picture of the waves has no pipe "${id}"`);
+  return pipe;
+}
+
 /** How fast a small wave runs along a pipe, u ± c over crank angle, m a degree. @param rpm of the crank @param direction 1 from start to finish, −1 back */
 export function slopeIn(field: WaveField, pipe: PipePicture, direction: 1 | -1, rpm: number) {
   const reading: Reading = { pressure: 0, velocity: 0, temperature: 0 };
@@ -86,7 +93,7 @@ export function slopeIn(field: WaveField, pipe: PipePicture, direction: 1 | -1, 
 }
 
 /** The last of the rising list's first `count` entries that is no more; the first where none is. */
-function lastAtMost(list: ArrayLike<number>, at: number, count: number): number {
+export function lastAtMost(list: ArrayLike<number>, at: number, count: number): number {
   let [low, high] = [0, count];
   while (high - low > 1) {
     const middle = (low + high) >> 1;

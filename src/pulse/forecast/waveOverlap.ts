@@ -4,19 +4,15 @@
  */
 import { valveTimes } from './gasExchange';
 import type { CylinderTrace } from './types';
+import { lastAtMost } from './waveField';
 import type { PathRun } from './wavePath';
 
 /** Linear between rows; the outermost rows' own beyond them. */
 export function valueAt(trace: CylinderTrace, values: Float32Array, angle: number): number {
   const { angle: at } = trace;
   const last = at.length - 1;
-  let low = 0;
-  let high = last;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (at[middle]! <= angle) low = middle;
-    else high = middle;
-  }
+  const low = lastAtMost(at, angle, last);
+  const high = Math.min(last, low + 1);
   const gap = at[high]! - at[low]!;
   const share = gap > 0 ? Math.min(1, Math.max(0, (angle - at[low]!) / gap)) : 0;
   return values[low]! + (values[high]! - values[low]!) * share;

@@ -5,7 +5,7 @@
 
 import { CYCLE } from './cycle';
 import { waveNumbers } from './superposition';
-import { readField, type WaveField } from './waveField';
+import { pipeIn, readField, type WaveField } from './waveField';
 
 export type Direction = 1 | -1;
 
@@ -33,8 +33,7 @@ export function stationsOf(field: WaveField, rest: number): Stations {
 }
 
 function stationAt(field: WaveField, id: string, x: number, rest: number): Station {
-  const pipe = field.pipes.get(id);
-  if (!pipe) throw new Error(`the picture of the waves has no pipe "${id}"`);
+  const pipe = pipeIn(field, id);
   const { rows, angles } = field;
   const [onward, back] = [new Float64Array(rows), new Float64Array(rows)];
   let [sound, worth] = [0, 0];
