@@ -45,7 +45,8 @@ export function routeOf(path: GasPath, cylinder: number, stream: StreamAt = () =
   return { cylinder, turns };
 }
 
-const pipeOf = ({ pipes }: GasPath, id: string): PathPipe => {
+/** @throws where the path lacks it */
+export const pipeOf = ({ pipes }: GasPath, id: string): PathPipe => {
   const pipe = pipes.find((one) => one.id === id);
   if (!pipe) throw new Error(`the gas path has no pipe "${id}"`);
   return pipe;

@@ -4,6 +4,7 @@
  * taper sends an echo, taken as from its middle. SI units.
  */
 import type { GasPath } from '../path/types';
+import { pipeOf } from './waveRoute';
 
 export type Taper = { readonly middle: number; readonly from: number; readonly to: number };
 
@@ -13,10 +14,8 @@ export type Bore = {
   readonly tapers: readonly Taper[];
 };
 
-export function boreOf({ pipes }: GasPath, id: string): Bore {
-  const pipe = pipes.find((one) => one.id === id);
-  if (!pipe) throw new Error(`the gas path has no pipe "${id}"`);
-  const { diameter } = pipe;
+export function boreOf(path: GasPath, id: string): Bore {
+  const { diameter } = pipeOf(path, id);
   const half = Math.sqrt(Math.PI) / 2;
   const root = (x: number): number => {
     const k = diameter.findIndex(([at]) => at >= x);
